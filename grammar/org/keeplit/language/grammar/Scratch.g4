@@ -1,0 +1,2 @@
+grammar Scratch;
+x : 'a' EOF ;
