@@ -1,2 +1,0 @@
-grammar Scratch;
-x : 'a' EOF ;

@@ -1,0 +1,66 @@
+package org.keeplit.condition;
+
+import com.google.common.collect.ImmutableList;
+import java.util.Optional;
+import org.keeplit.text.Span;
+
+/** A condition on a state, typed and resolved. */
+public sealed interface Condition {
+    /** {@return where it was written} */
+    Span span();
+
+    /** It is not so. @param body what is not so */
+    record Not(Condition body, Span span) implements Condition {}
+
+    /** All are so; none for "always true". @param parts the parts */
+    record All(ImmutableList<Condition> parts, Span span) implements Condition {}
+
+    /** At least one is so. @param parts the parts */
+    record One(ImmutableList<Condition> parts, Span span) implements Condition {}
+
+    /** How a quantifier counts. */
+    enum Quantifier {
+        /** All of them. */
+        EVERY,
+        /** At least one. */
+        SOME,
+        /** Not a single one. */
+        NO
+    }
+
+    /**
+     * A quantified condition.
+     *
+     * @param quantifier how it counts
+     * @param binder what it ranges over
+     * @param body what is asked of each
+     */
+    record Quantified(Quantifier quantifier, Binder binder, Condition body, Span span) implements Condition {}
+
+    /**
+     * One question.
+     *
+     * @param predicate what is asked
+     * @param terms of what
+     * @param phase on which phases; {@link PhaseTerm#ALL} asks for all of them (and is ignored where the
+     *     predicate is not asked of phases)
+     * @param words constants that belong to the question, such as a mode and its value
+     */
+    record Atom(
+            Predicate predicate,
+            ImmutableList<Term> terms,
+            PhaseTerm phase,
+            ImmutableList<String> words,
+            Span span)
+            implements Condition {}
+
+    /**
+     * What a variable ranges over.
+     *
+     * @param variable its name
+     * @param noun the sort and kinds
+     * @param of for phases, the object whose phases are meant
+     * @param such a further condition on it, for example that it feeds a structure
+     */
+    record Binder(String variable, Noun noun, Optional<Term> of, Optional<Condition> such, Span span) {}
+}

@@ -1,0 +1,174 @@
+package org.keeplit.network;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.Optional;
+import org.keeplit.text.Span;
+import org.keeplit.unit.Quantity;
+
+/** One piece of the network. Nodes are named, not shared objects, so that elements stay plain values. */
+public sealed interface Element {
+    /** {@return its name, unique in the network} */
+    String name();
+
+    /** {@return its kind} */
+    Kind kind();
+
+    /** {@return the conductors that it has} */
+    Phases phases();
+
+    /** {@return where it is declared} */
+    Span span();
+
+    /** {@return the figures given for it, by attribute name, such as {@code length} or {@code coil}} */
+    ImmutableMap<String, Quantity> figures();
+
+    /** An element between two nodes. */
+    sealed interface Branch extends Element {
+        /** {@return the node on the source side} */
+        String from();
+
+        /** {@return the node on the load side} */
+        String to();
+
+        /** {@return the node on one side} @param side the side */
+        default String node(Side side) {
+            return side == Side.SOURCE ? from() : to();
+        }
+    }
+
+    /** An element that hangs on one node. */
+    sealed interface Shunt extends Element {
+        /** {@return its node} */
+        String node();
+    }
+
+    /**
+     * A utility source.
+     *
+     * @param supply the supply system that it belongs to; sources of one system may be joined
+     */
+    record Source(
+            String name,
+            Kind kind,
+            String node,
+            Phases phases,
+            String supply,
+            ImmutableMap<String, Quantity> figures,
+            Span span)
+            implements Shunt {}
+
+    /**
+     * A line section, overhead or cable.
+     *
+     * @param conductor the conductor's name in the equipment files, if given
+     */
+    record Line(
+            String name,
+            Kind kind,
+            String from,
+            String to,
+            Phases phases,
+            Optional<String> conductor,
+            ImmutableMap<String, Quantity> figures,
+            Span span)
+            implements Branch {}
+
+    /**
+     * A transformer bank; the source side is its primary.
+     *
+     * @param primary how the source-side windings are joined
+     * @param secondary how the load-side windings are joined
+     * @param clock how many hours of 30 degrees the secondary lags the primary
+     */
+    record Transformer(
+            String name,
+            Kind kind,
+            String from,
+            String to,
+            Phases phases,
+            Connection primary,
+            Connection secondary,
+            int clock,
+            ImmutableMap<String, Quantity> figures,
+            Span span)
+            implements Branch {}
+
+    /**
+     * A step-voltage regulator bank, each phase with its own tap.
+     *
+     * @param site the structure where it stands
+     */
+    record Regulator(
+            String name,
+            Kind kind,
+            String from,
+            String to,
+            Phases phases,
+            String site,
+            ImmutableMap<String, Quantity> figures,
+            Span span)
+            implements Branch {}
+
+    /**
+     * A capacitor bank.
+     *
+     * @param connection how its phases are joined
+     */
+    record Capacitor(
+            String name,
+            Kind kind,
+            String node,
+            Phases phases,
+            Connection connection,
+            ImmutableMap<String, Quantity> figures,
+            Span span)
+            implements Shunt {}
+
+    /**
+     * A load.
+     *
+     * @param connection how its phases are joined
+     * @param customers how many customers it stands for
+     * @param critical who depends on it, if it is critical
+     * @param motor whether it holds running motors, which feed an open phase backwards
+     */
+    record Load(
+            String name,
+            Kind kind,
+            String node,
+            Phases phases,
+            Connection connection,
+            int customers,
+            Optional<String> critical,
+            boolean motor,
+            ImmutableMap<String, Quantity> figures,
+            Span span)
+            implements Shunt {}
+
+    /** A customer's generator; nobody on the pole can know whether it runs. */
+    record Generator(
+            String name, Kind kind, String node, Phases phases, ImmutableMap<String, Quantity> figures, Span span)
+            implements Shunt {}
+
+    /**
+     * A switching device.
+     *
+     * @param ganged whether its poles move together
+     * @param site the structure where it stands
+     * @param closed the phases on which it is normally closed
+     * @param settings modes that are normally not at their kind's normal value
+     */
+    record Device(
+            String name,
+            Kind kind,
+            String from,
+            String to,
+            Phases phases,
+            boolean ganged,
+            String site,
+            Phases closed,
+            ImmutableMap<String, String> settings,
+            ImmutableMap<String, Quantity> figures,
+            Span span)
+            implements Branch {}
+}

@@ -1,0 +1,48 @@
+package org.keeplit.network;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
+import java.util.Optional;
+import org.keeplit.text.Span;
+import org.keeplit.unit.Quantity;
+
+/**
+ * A kind of equipment, as an equipment file declares it.
+ *
+ * @param name its name, such as {@code recloser}
+ * @param base the family that fixes its anatomy
+ * @param traits its yes-or-no facts
+ * @param modes its settings
+ * @param breaks the opening duties that it is made for
+ * @param makes the closing duties that it is made for
+ * @param ratings its ratings and impedances by name, such as {@code continuous} or {@code impedance}
+ * @param verbs the steps that people do to it
+ * @param span where it is declared
+ */
+public record Kind(
+        String name,
+        Base base,
+        ImmutableSet<Trait> traits,
+        ImmutableList<Mode> modes,
+        ImmutableSet<OpeningDuty> breaks,
+        ImmutableSet<ClosingDuty> makes,
+        ImmutableMap<String, Quantity> ratings,
+        ImmutableList<Verb> verbs,
+        Span span) {
+
+    /** {@return whether it has the trait} @param trait the trait */
+    public boolean has(Trait trait) {
+        return traits.contains(trait);
+    }
+
+    /** {@return the mode of that name, if it has one} @param mode the name */
+    public Optional<Mode> mode(String mode) {
+        return modes.stream().filter(m -> m.name().equals(mode)).findFirst();
+    }
+
+    /** {@return whether it interrupts by itself and closes again by itself} */
+    public boolean recloses() {
+        return has(Trait.TRIPS) && has(Trait.RECLOSES);
+    }
+}

@@ -1,0 +1,139 @@
+package org.keeplit.network;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
+import com.google.common.collect.ImmutableSortedSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.keeplit.text.Span;
+import org.keeplit.unit.Quantity;
+
+/** A complete network in its normal state. */
+public final class Network {
+    private final String name;
+    private final String title;
+    private final ImmutableMap<String, Quantity> system;
+    private final ImmutableMap<String, Element> elements;
+    private final ImmutableMap<String, Phases> nodes;
+    private final ImmutableSet<String> sites;
+    private final Span span;
+
+    /**
+     * Makes a network.
+     *
+     * @param name its name
+     * @param title its title, perhaps empty
+     * @param system what holds for all of it, such as {@code voltage} (phase to phase, volt) and {@code frequency}
+     * @param elements its elements, with distinct names, in the order of the file
+     * @param span where it is declared
+     * @throws IllegalArgumentException if two elements have one name
+     */
+    public Network(
+            String name, String title, Map<String, Quantity> system, Iterable<? extends Element> elements, Span span) {
+        this.name = name;
+        this.title = title;
+        this.system = ImmutableMap.copyOf(system);
+        this.span = span;
+        ImmutableMap.Builder<String, Element> byName = ImmutableMap.builder();
+        Map<String, Phases> at = new LinkedHashMap<>();
+        Set<String> standing = new LinkedHashSet<>();
+        for (Element element : elements) {
+            byName.put(element.name(), element);
+            if (element instanceof Element.Branch branch) {
+                Phases far = branch instanceof Element.Transformer t ? secondaryPhases(t) : element.phases();
+                at.merge(branch.from(), element.phases(), Phases::or);
+                at.merge(branch.to(), far, Phases::or);
+            } else if (element instanceof Element.Shunt shunt) {
+                at.merge(shunt.node(), element.phases(), Phases::or);
+            }
+            if (element instanceof Element.Device device) {
+                standing.add(device.site());
+            } else if (element instanceof Element.Regulator regulator) {
+                standing.add(regulator.site());
+            }
+        }
+        this.elements = byName.buildOrThrow();
+        this.nodes = ImmutableMap.copyOf(at);
+        this.sites = ImmutableSet.copyOf(standing);
+    }
+
+    /** {@return the conductors on a transformer's secondary: two units in open delta still serve three phases} */
+    private static Phases secondaryPhases(Element.Transformer transformer) {
+        return transformer.secondary() == Connection.DELTA && transformer.phases().size() > 1
+                ? Phases.ABC
+                : transformer.phases();
+    }
+
+    /** {@return its name} */
+    public String name() {
+        return name;
+    }
+
+    /** {@return its title, perhaps empty} */
+    public String title() {
+        return title;
+    }
+
+    /** {@return what holds for all of it, by name} */
+    public ImmutableMap<String, Quantity> system() {
+        return system;
+    }
+
+    /** {@return all elements in the order of the file} */
+    public ImmutableList<Element> elements() {
+        return elements.values().asList();
+    }
+
+    /** {@return the element of that name, if there is one} @param element the name */
+    public Optional<Element> element(String element) {
+        return Optional.ofNullable(elements.get(element));
+    }
+
+    /**
+     * The elements of one sort, in the order of the file.
+     *
+     * @param type the sort
+     * @param <E> the sort
+     * @return the elements
+     */
+    public <E extends Element> Stream<E> all(Class<E> type) {
+        return elements.values().stream().filter(type::isInstance).map(type::cast);
+    }
+
+    /** {@return the names of all elements} */
+    public ImmutableSet<String> names() {
+        return elements.keySet();
+    }
+
+    /** {@return the nodes with the conductors found there, in the order of their first mention} */
+    public ImmutableMap<String, Phases> nodes() {
+        return nodes;
+    }
+
+    /** {@return the structures where devices stand} */
+    public ImmutableSet<String> sites() {
+        return sites;
+    }
+
+    /** {@return the supply systems, sorted} */
+    public ImmutableSortedSet<String> supplies() {
+        return all(Element.Source.class)
+                .map(Element.Source::supply)
+                .collect(ImmutableSortedSet.toImmutableSortedSet(String::compareTo));
+    }
+
+    /** {@return where it is declared} */
+    public Span span() {
+        return span;
+    }
+
+    @Override
+    public String toString() {
+        return "network " + name;
+    }
+}

@@ -1,0 +1,103 @@
+package org.keeplit.procedure;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import java.util.Optional;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Term;
+import org.keeplit.text.Span;
+
+/** A step or a group of steps. */
+public sealed interface Block {
+    /** {@return where it starts} */
+    Span span();
+
+    /**
+     * One step.
+     *
+     * @param label the name that variants and reports use, if given
+     * @param actors who acts, at least one
+     * @param action what is done
+     * @param phases on which phases
+     * @param ordered whether the phases go in order A, B, C; otherwise in any order
+     * @param asOne the reason why its acts may be taken as one, if the writer says so
+     * @param requires what must be true before, and nobody looks
+     * @param expects what the writer says will be true after
+     * @param records what is written down with it
+     * @param cautions what the crew is told
+     * @param because why it is done, if said
+     * @param sentence the line as it was written
+     */
+    record Step(
+            Optional<String> label,
+            ImmutableList<Term> actors,
+            Action action,
+            PhaseTerm phases,
+            boolean ordered,
+            Optional<String> asOne,
+            ImmutableList<Condition> requires,
+            ImmutableList<Condition> expects,
+            ImmutableList<String> records,
+            ImmutableList<String> cautions,
+            Optional<String> because,
+            String sentence,
+            Span span)
+            implements Block {}
+
+    /** How the parts of a group follow one another. */
+    enum Order {
+        /** One after another, as written. */
+        IN_ORDER,
+        /** One after another, in an order of the crew's choice. */
+        ANY_ORDER,
+        /** At once; every interleaving of their acts may happen. */
+        TOGETHER
+    }
+
+    /** A group. @param order how the parts follow one another @param parts the parts */
+    record Group(Order order, ImmutableList<Block> parts, Span span) implements Block {}
+
+    /** A stage, done as a whole. @param title its title @param parts its parts, in order */
+    record Stage(String title, ImmutableList<Block> parts, Span span) implements Block {}
+
+    /**
+     * The same for each phase of an object.
+     *
+     * @param variable the variable for the phase
+     * @param of the object whose phases count
+     * @param ordered whether in order A, B, C; otherwise in any order
+     * @param parts what is done, in order
+     */
+    record ForEachPhase(String variable, Term of, boolean ordered, ImmutableList<Block> parts, Span span)
+            implements Block {}
+
+    /**
+     * The same over and over.
+     *
+     * @param times how often at most
+     * @param exactly whether exactly so often
+     * @param parts what is done, in order
+     */
+    record Repeat(int times, boolean exactly, ImmutableList<Block> parts, Span span) implements Block {}
+
+    /**
+     * A choice by what an inspection found.
+     *
+     * @param item the inspected item
+     * @param outcome the outcome that leads to {@code then}
+     * @param then what is done in that case
+     * @param otherwise what is done in any other case
+     */
+    record IfFound(
+            String item, String outcome, ImmutableList<Block> then, ImmutableList<Block> otherwise, Span span)
+            implements Block {}
+
+    /**
+     * Another procedure, done here as a whole.
+     *
+     * @param procedure the other procedure
+     * @param arguments its parameters, and its crew where the names differ
+     */
+    record Call(Procedure procedure, ImmutableMap<String, Term> arguments, Span span) implements Block {}
+}

@@ -1,0 +1,86 @@
+package org.keeplit.procedure;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import java.util.Optional;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Noun;
+import org.keeplit.condition.Term;
+import org.keeplit.network.Conductor;
+import org.keeplit.rule.Rulebook;
+import org.keeplit.text.Span;
+
+/**
+ * A procedure as written, typed and resolved but not yet bound to a network.
+ *
+ * @param name its name, such as {@code LP-12}
+ * @param revision its revision
+ * @param title its title
+ * @param keeps the rulebooks that it keeps
+ * @param parameters what it is written for
+ * @param crew the people
+ * @param temporaries the temporary equipment
+ * @param permits the holds and clearances
+ * @param outages the loads that go without supply by plan
+ * @param starts what differs from the network's normal state, or is checked against it
+ * @param body the steps
+ * @param edits for a variant, what it changes in the steps of the procedure that it was made from; they are
+ *     applied after the procedure is bound
+ * @param ends what must be true at the end
+ * @param proofs the networks and devices that it is to be proved on
+ * @param mustFail the root breaks that a teaching variant must have; empty for a procedure that must hold
+ * @param span where it is declared
+ */
+public record Procedure(
+        String name,
+        String revision,
+        String title,
+        ImmutableList<Rulebook> keeps,
+        ImmutableList<Parameter> parameters,
+        ImmutableList<Person> crew,
+        ImmutableList<Temporary> temporaries,
+        ImmutableList<Permit> permits,
+        ImmutableList<Term> outages,
+        ImmutableList<Start> starts,
+        ImmutableList<Block> body,
+        ImmutableList<Edit> edits,
+        ImmutableList<Condition> ends,
+        ImmutableList<Proof> proofs,
+        ImmutableList<MustFail> mustFail,
+        Span span) {
+
+    /**
+     * Something that the procedure is written for.
+     *
+     * @param name the variable
+     * @param noun the sort and kind
+     * @param ganged whether its poles must move together, if that was said
+     */
+    public record Parameter(String name, Noun noun, Optional<Boolean> ganged, Span span) {}
+
+    /**
+     * A line of {@code starts with}.
+     *
+     * @param given whether the line changes the network's normal state; otherwise it is checked against it
+     * @param condition what holds
+     */
+    public record Start(boolean given, Condition condition, Span span) {}
+
+    /**
+     * A place to prove the procedure on.
+     *
+     * @param network the network's name
+     * @param arguments the objects for the parameters
+     */
+    public record Proof(String network, ImmutableMap<String, Term> arguments, Span span) {}
+
+    /**
+     * A root break that must be found.
+     *
+     * @param rule the rule's name, or one of the words {@code requirement}, {@code stop}, {@code cannot},
+     *     {@code expectation}, {@code ending}
+     * @param step the label of the step, or the sentence if it has none
+     * @param phase the phase, if it was said
+     */
+    public record MustFail(String rule, Optional<String> step, Optional<Conductor> phase, Span span) {}
+}

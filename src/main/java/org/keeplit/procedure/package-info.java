@@ -1,0 +1,2 @@
+/** Crews, steps, groups and whole procedures as typed trees. */
+package org.keeplit.procedure;

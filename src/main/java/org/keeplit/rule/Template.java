@@ -1,0 +1,25 @@
+package org.keeplit.rule;
+
+import com.google.common.collect.ImmutableList;
+
+/**
+ * A sentence with gaps.
+ *
+ * @param parts literal texts and gaps in order
+ */
+public record Template(ImmutableList<Part> parts) {
+    /** A piece of a template. */
+    public sealed interface Part {}
+
+    /** Words as they are. @param text the words */
+    public record Text(String text) implements Part {}
+
+    /**
+     * A gap that is filled from the binding and the state.
+     *
+     * @param attribute what is asked of the variable: empty for its name, or {@code customers},
+     *     {@code opening duty}, {@code closing duty}, {@code site}, {@code critical}
+     * @param variable the variable
+     */
+    public record Gap(String attribute, String variable) implements Part {}
+}

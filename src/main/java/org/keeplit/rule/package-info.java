@@ -1,0 +1,2 @@
+/** Rulebooks and rules as typed trees. */
+package org.keeplit.rule;
