@@ -6,6 +6,8 @@ public enum ClosingDuty {
     NOTHING("nothing"),
     /** Both sides are alive from one supply, same phase and same angle. */
     PARALLEL("parallel make"),
+    /** Both sides are alive from one supply, with a regulator off neutral between them at the site. */
+    UNEQUAL("unequal parallel"),
     /** One side is alive and the other goes alive with it. */
     ENERGIZE("energizing"),
     /** The two sides are, or may be, alive from different supplies. */
