@@ -6,7 +6,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Predicate;
+import java.util.Set;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
@@ -24,7 +24,7 @@ public final class Analysis {
     private final Status status;
     private final Map<Integer, OpeningDuty> opening = new HashMap<>();
     private final Map<Integer, ClosingDuty> closing = new HashMap<>();
-    private final Map<String, ImmutableList<String>> feeding = new HashMap<>();
+    private final Map<Asked, ImmutableList<String>> feeding = new HashMap<>();
     private final Map<String, Truth> isolated = new HashMap<>();
     private final Map<String, EnumMap<Conductor, Boolean>> looped = new HashMap<>();
     private Status plain;
@@ -83,34 +83,33 @@ public final class Analysis {
     /**
      * Whether a load is supplied.
      *
-     * @param load the load
+     * @param cells the cells of its phases A, B and C; -1 for a phase that it does not use
      * @return true when every phase that it uses is energized and three phases are in sequence; unknown when
      *     only a generator that may run feeds it
      */
-    public Truth supplied(Element.Load load) {
+    public Truth supplied(int[] cells) {
         Truth all = Truth.TRUE;
-        int[] clock = {-1, -1, -1};
-        for (Conductor phase : load.phases()) {
-            if (!phase.isPhase()) {
-                continue;
+        for (int cell : cells) {
+            if (cell >= 0) {
+                all = all.and(switch (status.level(cell)) {
+                    case ENERGIZED -> Truth.of(!status.shorted(cell));
+                    case MAY_BE -> Truth.UNKNOWN;
+                    default -> Truth.FALSE;
+                });
             }
-            int cell = cell(number(new Vertex.AtNode(load.node(), phase)));
-            all = all.and(switch (status.level(cell)) {
-                case ENERGIZED -> Truth.of(!status.shorted(cell));
-                case MAY_BE -> Truth.UNKNOWN;
-                default -> Truth.FALSE;
-            });
-            int identity = status.identity(cell);
-            clock[phase.ordinal()] = identity < 0 ? -1 : Identities.clock(identity);
         }
-        return all == Truth.TRUE ? Truth.of(inSequence(clock)) : all;
+        return all == Truth.TRUE ? Truth.of(inSequence(cells)) : all;
     }
 
     /** Motors turn backwards when two phases changed places, though every lamp burns. */
-    private static boolean inSequence(int[] clock) {
-        boolean three = clock[0] >= 0 && clock[1] >= 0 && clock[2] >= 0;
-        return !three
-                || Math.floorMod(clock[1] - clock[0], 12) == 4 && Math.floorMod(clock[2] - clock[1], 12) == 4;
+    private boolean inSequence(int[] cells) {
+        if (cells[0] < 0 || cells[1] < 0 || cells[2] < 0) {
+            return true;
+        }
+        int a = Identities.clock(status.identity(cells[0]));
+        int b = Identities.clock(status.identity(cells[1]));
+        int c = Identities.clock(status.identity(cells[2]));
+        return Math.floorMod(b - a, 12) == 4 && Math.floorMod(c - b, 12) == 4;
     }
 
     private int number(Vertex vertex) {
@@ -198,17 +197,15 @@ public final class Analysis {
      * the structure feeds it as long as it is closed.
      *
      * @param site the structure
-     * @param mayClose whether an open device may be closed from somewhere else, so that it counts as closed
+     * @param mayClose the open devices that may be closed from somewhere else, so that they count as closed
      * @return their names, in the order of the network
      */
-    public ImmutableList<String> feeding(String site, Predicate<String> mayClose) {
-        ImmutableList<String> found = feeding.get(site);
-        if (found == null) {
-            found = Feeding.of(electric.cells(), closed, site, mayClose);
-            feeding.put(site, found);
-        }
-        return found;
+    public ImmutableList<String> feeding(String site, Set<String> mayClose) {
+        return feeding.computeIfAbsent(
+                new Asked(site, mayClose), a -> Feeding.of(electric.cells(), closed, site, mayClose::contains));
     }
+
+    private record Asked(String site, Set<String> mayClose) {}
 
     /**
      * Whether every path from a device or a regulator to anything alive has an open that counts as isolation.

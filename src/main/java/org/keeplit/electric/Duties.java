@@ -24,7 +24,8 @@ import org.keeplit.network.OpeningDuty;
  *   <li>both energized by sources: joining two supplies if those differ, cross-phase if phase or angle differ,
  *       else parallel make, unless two voltages then meet elsewhere, which is cross-phase too;
  *   <li>a generator may run on one side and the other is alive or may be too: joining two supplies;
- *   <li>else energizing, unless two voltages then meet elsewhere.
+ *   <li>two voltages then meet elsewhere: cross-phase;
+ *   <li>else energizing load if load comes alive with it, and energizing if not.
  * </ol>
  */
 final class Duties {
@@ -51,7 +52,7 @@ final class Duties {
     /** {@return what hangs on the cells that become less alive, as bits of duties} */
     private static int lost(Cells cells, Analysis now, Analysis then) {
         int content = 0;
-        if (then.cells() == cells) {
+        if (then.cells() == cells && now.cells() == cells) {
             for (int cell = 0; cell < cells.count(); cell++) {
                 if (then.status().level(cell).compareTo(now.status().level(cell)) < 0) {
                     content |= cells.content[cell];
@@ -110,7 +111,12 @@ final class Duties {
         if (a == Level.MAY_BE && b != Level.DEAD || b == Level.MAY_BE && a != Level.DEAD) {
             return ClosingDuty.JOIN;
         }
-        return meetsElsewhere(now, closed.get()) ? ClosingDuty.CROSS : ClosingDuty.ENERGIZE;
+        if (meetsElsewhere(now, closed.get())) {
+            return ClosingDuty.CROSS;
+        }
+        // What comes alive by closing is what would be lost by opening again.
+        boolean load = (lost(cells, closed.get(), now) & 1 << OpeningDuty.LOAD.ordinal()) != 0;
+        return load ? ClosingDuty.PICKUP : ClosingDuty.ENERGIZE;
     }
 
     private static boolean meetsElsewhere(Analysis now, Analysis then) {

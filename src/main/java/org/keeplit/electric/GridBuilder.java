@@ -71,6 +71,30 @@ public final class GridBuilder {
         return this;
     }
 
+    /**
+     * Lets the line end of a lead go on another phase of its line, as when leads are rolled.
+     *
+     * @param key the lead's end
+     * @param onto the other phase
+     * @return this builder
+     */
+    public GridBuilder rolled(FieldKey.End key, Conductor onto) {
+        Element.Device device = (Element.Device) network.element(key.device()).orElseThrow();
+        int lead = vertex(new Vertex.Lead(key.device(), key.side(), key.phase()));
+        contacts.add(new Contact(
+                contacts.size(),
+                at(device.node(key.side()), onto),
+                lead,
+                key,
+                key.value(onto),
+                Contact.Part.LEAD,
+                device.name(),
+                key.phase(),
+                device.site(),
+                device.kind()));
+        return this;
+    }
+
     /** {@return the finished graph} */
     public Grid build() {
         // Star points are numbered after everything that has a name.

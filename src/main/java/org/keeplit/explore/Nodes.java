@@ -1,6 +1,5 @@
 package org.keeplit.explore;
 
-import com.google.common.collect.ImmutableList;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
 import org.keeplit.electric.Contact;
@@ -9,8 +8,6 @@ import org.keeplit.electric.SiteGraph;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
-import org.keeplit.network.Mode;
-import org.keeplit.network.Network;
 import org.keeplit.network.OpeningDuty;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
@@ -68,21 +65,17 @@ final class Nodes {
         }
     }
 
-    /** A load is supplied. The cells stand for the load, so that loads at one place are one question. */
-    record Supplied(Element.Load load, ImmutableList<Integer> cells) implements Node {
+    /**
+     * A load is supplied. The cells stand for the load, so that loads at one place are one question.
+     *
+     * @param a the cell of phase A; -1 for a phase that it does not use
+     * @param b the cell of phase B
+     * @param c the cell of phase C
+     */
+    record Supplied(int a, int b, int c) implements Node {
         @Override
         public Truth eval(Scene scene) {
-            return scene.analysis().supplied(load);
-        }
-
-        @Override
-        public boolean equals(Object other) {
-            return other instanceof Supplied that && cells.equals(that.cells);
-        }
-
-        @Override
-        public int hashCode() {
-            return cells.hashCode();
+            return scene.analysis().supplied(new int[] {a, b, c});
         }
     }
 
@@ -155,32 +148,10 @@ final class Nodes {
     }
 
     /** A device feeds a site. */
-    record Feeds(String device, String site, RemoteClosing remote) implements Node {
+    record Feeds(String device, String site) implements Node {
         @Override
         public Truth eval(Scene scene) {
-            return Truth.of(scene.analysis().feeding(site, d -> remote.mayClose(scene, d)).contains(device));
-        }
-    }
-
-    /** Tells which open devices may be closed from elsewhere. One for a whole run, so equal nodes stay equal. */
-    static final class RemoteClosing {
-        private final Network network;
-
-        RemoteClosing(Network network) {
-            this.network = network;
-        }
-
-        boolean mayClose(Scene scene, String name) {
-            Element element = network.element(name).orElseThrow();
-            return element.kind()
-                    .mode(Mode.REMOTE)
-                    .map(mode -> scene.layout()
-                                    .value(
-                                            scene.state(),
-                                            new FieldKey.Mode(
-                                                    name, element.phases().list().get(0), mode.name()))
-                            == 0)
-                    .orElse(false);
+            return Truth.of(scene.analysis().feeding(site, scene.mayClose()).contains(device));
         }
     }
 

@@ -1,12 +1,18 @@
 package org.keeplit.explore;
 
 import java.util.BitSet;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Electric;
 import org.keeplit.electric.SiteGraph;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.Mode;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Layout;
@@ -20,6 +26,7 @@ final class Scene {
     private final boolean[] constant;
     private final SiteGraph.Taps taps = this::neutral;
     private final BitSet closed = new BitSet();
+    private final Map<String, FieldKey> remote = new LinkedHashMap<>();
     private long[] state;
     private Analysis analysis;
 
@@ -36,6 +43,10 @@ final class Scene {
             contactValues[i] = contact.value();
             constant[i] = layout.constant(contact.key()) == contact.value();
         }
+        electric.cells().grid().network().all(Element.Device.class).forEach(d -> {
+            Conductor unit = d.phases().list().get(0);
+            d.kind().mode(Mode.REMOTE).ifPresent(m -> remote.put(d.name(), new FieldKey.Mode(d.name(), unit, m.name())));
+        });
     }
 
     /** Looks at another state; the array is not copied. */
@@ -62,6 +73,20 @@ final class Scene {
             analysis = electric.at(closed);
         }
         return analysis;
+    }
+
+    /** {@return the devices that somebody may close from elsewhere} */
+    Set<String> mayClose() {
+        if (remote.isEmpty()) {
+            return Set.of();
+        }
+        Set<String> on = new HashSet<>();
+        remote.forEach((device, key) -> {
+            if (layout.value(state, key) == 0) {
+                on.add(device);
+            }
+        });
+        return on;
     }
 
     SiteGraph.Taps taps() {

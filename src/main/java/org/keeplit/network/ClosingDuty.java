@@ -8,8 +8,10 @@ public enum ClosingDuty {
     PARALLEL("parallel make"),
     /** Both sides are alive from one supply, with a regulator off neutral between them at the site. */
     UNEQUAL("unequal parallel"),
-    /** One side is alive and the other goes alive with it. */
+    /** One side is alive and the other, which holds no load, goes alive with it. */
     ENERGIZE("energizing"),
+    /** One side is alive and the other, which holds load, goes alive with it. */
+    PICKUP("energizing load"),
     /** The two sides are, or may be, alive from different supplies. */
     JOIN("joining two supplies"),
     /** The two sides are alive from one supply, but on two phases or at two angles. */

@@ -102,7 +102,8 @@ final class Substitution {
         if (action instanceof Action.Operate a) {
             return new Action.Operate(a.verb(), devices(a.object()));
         } else if (action instanceof Action.MoveLead a) {
-            return new Action.MoveLead(term(a.device()), a.side(), a.end(), a.on());
+            return new Action.MoveLead(
+                    term(a.device()), a.side(), a.end(), a.on(), a.onto().map(this::phase));
         } else if (action instanceof Action.Install a) {
             return new Action.Install(term(a.jumper()), spot(a.first()), spot(a.second()), a.ordered());
         } else if (action instanceof Action.Remove a) {

@@ -9,8 +9,13 @@ public sealed interface FieldKey {
     /** A pole: 0 open, 1 closed. @param device the device @param phase the phase; the first for a ganged device */
     record Pole(String device, Conductor phase) implements FieldKey {}
 
-    /** One end of a lead: 0 off, 1 on. */
-    record End(String device, Side side, Conductor phase, LeadEnd end) implements FieldKey {}
+    /** One end of a lead: 0 off, 1 on its own phase, else on another, see {@link #value}. */
+    record End(String device, Side side, Conductor phase, LeadEnd end) implements FieldKey {
+        /** {@return the value that stands for the end being on a phase of the line} @param onto the phase */
+        public int value(Conductor onto) {
+            return onto == phase ? 1 : 2 + onto.ordinal();
+        }
+    }
 
     /**
      * One clamp of temporary equipment: 0 off, else one more than the index of the place it is on.

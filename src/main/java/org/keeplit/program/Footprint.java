@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.keeplit.condition.Predicate;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
@@ -41,7 +40,8 @@ final class Footprint {
         if (primitive instanceof Primitive.MovePole p) {
             movePole(p);
         } else if (primitive instanceof Primitive.MoveEnd p) {
-            layout.changes(new FieldKey.End(p.device(), p.side(), p.phase(), p.end()), 2);
+            FieldKey.End key = new FieldKey.End(p.device(), p.side(), p.phase(), p.end());
+            layout.changes(key, key.value(p.onto()) + 1);
         } else if (primitive instanceof Primitive.MoveClamp p) {
             FieldKey.Clamp key = new FieldKey.Clamp(p.family(), p.phase(), p.clamp());
             layout.changes(key, spots.getOrDefault(key, List.of()).size() + 1);
@@ -75,7 +75,7 @@ final class Footprint {
                 layout.changes(new FieldKey.Tap(p.subject(), p.phase()), 2);
             }
         } else if (primitive instanceof Primitive.TestDead p) {
-            layout.changes(dead(p.vertex()), 2);
+            layout.changes(Units.provedDead(p.vertex()), 2);
         } else if (primitive instanceof Primitive.Write p) {
             layout.changes(new FieldKey.Recorded(p.item()), 2);
         } else if (primitive instanceof Primitive.ComeOut p) {
@@ -96,11 +96,6 @@ final class Footprint {
     /** {@return the key of a proof} */
     static FieldKey.Proved proved(Primitive.Prove prove) {
         return new FieldKey.Proved(prove.proof().name(), prove.subject(), prove.phase());
-    }
-
-    /** {@return the key of a test for dead} @param vertex where */
-    public static FieldKey.Proved dead(Vertex vertex) {
-        return new FieldKey.Proved(Predicate.PROVED_DEAD.name(), vertex.toString(), vertex.conductor());
     }
 
     private void movePole(Primitive.MovePole move) {

@@ -89,13 +89,14 @@ public final class Lowering {
                 layout.build(automaton.get().size()),
                 start,
                 ImmutableList.copyOf(sites),
-                copyOfSpots(),
+                copyOf(spots),
+                copyOf(outcomes),
                 heldAt()));
     }
 
-    private ImmutableMap<FieldKey.Clamp, ImmutableList<Vertex>> copyOfSpots() {
-        ImmutableMap.Builder<FieldKey.Clamp, ImmutableList<Vertex>> all = ImmutableMap.builder();
-        spots.forEach((key, list) -> all.put(key, ImmutableList.copyOf(list)));
+    private static <K, V> ImmutableMap<K, ImmutableList<V>> copyOf(Map<K, List<V>> lists) {
+        ImmutableMap.Builder<K, ImmutableList<V>> all = ImmutableMap.builder();
+        lists.forEach((key, list) -> all.put(key, ImmutableList.copyOf(list)));
         return all.build();
     }
 

@@ -13,8 +13,13 @@ public sealed interface Primitive {
     /** A pole, or a ganged set, opens or closes. @param phases one, or all of the ganged set */
     record MovePole(String device, Phases phases, boolean closed) implements Primitive {}
 
-    /** One end of a lead goes on or comes off. */
-    record MoveEnd(String device, Side side, Conductor phase, LeadEnd end, boolean on) implements Primitive {}
+    /**
+     * One end of a lead goes on or comes off.
+     *
+     * @param onto the phase of the line that the line end goes on; its own phase unless leads were rolled
+     */
+    record MoveEnd(String device, Side side, Conductor phase, LeadEnd end, boolean on, Conductor onto)
+            implements Primitive {}
 
     /**
      * One clamp of temporary equipment goes on or comes off.

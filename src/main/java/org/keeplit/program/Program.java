@@ -16,6 +16,7 @@ import org.keeplit.procedure.Bound;
  * @param start the values at the start
  * @param sites the structures where people may go up, by the number that a person's field holds less one
  * @param spots for each clamp the places where it may be, by the number that its field holds less one
+ * @param outcomesOf for each inspection its outcomes, in order
  * @param heldAt for each hold or clearance the devices named when it is issued
  */
 public record Program(
@@ -27,4 +28,11 @@ public record Program(
         StartValues start,
         ImmutableList<String> sites,
         ImmutableMap<FieldKey.Clamp, ImmutableList<Vertex>> spots,
-        ImmutableMap<String, ImmutableList<String>> heldAt) {}
+        ImmutableMap<String, ImmutableList<String>> outcomesOf,
+        ImmutableMap<String, ImmutableList<String>> heldAt) {
+
+    /** {@return the outcomes of an inspection; none if the procedure does not make it} @param item the inspection */
+    public ImmutableList<String> outcomes(String item) {
+        return outcomesOf.getOrDefault(item, ImmutableList.of());
+    }
+}

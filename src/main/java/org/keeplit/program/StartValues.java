@@ -66,7 +66,6 @@ public final class StartValues {
         return spots;
     }
 
-    /** {@return the phase whose field stands for this one: the first phase of a ganged device} */
     static Conductor unit(Element element, Conductor phase) {
         boolean ganged = element instanceof Element.Device device && device.ganged();
         return ganged ? element.phases().list().get(0) : phase;

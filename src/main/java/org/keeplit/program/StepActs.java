@@ -60,13 +60,7 @@ final class StepActs {
         if (action instanceof Action.Operate operate) {
             lowering.devices(operate.object()).forEach(device -> operate(operate, device));
         } else if (action instanceof Action.MoveLead move) {
-            for (Conductor phase : phases()) {
-                add(
-                        words((move.on() ? "puts on" : "takes off") + " the " + move.side().word() + " lead of "
-                                + move.device() + " at the " + move.end().word() + " end", phase),
-                        new Primitive.MoveEnd(
-                                move.device().toString(), move.side(), phase, move.end(), move.on()));
-            }
+            phases().forEach(phase -> moveLead(move, phase));
         } else if (action instanceof Action.Tag tag) {
             for (String device : lowering.devices(tag.device())) {
                 add((tag.on() ? "tags " : "takes the tag off ") + device, new Primitive.MoveTag(device, tag.on()));
@@ -90,6 +84,25 @@ final class StepActs {
 
     private static String words(String what, Conductor phase) {
         return what + " on phase " + phase;
+    }
+
+    private void moveLead(Action.MoveLead move, Conductor phase) {
+        Conductor onto = single(move.onto(), phase);
+        String words = words(
+                (move.on() ? "puts on" : "takes off") + " the " + move.side().word() + " lead of " + move.device()
+                        + " at the " + move.end().word() + " end",
+                phase);
+        add(
+                onto == phase ? words : words + ", onto phase " + onto,
+                new Primitive.MoveEnd(
+                        move.device().toString(), move.side(), phase, move.end(), move.on(), onto));
+    }
+
+    /** {@return the phase that was said, or the step's own} */
+    private static Conductor single(Optional<PhaseTerm> said, Conductor own) {
+        return said.filter(PhaseTerm.Given.class::isInstance)
+                .map(p -> ((PhaseTerm.Given) p).phases().list().get(0))
+                .orElse(own);
     }
 
     private List<Conductor> phases() {
@@ -206,11 +219,7 @@ final class StepActs {
     }
 
     private void clampOn(String family, Conductor phase, int clamp, Action.Spot spot, String actor) {
-        Conductor there = spot.phase()
-                .filter(PhaseTerm.Given.class::isInstance)
-                .map(p -> ((PhaseTerm.Given) p).phases().list().get(0))
-                .orElse(phase);
-        Vertex vertex = Points.vertex(lowering.bound(), spot.point(), there);
+        Vertex vertex = Points.vertex(lowering.bound(), spot.point(), single(spot.phase(), phase));
         lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
         addBy(
                 actor,
