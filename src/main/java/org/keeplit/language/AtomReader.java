@@ -1,0 +1,272 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Predicate;
+import org.keeplit.condition.Term;
+import org.keeplit.condition.Type;
+import org.keeplit.network.ClosingDuty;
+import org.keeplit.network.OpeningDuty;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Span;
+import org.keeplit.unit.Dimension;
+import org.keeplit.unit.Quantity;
+
+/** Reads single questions: a subject, what is asked of it, and on which phases. */
+final class AtomReader {
+    private static final int MOST_COUNTED = 1000;
+
+    private final Scope scope;
+    private final TermReader terms;
+
+    AtomReader(Scope scope) {
+        this.scope = scope;
+        this.terms = new TermReader(scope);
+    }
+
+    /** {@return the question here if it starts with a text or a mode instead of a term} */
+    Optional<Condition> special(Cursor cursor) {
+        if (cursor.need("a condition").isText() && isAboutText(cursor)) {
+            return Optional.of(aboutText(cursor));
+        }
+        int start = cursor.index();
+        Optional<String> mode = scope.vocabulary().mode(cursor);
+        if (mode.isPresent() && cursor.take("of")) {
+            return Optional.of(mode(cursor, mode.get(), start));
+        }
+        cursor.moveTo(start);
+        Lexeme here = cursor.need("");
+        if (here.getType() == org.keeplit.language.grammar.Words.WORD && !here.isVariable() && cursor.sees(1, "of")
+                && !cursor.sees(0, "node") && !cursor.sees(0, "site")) {
+            throw new Misread(Code.UNKNOWN_MODE
+                    .at(here.span(), "there is no setting “" + Cursor.clip(here.getText()) + "”")
+                    .help(Suggestions.didYouMean(here.getText(), scope.vocabulary().modes())
+                            .orElse("the settings are " + Suggestions.list(scope.vocabulary().modes(), "and"))));
+        }
+        return Optional.empty();
+    }
+
+    private static boolean isAboutText(Cursor cursor) {
+        int ahead = cursor.sees(2, "not") ? 3 : 2;
+        return cursor.sees(1, "is") && (cursor.sees(ahead, "recorded") || cursor.sees(ahead, "found"));
+    }
+
+    private Condition aboutText(Cursor cursor) {
+        int start = cursor.index();
+        String item = cursor.next("").value();
+        cursor.next("is");
+        boolean negative = cursor.take("not");
+        boolean recorded = cursor.take("recorded");
+        List<String> words = new ArrayList<>(List.of(item));
+        if (!recorded) {
+            cursor.next("found");
+            Lexeme outcome = cursor.next("what is found, in quotes,");
+            if (!outcome.isText()) {
+                throw new Misread(Code.MISSING_QUOTE
+                        .at(outcome.span(), "what is found is written in quotes")
+                        .help("write \"" + Cursor.clip(outcome.getText()) + "\""));
+            }
+            words.add(outcome.value());
+        }
+        return atom(recorded ? Predicate.RECORDED : Predicate.FOUND, List.of(), PhaseTerm.ALL, words, negative, cursor.from(start));
+    }
+
+    private Condition mode(Cursor cursor, String mode, int start) {
+        TermText of = terms.read(cursor, "a device or a regulator");
+        Term term = terms.resolve(of, Predicate.MODE.signature().get(0), "“" + mode + " of”");
+        if (!cursor.take("is")) {
+            cursor.expect("“is” and a value", "are");
+        }
+        boolean negative = cursor.take("not");
+        Lexeme value = cursor.next("a value of " + mode);
+        Set<String> values = scope.vocabulary().values(mode);
+        if (!values.contains(value.value())) {
+            throw new Misread(Code.UNKNOWN_MODE
+                    .at(value.span(), mode + " is never “" + Cursor.clip(value.value()) + "”")
+                    .help("it is " + Suggestions.list(values, "or")));
+        }
+        var kinds = terms.kinds(term);
+        if (!kinds.isEmpty() && kinds.stream().noneMatch(k -> k.mode(mode).isPresent())) {
+            throw new Misread(Code.UNKNOWN_MODE.at(
+                    term.span(), "a " + kinds.get(0).name() + " has no " + mode));
+        }
+        PhaseTerm phase = PhaseReader.optional(cursor, scope);
+        return atom(Predicate.MODE, List.of(term), phase, List.of(mode, value.value()), negative, cursor.from(start));
+    }
+
+    /** {@return what is said here of a subject} */
+    Condition saying(Cursor cursor, TermText subject) {
+        int start = cursor.index();
+        cursor.need("what is said of " + subject.words());
+        List<Phrasebook.Saying> sayings = scope.vocabulary().phrasebook().match(cursor);
+        if (sayings.isEmpty()) {
+            throw new Misread(unknown(cursor, subject));
+        }
+        Phrasebook.Saying saying = choose(sayings, subject);
+        cursor.moveTo(start + saying.words().size());
+        Predicate predicate = saying.predicate();
+        String asker = "“" + cursor.words(start) + "”";
+        List<Term> arguments = new ArrayList<>();
+        List<ImmutableSet<Type>> signature = predicate.signature();
+        if (signature.isEmpty()) {
+            throw new Misread(Code.WRONG_SORT
+                    .at(cursor.from(start), asker + " is asked of a text in quotes")
+                    .help("such as \"counter reading\" is recorded"));
+        }
+        arguments.add(terms.resolve(subject, signature.get(0), asker));
+        for (ImmutableSet<Type> expected : signature.subList(1, signature.size())) {
+            TermText text = terms.read(cursor, Suggestions.list(expected.size() > 6 ? List.of("a name") : expected.stream().map(Type::phrase).toList(), "or"));
+            arguments.add(terms.resolve(text, expected, asker));
+        }
+        checkSame(predicate, arguments);
+        return finish(cursor, saying, arguments, subject, start);
+    }
+
+    private Condition finish(
+            Cursor cursor, Phrasebook.Saying saying, List<Term> arguments, TermText subject, int start) {
+        Predicate predicate = saying.predicate();
+        List<String> words = new ArrayList<>(saying.fixed());
+        PhaseTerm phase;
+        switch (predicate) {
+            case OPENING_DUTY -> words.addAll(duties(cursor, Arrays.stream(OpeningDuty.values()).map(OpeningDuty::phrase).toList()));
+            case CLOSING_DUTY -> words.addAll(duties(cursor, Arrays.stream(ClosingDuty.values()).map(ClosingDuty::phrase).toList()));
+            case COUNTED -> words.add(String.valueOf(Figures.count(cursor.next("a number"), MOST_COUNTED, "the count")));
+            case WAITED -> words.add(seconds(Figures.positive(cursor, Dimension.TIME, "the time")));
+            default -> { }
+        }
+        if (predicate == Predicate.PHASE_IN) {
+            phase = PhaseReader.term(cursor, scope);
+        } else {
+            int on = cursor.index();
+            phase = PhaseReader.optional(cursor, scope);
+            if (cursor.index() > on && !predicate.perPhase()) {
+                throw new Misread(Code.NOT_PER_PHASE
+                        .at(cursor.from(on), "“" + String.join(" ", saying.words()) + "” is not asked phase by phase")
+                        .help("leave out “" + cursor.words(on) + "”"));
+            }
+        }
+        Span said = cursor.from(start);
+        Span span = subject.span().line() == said.line() ? subject.span().to(said) : said;
+        return atom(predicate, arguments, phase, words, saying.negative(), span);
+    }
+
+    private static void checkSame(Predicate predicate, List<Term> arguments) {
+        if (predicate == Predicate.SAME && arguments.get(0).type() != arguments.get(1).type()) {
+            throw new Misread(Code.WRONG_SORT.at(
+                    arguments.get(1).span(),
+                    "one is " + arguments.get(0).type().phrase() + " and the other "
+                            + arguments.get(1).type().phrase() + ", so they are never the same"));
+        }
+    }
+
+    /** {@return the meaning that fits the subject, else the first} */
+    private Phrasebook.Saying choose(List<Phrasebook.Saying> sayings, TermText subject) {
+        for (Phrasebook.Saying saying : sayings) {
+            List<ImmutableSet<Type>> signature = saying.predicate().signature();
+            if (sayings.size() > 1 && !signature.isEmpty() && fits(subject, signature.get(0))) {
+                return saying;
+            }
+        }
+        return sayings.get(0);
+    }
+
+    private boolean fits(TermText subject, ImmutableSet<Type> expected) {
+        try {
+            terms.resolve(subject, expected, "");
+            return true;
+        } catch (Misread misread) {
+            return false;
+        }
+    }
+
+    private static Condition atom(
+            Predicate predicate, List<Term> arguments, PhaseTerm phase, List<String> words, boolean negative, Span span) {
+        Condition atom = new Condition.Atom(
+                predicate, ImmutableList.copyOf(arguments), phase, ImmutableList.copyOf(words), span);
+        return negative ? new Condition.Not(atom, span) : atom;
+    }
+
+    /** {@return a waiting time as the engines keep it} */
+    private static String seconds(Quantity time) {
+        return java.math.BigDecimal.valueOf(time.si()).stripTrailingZeros().toPlainString();
+    }
+
+    /** {@return the duties listed here, by commas and {@code or}} */
+    private static List<String> duties(Cursor cursor, List<String> known) {
+        List<String> all = new ArrayList<>();
+        all.add(duty(cursor, known).orElseThrow(() -> new Misread(unknownDuty(cursor, known))));
+        while (true) {
+            int back = cursor.index();
+            boolean listed = cursor.take(",");
+            listed |= cursor.take("or");
+            Optional<String> next = listed ? duty(cursor, known) : Optional.empty();
+            if (next.isEmpty()) {
+                if (listed && isMisspelt(cursor, known)) {
+                    throw new Misread(unknownDuty(cursor, known));
+                }
+                cursor.moveTo(back);
+                return all;
+            }
+            all.add(next.get());
+        }
+    }
+
+    /** {@return whether the words after a comma are nearly a duty, not the beginning of something else} */
+    private static boolean isMisspelt(Cursor cursor, List<String> known) {
+        return nearestDuty(cursor, known).isPresent();
+    }
+
+    private static Optional<String> nearestDuty(Cursor cursor, List<String> known) {
+        for (int length = 2; length > 0; length--) {
+            if (cursor.peek(length - 1) != null) {
+                Optional<String> near = Suggestions.nearest(Vocabulary.join(cursor.rest().subList(0, length)), known);
+                if (near.isPresent()) {
+                    return near;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Problem unknownDuty(Cursor cursor, List<String> known) {
+        String written = Cursor.clip(cursor.need("a duty").getText());
+        return cursor.problem(Code.UNKNOWN_WORD, "no duty starts with “" + written + "”")
+                .help(nearestDuty(cursor, known)
+                        .map(near -> "did you mean " + near + "?")
+                        .orElse("there is " + Suggestions.list(known, "and")));
+    }
+
+    private static Optional<String> duty(Cursor cursor, List<String> known) {
+        for (String phrase : known) {
+            if (cursor.take(phrase.split(" "))) {
+                return Optional.of(phrase);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Problem unknown(Cursor cursor, TermText subject) {
+        Lexeme here = cursor.need("");
+        Optional<String> near = scope.vocabulary().phrasebook().nearest(cursor);
+        int many = 1;
+        if (scope.vocabulary().phrasebook().starts(here)) {
+            while (many < 4 && cursor.peek(many) != null && cursor.peek(many).isName()) {
+                many++;
+            }
+        }
+        List<Lexeme> words = cursor.rest().subList(0, many);
+        return Code.UNKNOWN_PREDICATE
+                .at(
+                        Line.spanOf(words),
+                        "“" + Cursor.clip(Line.written(words)) + "” is nothing that can be asked of " + subject.words())
+                .help(near.map(n -> "did you mean “" + n + "”?")
+                        .orElse("a condition reads: R is closed on A, or H covers S"));
+    }
+}

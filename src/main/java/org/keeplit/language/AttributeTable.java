@@ -1,0 +1,118 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
+import java.util.List;
+import org.keeplit.network.Base;
+import org.keeplit.unit.Dimension;
+
+/** Which figures and words the elements of each family may have in a network file, and which they must. */
+final class AttributeTable {
+    /** The name under which a load's or a bank's kilowatts are kept. */
+    static final String ACTIVE = "active power";
+    /** The name under which kilovars are kept. */
+    static final String REACTIVE = "reactive power";
+
+    private static final ImmutableMap<Base, ImmutableMap<String, Dimension>> FIGURES =
+            ImmutableMap.<Base, ImmutableMap<String, Dimension>>builder()
+                    .put(
+                            Base.SOURCE,
+                            ImmutableMap.of(
+                                    "fault level", Dimension.APPARENT_POWER,
+                                    "reactance ratio", Dimension.NUMBER,
+                                    "ground fault level", Dimension.APPARENT_POWER,
+                                    "voltage", Dimension.VOLTAGE))
+                    .put(
+                            Base.LINE,
+                            ImmutableMap.of(
+                                    "length", Dimension.LENGTH,
+                                    "ampacity", Dimension.CURRENT,
+                                    "resistance", Dimension.IMPEDANCE,
+                                    "reactance", Dimension.IMPEDANCE))
+                    .put(
+                            Base.TRANSFORMER,
+                            ImmutableMap.of(
+                                    "rating", Dimension.APPARENT_POWER,
+                                    "low voltage", Dimension.VOLTAGE,
+                                    "impedance", Dimension.RATIO,
+                                    "reactance ratio", Dimension.NUMBER))
+                    .put(
+                            Base.REGULATOR,
+                            ImmutableMap.of(
+                                    "rating", Dimension.CURRENT,
+                                    "range", Dimension.RATIO,
+                                    "steps", Dimension.NUMBER,
+                                    "setting", Dimension.VOLTAGE,
+                                    "bandwidth", Dimension.VOLTAGE))
+                    .put(Base.CAPACITOR, ImmutableMap.of("voltage", Dimension.VOLTAGE))
+                    .put(Base.LOAD, ImmutableMap.of("voltage", Dimension.VOLTAGE))
+                    .put(Base.GENERATOR, ImmutableMap.of("rating", Dimension.APPARENT_POWER))
+                    .put(
+                            Base.SWITCH,
+                            ImmutableMap.of(
+                                    "pickup", Dimension.CURRENT,
+                                    "ground pickup", Dimension.CURRENT,
+                                    "coil", Dimension.CURRENT,
+                                    "minimum trip", Dimension.CURRENT,
+                                    "rating", Dimension.CURRENT,
+                                    "link", Dimension.CURRENT,
+                                    "impedance", Dimension.IMPEDANCE))
+                    .buildOrThrow();
+
+    private static final ImmutableMap<Base, ImmutableSet<String>> WORDS = ImmutableMap.<Base, ImmutableSet<String>>builder()
+            .put(Base.SOURCE, ImmutableSet.of("supply"))
+            .put(Base.LINE, ImmutableSet.of("conductor"))
+            .put(Base.TRANSFORMER, ImmutableSet.of("delta to grounded wye", "clock"))
+            .put(Base.REGULATOR, ImmutableSet.of("at"))
+            .put(Base.CAPACITOR, ImmutableSet.of("kvar", "grounded wye", "ungrounded wye", "delta"))
+            .put(
+                    Base.LOAD,
+                    ImmutableSet.of(
+                            "kW", "kvar", "customers", "critical", "motor", "grounded wye", "ungrounded wye", "delta"))
+            .put(Base.GENERATOR, ImmutableSet.of("kW", "kvar"))
+            .put(Base.SWITCH, ImmutableSet.of("at", "open", "closed", "ganged", "single-phase units"))
+            .buildOrThrow();
+
+    private static final ImmutableMap<Base, ImmutableSet<String>> MUST = ImmutableMap.of(
+            Base.SOURCE, ImmutableSet.of("supply"),
+            Base.LINE, ImmutableSet.of("length"),
+            Base.TRANSFORMER, ImmutableSet.of("connection"),
+            Base.CAPACITOR, ImmutableSet.of(REACTIVE, "connection"),
+            Base.LOAD, ImmutableSet.of(ACTIVE, "customers"),
+            Base.GENERATOR, ImmutableSet.of(ACTIVE));
+
+    private AttributeTable() {}
+
+    /** {@return the figures with names that a family may have} */
+    static ImmutableMap<String, Dimension> figures(Base base) {
+        return FIGURES.getOrDefault(base, ImmutableMap.of());
+    }
+
+    /** {@return what a family must have besides its phases} */
+    static ImmutableSet<String> must(Base base) {
+        return MUST.getOrDefault(base, ImmutableSet.of());
+    }
+
+    /** {@return everything that a family may have, for advice} */
+    static List<String> all(Base base) {
+        return ImmutableSet.<String>builder()
+                .add("phases")
+                .addAll(figures(base).keySet())
+                .addAll(WORDS.getOrDefault(base, ImmutableSet.of()))
+                .build()
+                .asList();
+    }
+
+    /** {@return how a required attribute is written} */
+    static String example(String attribute) {
+        return switch (attribute) {
+            case "supply" -> "supply mill";
+            case "length" -> "length 1.2 km";
+            case "connection" -> "delta to grounded wye (or one connection for a load or a bank)";
+            case REACTIVE -> "300 kvar";
+            case ACTIVE -> "210 kW";
+            case "customers" -> "12 customers";
+            default -> "phases ABC";
+        };
+    }
+}

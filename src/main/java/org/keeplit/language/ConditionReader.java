@@ -1,0 +1,209 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.keeplit.condition.Condition;
+import org.keeplit.text.Span;
+
+/** Reads conditions: atoms joined by {@code and} or {@code or}, quantifiers, and blocks of lines. */
+final class ConditionReader {
+    private final Scope scope;
+    private final Report report;
+    private final Node block;
+    private final AtomReader atoms;
+    private Lexeme connective;
+
+    /**
+     * A reader for one line.
+     *
+     * @param scope the names
+     * @param report where the mistakes of a block's lines go
+     * @param block the line's node, whose children are the lines of the block that it opens, if it does
+     */
+    ConditionReader(Scope scope, Report report, Node block) {
+        this.scope = scope;
+        this.report = report;
+        this.block = block;
+        this.atoms = new AtomReader(scope);
+    }
+
+    private ConditionReader in(Scope inner) {
+        return new ConditionReader(inner, report, block);
+    }
+
+    /** {@return the condition that takes up the rest of the line} */
+    Condition read(Cursor cursor) {
+        Condition condition = joined(cursor);
+        cursor.finish("the condition");
+        return condition;
+    }
+
+    /** {@return conditions joined by one connective} */
+    private Condition joined(Cursor cursor) {
+        int start = cursor.index();
+        List<Condition> parts = new ArrayList<>();
+        parts.add(part(cursor));
+        boolean or = false;
+        while (cursor.sees(0, "and") || cursor.sees(0, "or")) {
+            or = connect(cursor);
+            parts.add(part(cursor));
+        }
+        return combine(parts, or, cursor.from(start));
+    }
+
+    private static Condition combine(List<Condition> parts, boolean or, Span span) {
+        if (parts.size() == 1) {
+            return parts.get(0);
+        }
+        return or ? new Condition.One(ImmutableList.copyOf(parts), span) : new Condition.All(ImmutableList.copyOf(parts), span);
+    }
+
+    /** Moves past a connective. @return whether it is {@code or} @throws Misread if the line has the other one too */
+    private boolean connect(Cursor cursor) {
+        Lexeme here = cursor.next("");
+        if (connective == null) {
+            connective = here;
+        } else if (!connective.is(here.getText())) {
+            throw new Misread(Code.MIXED_AND_OR
+                    .at(here.span(), "“and” and “or” stand on one line, which can be read in two ways")
+                    .help("put the parts on lines of their own, in a block: “one of … end” or “all of … end”")
+                    .related(connective.span(), "the other one"));
+        }
+        return here.is("or");
+    }
+
+    private Condition part(Cursor cursor) {
+        if (cursor.sees(0, "for")) {
+            return forEach(cursor);
+        }
+        if (cursor.sees(List.of("one", "of")) || cursor.sees(List.of("all", "of"))) {
+            return block(cursor);
+        }
+        Optional<Condition.Quantifier> quantifier = quantifier(cursor);
+        if (quantifier.isPresent()) {
+            return quantified(cursor, quantifier.get());
+        }
+        return atoms.special(cursor).orElseGet(() -> {
+            TermText subject = new TermReader(scope).read(cursor, "what the condition is about");
+            return sayings(cursor, subject, atoms);
+        });
+    }
+
+    private static Optional<Condition.Quantifier> quantifier(Cursor cursor) {
+        Lexeme here = cursor.peek(0);
+        if (here == null || here.isText()) {
+            return Optional.empty();
+        }
+        return switch (here.getText()) {
+            case "every" -> Optional.of(Condition.Quantifier.EVERY);
+            case "some" -> Optional.of(Condition.Quantifier.SOME);
+            case "no" -> Optional.of(Condition.Quantifier.NO);
+            default -> Optional.empty();
+        };
+    }
+
+    /** {@code for every NOUN X …, CONDITION}. */
+    private Condition forEach(Cursor cursor) {
+        int start = cursor.index();
+        cursor.next("for");
+        Condition.Quantifier quantifier = quantifier(cursor)
+                .orElseThrow(() -> cursor.unexpected("every, some or no"));
+        cursor.next("");
+        Scope inner = scope.inner();
+        ConditionReader reader = in(inner);
+        Condition.Binder binder = new BinderReader(inner, reader).read(cursor);
+        cursor.expect("a comma and the condition", ",");
+        reader.connective = connective;
+        Condition body = reader.joined(cursor);
+        connective = reader.connective;
+        return new Condition.Quantified(quantifier, binder, body, cursor.from(start));
+    }
+
+    /** {@code every NOUN X … is …}. */
+    private Condition quantified(Cursor cursor, Condition.Quantifier quantifier) {
+        int start = cursor.index();
+        cursor.next("");
+        Scope inner = scope.inner();
+        ConditionReader reader = in(inner);
+        Condition.Binder binder = new BinderReader(inner, reader).read(cursor);
+        if (cursor.sees(0, ",")) {
+            throw new Misread(cursor.problem(Code.UNEXPECTED, "a comma stands where the condition should go on")
+                    .help("write “for " + cursor.words(start) + ", …” with for in front"));
+        }
+        reader.connective = connective;
+        TermText subject = new TermText.Ref(variable(cursor, start));
+        Condition body = reader.sayings(cursor, subject, reader.atoms);
+        connective = reader.connective;
+        return new Condition.Quantified(quantifier, binder, body, cursor.from(start));
+    }
+
+    private Lexeme variable(Cursor cursor, int start) {
+        int end = cursor.index();
+        cursor.moveTo(start + 1);
+        scope.vocabulary().noun(cursor);
+        Lexeme variable = cursor.next("");
+        cursor.moveTo(end);
+        return variable;
+    }
+
+    /** {@return what is said of one subject, as far as the line goes on about it} */
+    private Condition sayings(Cursor cursor, TermText subject, AtomReader reader) {
+        int start = cursor.index();
+        List<Condition> parts = new ArrayList<>();
+        parts.add(reader.saying(cursor, subject));
+        boolean or = false;
+        while ((cursor.sees(0, "and") || cursor.sees(0, "or"))
+                && scope.vocabulary().phrasebook().starts(cursor.peek(1))) {
+            or = connect(cursor);
+            parts.add(reader.saying(cursor, subject));
+        }
+        Span span = parts.size() == 1 ? parts.get(0).span() : subject.span().line() == cursor.from(start).line()
+                ? subject.span().to(cursor.from(start))
+                : cursor.from(start);
+        return combine(parts, or, span);
+    }
+
+    /** {@return what {@code that} says of a variable} */
+    Condition restriction(Cursor cursor, TermText subject) {
+        int start = cursor.index();
+        List<Condition> parts = new ArrayList<>();
+        parts.add(atoms.saying(cursor, subject));
+        while (cursor.sees(0, "and") && scope.vocabulary().phrasebook().starts(cursor.peek(1))) {
+            cursor.next("and");
+            parts.add(atoms.saying(cursor, subject));
+        }
+        return combine(parts, false, cursor.from(start));
+    }
+
+    /** {@code one of … end}, {@code all of … end}: each line of the block is a condition. */
+    private Condition block(Cursor cursor) {
+        int start = cursor.index();
+        boolean or = cursor.next("").is("one");
+        cursor.next("of");
+        if (!cursor.done()) {
+            throw new Misread(Code.UNEXPECTED
+                    .at(cursor.here(), "after “one of” and “all of” the line ends")
+                    .help("write each part on a line of its own below, and close the block with “end”"));
+        }
+        if (block.unclosed()) {
+            throw Misread.told();
+        }
+        Span span = cursor.from(start);
+        if (block.children().isEmpty()) {
+            throw new Misread(Code.EMPTY_GROUP.at(span, "this block has no lines"));
+        }
+        List<Condition> parts = new ArrayList<>();
+        for (Node child : block.children()) {
+            if (child.readable()) {
+                report.attempt(() -> new ConditionReader(scope, report, child).read(Cursor.over(child.line())))
+                        .ifPresent(parts::add);
+            }
+        }
+        if (parts.size() < block.children().size()) {
+            throw Misread.told();
+        }
+        return or ? new Condition.One(ImmutableList.copyOf(parts), span) : new Condition.All(ImmutableList.copyOf(parts), span);
+    }
+}

@@ -1,0 +1,132 @@
+package org.keeplit.language;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Source;
+import org.keeplit.text.Span;
+
+/** Reads files and folders; whatever goes wrong becomes a problem. */
+final class Disk {
+    /** No honest file is larger. */
+    static final int LARGEST = 4 * 1024 * 1024;
+
+    private static final int DEEPEST = 20;
+    private static final int MOST_FILES = 5000;
+
+    private final Path here = Path.of("").toAbsolutePath();
+    private final boolean relative;
+
+    /** A reader. @param relative whether names are shown relative to the working folder where they lie in it */
+    Disk(boolean relative) {
+        this.relative = relative;
+    }
+
+    /** {@return a path as people see it} */
+    String shown(Path path) {
+        Path absolute = path.toAbsolutePath().normalize();
+        Path shown = relative && absolute.startsWith(here) ? here.relativize(absolute) : absolute;
+        return shown.toString().replace('\\', '/');
+    }
+
+    /** {@return the files of the four kinds in a folder and the folders in it, sorted} */
+    List<Path> list(Path folder, List<Problem> problems) {
+        List<Path> files = new ArrayList<>();
+        walk(folder, DEEPEST, files, problems);
+        return files;
+    }
+
+    private void walk(Path folder, int depth, List<Path> files, List<Problem> problems) {
+        List<Path> entries;
+        try (var stream = Files.list(folder)) {
+            entries = stream.sorted().limit(MOST_FILES).toList();
+        } catch (IOException | java.io.UncheckedIOException e) {
+            problems.add(Code.UNREADABLE.at(file(folder), "the folder cannot be read"));
+            return;
+        }
+        for (Path entry : entries) {
+            boolean named = FileKind.of(entry.getFileName().toString()).isPresent();
+            if (Files.isDirectory(entry, java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+                if (named) {
+                    problems.add(Code.FOLDER_NAMED_AS_FILE.warn(
+                            file(entry), "this is a folder, but it is named like a file"));
+                }
+                if (depth > 0 && !entry.getFileName().toString().startsWith(".")) {
+                    walk(entry, depth - 1, files, problems);
+                }
+            } else if (named && files.size() < MOST_FILES) {
+                files.add(entry);
+            }
+        }
+    }
+
+    private Span file(Path path) {
+        return Span.ofFile(new Source(shown(path), ""));
+    }
+
+    /** {@return the text of a file, unless it cannot be read as text} */
+    Optional<Source> read(Path path, String name, List<Problem> problems) {
+        Span whole = Span.ofFile(new Source(name, ""));
+        try {
+            if (!Files.isRegularFile(path)) {
+                problems.add(
+                        Files.exists(path)
+                                ? Code.UNREADABLE.at(whole, "this is no regular file")
+                                : Code.MISSING_FILE.at(whole, "there is no such file"));
+                return Optional.empty();
+            }
+            if (Files.size(path) > LARGEST) {
+                problems.add(Code.FILE_TOO_LARGE.at(
+                        whole,
+                        "the file has " + Files.size(path) + " bytes; the largest that is read has " + LARGEST));
+                return Optional.empty();
+            }
+            return decode(Files.readAllBytes(path), name, problems);
+        } catch (NoSuchFileException e) {
+            problems.add(Code.MISSING_FILE.at(whole, "there is no such file"));
+        } catch (AccessDeniedException e) {
+            problems.add(Code.UNREADABLE.at(whole, "the file may not be read"));
+        } catch (IOException e) {
+            problems.add(Code.UNREADABLE.at(whole, "the file cannot be read"));
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Source> decode(byte[] bytes, String name, List<Problem> problems) {
+        var decoder = StandardCharsets.UTF_8
+                .newDecoder()
+                .onMalformedInput(CodingErrorAction.REPORT)
+                .onUnmappableCharacter(CodingErrorAction.REPORT);
+        ByteBuffer in = ByteBuffer.wrap(bytes);
+        try {
+            String text = decoder.decode(in).toString();
+            return Optional.of(new Source(name, text.startsWith("\ufeff") ? text.substring(1) : text));
+        } catch (CharacterCodingException e) {
+            String good = new String(bytes, 0, in.position(), StandardCharsets.UTF_8);
+            int line = (int) good.chars().filter(c -> c == '\n').count() + 1;
+            int column = good.length() - good.lastIndexOf('\n');
+            String shown = new String(bytes, StandardCharsets.UTF_8);
+            problems.add(Code.BAD_UTF_8
+                    .at(
+                            new Span(new Source(name, shown), line, column, 1),
+                            "the bytes here are not UTF-8, so the file is not read")
+                    .help("save the file as UTF-8"));
+            return Optional.empty();
+        }
+    }
+
+    /** {@return whether something is a folder} */
+    static boolean isFolder(Path path) {
+        return Files.isDirectory(path);
+    }
+}

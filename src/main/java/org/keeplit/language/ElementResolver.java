@@ -1,0 +1,178 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.List;
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.keeplit.language.grammar.Shapes;
+import org.keeplit.network.Base;
+import org.keeplit.network.Connection;
+import org.keeplit.network.Element;
+import org.keeplit.network.Kind;
+import org.keeplit.network.Trait;
+import org.keeplit.text.Span;
+
+/** Builds one element of a network from its line. */
+final class ElementResolver {
+    private final Vocabulary vocabulary;
+    private final ImmutableSet<String> conductors;
+    private final Report report;
+
+    ElementResolver(Vocabulary vocabulary, ImmutableSet<String> conductors, Report report) {
+        this.vocabulary = vocabulary;
+        this.conductors = conductors;
+        this.report = report;
+    }
+
+    Element resolve(Line line) {
+        Kind kind = kind(line.head());
+        boolean branch = isBranch(kind.base());
+        String form = kind.name() + (branch ? " NAME from NODE to NODE" : " NAME at NODE") + ", phases ABC, …";
+        Shapes.ElementLineContext parts = Shape.of(line, Shapes::elementLine, form);
+        Lexeme name = Shape.lexeme(parts.name(1));
+        plain(name);
+        List<String> nodes = new ArrayList<>();
+        for (Shapes.NameContext node : parts.place().name()) {
+            plain(Shape.lexeme(node));
+            nodes.add(Shape.lexeme(node).value());
+        }
+        if ((nodes.size() == 2) != branch) {
+            throw new Misread(Code.WRONG_PLACE
+                    .at(
+                            Line.spanOf(Shape.lexemes(line.lexemes(), parts.place())),
+                            "a " + kind.base().phrase() + (branch ? " joins two nodes" : " hangs on one node"))
+                    .help("such a line reads: " + form));
+        }
+        if (branch && nodes.get(0).equals(nodes.get(1))) {
+            throw new Misread(Code.WRONG_PLACE.at(
+                    Line.spanOf(Shape.lexemes(line.lexemes(), parts.place())),
+                    name.value() + " starts and ends at the same node"));
+        }
+        Attributes attributes = attributes(line, parts, name, kind);
+        return build(kind, name, nodes, attributes);
+    }
+
+    private Kind kind(Lexeme word) {
+        return vocabulary
+                .kind(word.value())
+                .filter(k -> !k.base().isTemporary())
+                .orElseThrow(() -> {
+                    List<String> known = new ArrayList<>();
+                    vocabulary.kinds().forEach(k -> {
+                        if (!k.base().isTemporary()) {
+                            known.add(k.name());
+                        }
+                    });
+                    return new Misread(Code.UNKNOWN_KIND
+                            .at(word.span(), "there is no kind of equipment “" + Cursor.clip(word.value()) + "”")
+                            .help(Suggestions.didYouMean(word.value(), known)
+                                    .orElse("there is " + Suggestions.list(known, "and"))));
+                });
+    }
+
+    /** Names in a network begin with a small letter, since a capital begins a variable. */
+    private void plain(Lexeme name) {
+        if (!name.isText() && Character.isUpperCase(name.getText().charAt(0))) {
+            report.add(Code.NAME_CASE
+                    .at(name.span(), "“" + Cursor.clip(name.getText()) + "” begins with a capital, which only variables do")
+                    .help("write " + Cursor.clip(name.getText().toLowerCase(java.util.Locale.ROOT))));
+        }
+    }
+
+    private static boolean isBranch(Base base) {
+        return switch (base) {
+            case LINE, TRANSFORMER, REGULATOR, SWITCH -> true;
+            default -> false;
+        };
+    }
+
+    private Attributes attributes(Line line, Shapes.ElementLineContext parts, Lexeme name, Kind kind) {
+        int before = report.errors();
+        Attributes attributes = new Attributes(name.value(), kind, conductors);
+        for (ParserRuleContext part : parts.attribute()) {
+            List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
+            if (words.isEmpty()) {
+                report.add(Code.UNEXPECTED.at(line.last().span(), "there is a comma with no attribute after it"));
+            } else {
+                report.attempt(() -> attributes.read(words));
+            }
+        }
+        // An attribute with a mistake in it was meant to be there, so nothing is called missing.
+        if (report.errors() == before) {
+            missing(attributes, name, kind);
+        }
+        if (report.errors() != before) {
+            throw Misread.told();
+        }
+        return attributes;
+    }
+
+    private void missing(Attributes attributes, Lexeme name, Kind kind) {
+        if (attributes.phases() == null) {
+            tellMissing(name, kind, "phases");
+        }
+        for (String must : AttributeTable.must(kind.base())) {
+            if (!attributes.says(must)) {
+                tellMissing(name, kind, must);
+            }
+        }
+        boolean shifts = attributes.secondary() != null
+                && (attributes.connection() == Connection.DELTA) != (attributes.secondary() == Connection.DELTA);
+        if (shifts && attributes.clock() < 0) {
+            report.add(Code.MISSING_ATTRIBUTE
+                    .at(name.span(), name.value() + " does not say by how much its low side lags")
+                    .help("add the clock number, such as clock 1 for 30 degrees"));
+        }
+        if (attributes.phases() != null) {
+            attributes.openOn(attributes.phases()).ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
+                    span, name.value() + " has the phases " + attributes.phases() + " only")));
+        }
+    }
+
+    private void tellMissing(Lexeme name, Kind kind, String attribute) {
+        report.add(Code.MISSING_ATTRIBUTE
+                .at(name.span(), "the " + kind.name() + " " + name.value() + " does not say its " + attribute)
+                .help("add it, such as " + AttributeTable.example(attribute)));
+    }
+
+    private Element build(Kind kind, Lexeme name, List<String> nodes, Attributes a) {
+        String first = nodes.get(0);
+        String second = nodes.get(nodes.size() - 1);
+        String own = name.value();
+        Span span = name.span();
+        return switch (kind.base()) {
+            case SOURCE -> new Element.Source(
+                    own, kind, first, a.phases(), a.word().orElseThrow(), a.figures(), span);
+            case LINE -> new Element.Line(own, kind, first, second, a.phases(), a.word(), a.figures(), span);
+            case TRANSFORMER -> new Element.Transformer(
+                    own, kind, first, second, a.phases(), a.connection(), a.secondary(), Math.max(0, a.clock()),
+                    a.figures(), span);
+            case REGULATOR -> new Element.Regulator(
+                    own, kind, first, second, a.phases(), a.word().orElse(own), a.figures(), span);
+            case CAPACITOR -> new Element.Capacitor(own, kind, first, a.phases(), a.connection(), a.figures(), span);
+            case LOAD -> new Element.Load(
+                    own, kind, first, a.phases(), a.connection(), a.customers(), a.critical(), a.motor(), a.figures(),
+                    span);
+            case GENERATOR -> new Element.Generator(own, kind, first, a.phases(), a.figures(), span);
+            case SWITCH -> new Element.Device(
+                    own, kind, first, second, a.phases(), ganged(name, kind, a), a.word().orElse(own), a.closed(),
+                    a.settings(), a.figures(), span);
+            case JUMPER, GROUND -> throw new IllegalStateException("temporary equipment in a network");
+        };
+    }
+
+    private static boolean ganged(Lexeme name, Kind kind, Attributes attributes) {
+        boolean single = kind.has(Trait.SINGLE_PHASE_UNITS);
+        boolean gang = kind.has(Trait.GANGED);
+        if (attributes.ganged().isPresent()) {
+            return attributes.ganged().get();
+        }
+        if (single && gang && attributes.phases().size() > 1) {
+            throw new Misread(Code.MISSING_ATTRIBUTE
+                    .at(name.span(), "the " + kind.name() + " " + name.value()
+                            + " does not say whether its poles move together")
+                    .help("add ganged or single-phase units"));
+        }
+        return gang && !single;
+    }
+}

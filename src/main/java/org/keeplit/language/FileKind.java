@@ -1,0 +1,123 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableSet;
+import java.util.Optional;
+
+/** The four kinds of file, each with its extension, its first words, and what its lines do. */
+enum FileKind {
+    NETWORK("network", "network NAME \"Title\"", "network") {
+        @Override
+        Role role(Line line) {
+            return Role.PLAIN;
+        }
+    },
+    EQUIPMENT("equipment", "equipment NAME \"Title\"", "equipment") {
+        @Override
+        Role role(Line line) {
+            return line.starts("kind") || line.starts("conductor") ? Role.SECTION : Role.PLAIN;
+        }
+    },
+    RULES("rules", "rulebook NAME revision 1", "rulebook") {
+        @Override
+        Role role(Line line) {
+            if (line.starts("rule") || line.starts("title") || line.starts("uses")) {
+                return Role.SECTION;
+            }
+            return RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
+        }
+    },
+    PROCEDURE("procedure", "procedure NAME revision 1", "procedure", "variant") {
+        @Override
+        Role role(Line line) {
+            String head = line.head().getText();
+            if (line.starts("insert") || line.starts("step") && line.last().is("instead")) {
+                return Role.SECTION_GROUP;
+            }
+            if (line.starts("for", "each") || line.starts("in", "order") || line.starts("in", "any", "order")) {
+                return Role.GROUP;
+            }
+            if (line.starts("for")) {
+                return isCondition(line) ? Role.PLAIN : Role.SECTION;
+            }
+            if (line.starts("as", "one") || line.starts("read", "back") || line.starts("phases", "in", "order")) {
+                return Role.CLAUSE;
+            }
+            if (GROUPS.contains(head)) {
+                return Role.GROUP;
+            }
+            if (STEP_CLAUSES.contains(head)) {
+                return Role.CLAUSE;
+            }
+            return SECTIONS.contains(head) ? Role.SECTION : Role.PLAIN;
+        }
+    };
+
+    private static final ImmutableSet<String> RULE_CLAUSES = ImmutableSet.of(
+            "always", "never", "while", "before", "after", "at", "require", "unless", "says", "because", "citation");
+    private static final ImmutableSet<String> SECTIONS = ImmutableSet.of(
+            "title", "keeps", "crew", "temporary", "hold", "clearance", "proved", "planned", "starts", "ends", "stage",
+            "without", "step", "must");
+    private static final ImmutableSet<String> GROUPS = ImmutableSet.of("together", "repeat", "if");
+    private static final ImmutableSet<String> STEP_CLAUSES =
+            ImmutableSet.of("requires", "expects", "records", "caution", "because");
+
+    private final String extension;
+    private final String opening;
+    private final ImmutableSet<String> heads;
+
+    FileKind(String extension, String opening, String... heads) {
+        this.extension = extension;
+        this.opening = opening;
+        this.heads = ImmutableSet.copyOf(heads);
+    }
+
+    private static boolean isCondition(Line line) {
+        return line.starts("for", "every") || line.starts("for", "some") || line.starts("for", "no");
+    }
+
+    /** {@return what a line does, besides the lines that mean the same in every file} */
+    abstract Role role(Line line);
+
+    /** {@return what a line does} */
+    Role roleOf(Line line) {
+        if (line.lexemes().size() == 1 && line.starts("end")) {
+            return Role.END;
+        }
+        if (line.lexemes().size() == 1 && line.starts("otherwise")) {
+            return Role.MIDDLE;
+        }
+        if (isHead(line) || line.starts("language")) {
+            return Role.SECTION;
+        }
+        return role(line);
+    }
+
+    /** {@return whether a line starts a network, a rulebook and so on} */
+    boolean isHead(Line line) {
+        return !line.head().isText() && heads.contains(line.head().getText());
+    }
+
+    String extension() {
+        return extension;
+    }
+
+    /** {@return how the first line after the language's version reads} */
+    String opening() {
+        return opening;
+    }
+
+    /** {@return what one of them is called in a sentence} */
+    String word() {
+        return this == RULES ? "rulebook" : extension;
+    }
+
+    /** {@return the kind of a file by its name} */
+    static Optional<FileKind> of(String fileName) {
+        for (FileKind kind : values()) {
+            if (fileName.endsWith("." + kind.extension)) {
+                return Optional.of(kind);
+            }
+        }
+        return Optional.empty();
+    }
+}

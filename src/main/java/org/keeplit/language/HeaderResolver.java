@@ -1,0 +1,257 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.keeplit.condition.Noun;
+import org.keeplit.condition.Term;
+import org.keeplit.condition.Type;
+import org.keeplit.language.grammar.Shapes;
+import org.keeplit.network.Network;
+import org.keeplit.procedure.Permit;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.procedure.Temporary;
+
+/** Reads the header of a procedure, or what a variant restates of its base's. */
+final class HeaderResolver {
+    private static final ImmutableSet<Type> UNDER_WORK = ImmutableSet.of(Type.DEVICE, Type.REGULATOR);
+    private static final String PERMIT = "hold H for R, held at every device that feeds R and at R, by foreman";
+
+    private final Session session;
+    private final Report report;
+    private final Header header;
+    private final Scope scope;
+    private final Set<String> restated = new LinkedHashSet<>();
+
+    /**
+     * A reader.
+     *
+     * @param header what it is read into
+     * @param scope the names of the procedure, filled on the way
+     */
+    HeaderResolver(Session session, Report report, Header header, Scope scope) {
+        this.session = session;
+        this.report = report;
+        this.header = header;
+        this.scope = scope;
+    }
+
+    /** Reads lines that start with some words, in a few passes: what later ones speak of comes first. */
+    void read(List<Node> sections) {
+        pass(sections, "title", n -> header.title = RulebookResolver.titleOf(n.line()));
+        pass(sections, "for", this::parameters);
+        pass(sections, "crew", n -> new CrewResolver(report, header, scope).read(n));
+        pass(sections, "keeps", this::keeps);
+        pass(sections, "proved", this::network);
+        scope.addNetworks(header.networks, header.allNetworks);
+        pass(sections, "temporary", this::temporaries);
+        pass(sections, "hold", n -> permit(n, Type.HOLD));
+        pass(sections, "clearance", n -> permit(n, Type.CLEARANCE));
+        pass(sections, "planned", this::outage);
+        pass(sections, "starts", this::starts);
+        pass(sections, "ends", this::ends);
+    }
+
+    private void pass(List<Node> sections, String word, java.util.function.Consumer<Node> reading) {
+        for (Node section : sections) {
+            if (section.readable() && section.line().starts(word)) {
+                report.attempt(() -> reading.accept(section));
+            }
+        }
+    }
+
+    /** {@return whether this is the first such section here, so that what the base has is replaced} */
+    private boolean restates(String what) {
+        return restated.add(what);
+    }
+
+    private void keeps(Node node) {
+        var parts = Shape.of(node.line(), Shapes::keepsLine, "keeps RULEBOOK, RULEBOOK");
+        if (restates("keeps")) {
+            header.keeps.clear();
+        }
+        for (Shapes.NameContext name : parts.names().name()) {
+            session.rulebook(Shape.lexeme(name), report)
+                    .ifPresentOrElse(
+                            book -> {
+                                if (!header.keeps.contains(book)) {
+                                    header.keeps.add(book);
+                                }
+                            },
+                            () -> header.allRulebooks = false);
+        }
+    }
+
+    private void parameters(Node node) {
+        Line line = node.line();
+        var parts = Shape.of(line, Shapes::parameterLine, "for recloser R with single-phase units");
+        for (Shapes.ParameterContext part : parts.parameter()) {
+            report.attempt(() -> parameter(Cursor.over(Shape.lexemes(line.lexemes(), part))));
+        }
+    }
+
+    private void parameter(Cursor cursor) {
+        int start = cursor.index();
+        Noun noun = scope.vocabulary().noun(cursor);
+        Lexeme name = cursor.next("a variable for the " + noun.words());
+        scope.declare(name, noun);
+        Optional<Boolean> ganged = Optional.empty();
+        if (cursor.take("with")) {
+            cursor.expect("single-phase units", "single-phase", "units");
+            ganged = Optional.of(false);
+        } else if (cursor.take("ganged")) {
+            ganged = Optional.of(true);
+        }
+        cursor.finish("the parameter");
+        header.parameters.put(
+                name.getText(), new Procedure.Parameter(name.getText(), noun, ganged, cursor.from(start)));
+    }
+
+    private void network(Node node) {
+        Line line = node.line();
+        var parts = Shape.of(line, Shapes::provedLine, "proved on NETWORK with R as r-24");
+        if (restates("proved")) {
+            header.proofs.clear();
+            header.networks.clear();
+        }
+        Lexeme name = Shape.lexeme(parts.name());
+        Optional<Network> network = session.network(name, report);
+        if (network.isEmpty()) {
+            header.allNetworks = false;
+            return;
+        }
+        if (!header.networks.contains(network.get())) {
+            header.networks.add(network.get());
+        }
+        var arguments = new Arguments(scope, report)
+                .ofProof(
+                        "the procedure",
+                        List.copyOf(header.parameters.values()),
+                        network.get(),
+                        parts.bindings(),
+                        line.span());
+        header.proofs.add(new Procedure.Proof(name.value(), arguments, line.span()));
+    }
+
+    private void temporaries(Node section) {
+        if (section.line().lexemes().size() > 1) {
+            throw new Misread(Code.UNEXPECTED
+                    .at(section.line().lexemes().get(1).span(), "“temporary” stands alone on its line")
+                    .help("list the temporary equipment on the lines below"));
+        }
+        for (Node node : section.children()) {
+            if (node.readable()) {
+                report.attempt(() -> temporary(node.line()));
+            }
+        }
+    }
+
+    private void temporary(Line line) {
+        var parts = Shape.of(line, Shapes::temporaryLine, "bypass-jumper J for each phase of R");
+        Cursor kindCursor = Cursor.over(line);
+        Lexeme kindName = Shape.lexeme(parts.name());
+        Noun noun = scope.vocabulary().noun(kindCursor);
+        var kinds = scope.vocabulary().kindsOf(noun);
+        if (noun.kinds().isEmpty() || kinds.isEmpty() || !kinds.get(0).base().isTemporary()) {
+            List<String> known = new ArrayList<>();
+            scope.vocabulary().kinds().forEach(k -> {
+                if (k.base().isTemporary()) {
+                    known.add(k.name());
+                }
+            });
+            throw new Misread(Code.WRONG_SORT
+                    .at(kindName.span(), "“" + Cursor.clip(kindName.getText()) + "” is no kind of temporary equipment")
+                    .help("there is " + Suggestions.list(known, "and")));
+        }
+        Lexeme name = (Lexeme) parts.WORD().getSymbol();
+        if (!header.temporaries.containsKey(name.getText())) {
+            scope.declare(name, noun);
+        }
+        Term of = term(Shape.lexemes(line.lexemes(), parts.phrase()), BinderReader.PHASED, "“each phase of”");
+        header.temporaries.put(name.getText(), new Temporary(name.getText(), kinds.get(0), of, name.span()));
+    }
+
+    private Term term(List<Lexeme> lexemes, Set<Type> expected, String asker) {
+        Cursor cursor = Cursor.over(lexemes);
+        TermReader terms = new TermReader(scope);
+        Term term = terms.resolve(terms.read(cursor, "a name"), expected, asker);
+        cursor.finish("the name");
+        return term;
+    }
+
+    private void permit(Node node, Type type) {
+        Line line = node.line();
+        String form = type == Type.HOLD ? PERMIT : PERMIT.replace("hold H", "clearance K");
+        var parts = Shape.of(line, Shapes::permitLine, form);
+        Lexeme name = (Lexeme) parts.WORD().getSymbol();
+        Permit before = header.permits.get(name.getText());
+        if (before == null || before.type() != type || !restates("permit " + name.getText())) {
+            scope.declare(name, Noun.all(type, type == Type.HOLD ? "hold" : "clearance"));
+            restates("permit " + name.getText());
+        }
+        Term target = term(Shape.lexemes(line.lexemes(), parts.phrase()), UNDER_WORK, "a hold");
+        Cursor cursor = Cursor.over(Shape.lexemes(line.lexemes(), parts.holders()));
+        Work none = new Work(session, report, header.crew, new java.util.LinkedHashMap<>(), new java.util.LinkedHashMap<>());
+        StepText reading = new StepText(none, scope, node, List.of(), cursor);
+        var heldAt = ImmutableList.<org.keeplit.procedure.DeviceSet>builder();
+        do {
+            cursor.take("and");
+            cursor.take("at");
+            for (StepText.SetItem item : reading.readSet(cursor)) {
+                heldAt.add(reading.set(item, ImmutableSet.of(Type.DEVICE), "“held at”"));
+            }
+        } while (cursor.take(",") || cursor.sees(0, "and"));
+        cursor.finish("where it is held");
+        Lexeme holder = Shape.lexeme(parts.name());
+        Term by = new TermReader(scope).resolve(new TermText.Ref(holder), ImmutableSet.of(Type.PERSON), "“by”");
+        header.permits.put(
+                name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, name.span()));
+    }
+
+    private void outage(Node node) {
+        var parts = Shape.of(node.line(), Shapes::outageLine, "planned outage of LOAD, LOAD");
+        if (restates("planned")) {
+            header.outages.clear();
+        }
+        for (Shapes.NameContext name : parts.names().name()) {
+            TermText text = new TermText.Ref(Shape.lexeme(name));
+            report.attempt(() -> new TermReader(scope).resolve(text, ImmutableSet.of(Type.LOAD), "“planned outage of”"))
+                    .ifPresent(header.outages::add);
+        }
+    }
+
+    private void starts(Node section) {
+        Shape.of(section.line(), Shapes::startsLine, "starts with");
+        if (restates("starts")) {
+            header.starts.clear();
+        }
+        for (Node node : section.children()) {
+            if (node.readable()) {
+                report.attempt(() -> {
+                    Cursor cursor = Cursor.over(node.line());
+                    int start = cursor.index();
+                    boolean given = cursor.take("given");
+                    var condition = new ConditionReader(scope, report, node).read(cursor);
+                    header.starts.add(new Procedure.Start(given, condition, cursor.from(start)));
+                });
+            }
+        }
+    }
+
+    private void ends(Node section) {
+        Shape.of(section.line(), Shapes::endsLine, "ends with");
+        if (restates("ends")) {
+            header.ends.clear();
+        }
+        for (Node node : section.children()) {
+            if (node.readable()) {
+                report.attempt(() -> new ConditionReader(scope, report, node).read(Cursor.over(node.line())))
+                        .ifPresent(header.ends::add);
+            }
+        }
+    }
+}

@@ -1,0 +1,112 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.List;
+import org.antlr.v4.runtime.CharStreams;
+import org.antlr.v4.runtime.Token;
+import org.keeplit.language.grammar.Words;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Source;
+import org.keeplit.text.Span;
+
+/** Cuts a source into lines of lexemes. */
+final class LineReader {
+    /** No honest line is longer. */
+    static final int LONGEST = 4000;
+    /** No honest statement has more words, continuation lines included. */
+    static final int WORDIEST = 800;
+
+    private final Source source;
+    private final Report report;
+    private final Words lexer = new Words(CharStreams.fromString(""));
+
+    LineReader(Source source, Report report) {
+        this.source = source;
+        this.report = report;
+        lexer.removeErrorListeners();
+    }
+
+    /** {@return the lines that have anything on them, continuation lines joined} */
+    ImmutableList<Line> read() {
+        List<Line> lines = new ArrayList<>();
+        int number = 0;
+        for (String text : (Iterable<String>) source.content().lines()::iterator) {
+            number++;
+            if (text.length() > LONGEST) {
+                report.add(Code.LINE_TOO_LONG.at(
+                        new Span(source, number, 1, 1),
+                        "this line has " + text.length() + " characters; the longest that is read has " + LONGEST));
+                continue;
+            }
+            Line line = lex(text, number);
+            if (line != null) {
+                add(lines, line);
+            }
+        }
+        return ImmutableList.copyOf(lines);
+    }
+
+    private void add(List<Line> lines, Line line) {
+        boolean continues = line.head().is("and") || line.head().is("or");
+        if (!continues) {
+            lines.add(line);
+        } else if (lines.isEmpty()) {
+            report.add(Code.UNEXPECTED.at(
+                    line.head().span(), "“" + line.head().getText() + "” continues a line, but no line stands above"));
+        } else {
+            Line before = lines.remove(lines.size() - 1);
+            lines.add(join(before, line));
+        }
+    }
+
+    private Line join(Line before, Line more) {
+        if (before.lexemes().size() + more.lexemes().size() > WORDIEST) {
+            if (!before.spoiled()) {
+                report.add(Code.LINE_TOO_LONG.at(
+                        before.head().span(), "this statement runs over more than " + WORDIEST + " words"));
+            }
+            return new Line(before.lexemes(), true);
+        }
+        ImmutableList<Lexeme> all = ImmutableList.<Lexeme>builder()
+                .addAll(before.lexemes())
+                .addAll(more.lexemes())
+                .build();
+        return new Line(all, before.spoiled() || more.spoiled());
+    }
+
+    /** {@return the lexemes of one physical line, or null if there are none} */
+    private Line lex(String text, int number) {
+        boolean wide = text.length() != text.codePointCount(0, text.length());
+        lexer.setInputStream(CharStreams.fromString(text));
+        ImmutableList.Builder<Lexeme> lexemes = ImmutableList.builder();
+        boolean any = false;
+        boolean spoiled = false;
+        for (Token token = lexer.nextToken(); token.getType() != Token.EOF; token = lexer.nextToken()) {
+            // The lexer counts code points, a span counts UTF-16 units.
+            int start = wide ? text.offsetByCodePoints(0, token.getStartIndex()) : token.getStartIndex();
+            Span span = new Span(source, number, start + 1, token.getText().length());
+            Problem mistake = mistake(token, span);
+            if (mistake != null && !spoiled) {
+                report.add(mistake);
+                spoiled = true;
+            }
+            if (token.getType() != Words.THE) {
+                lexemes.add(new Lexeme(token.getType(), token.getText(), span, text));
+                any = true;
+            }
+        }
+        return any ? new Line(lexemes.build(), spoiled) : null;
+    }
+
+    private static Problem mistake(Token token, Span span) {
+        return switch (token.getType()) {
+            case Words.OPEN_STRING -> Code.MISSING_QUOTE
+                    .at(span, "this text has no closing quote on its line")
+                    .help("close it with \" where it ends");
+            case Words.OTHER -> Letters.stranger(token.getText().codePointAt(0), span);
+            case Words.WORD -> Letters.lookAlike(token.getText(), span).orElse(null);
+            default -> null;
+        };
+    }
+}

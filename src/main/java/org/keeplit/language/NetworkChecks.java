@@ -1,0 +1,120 @@
+package org.keeplit.language;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.keeplit.network.Connection;
+import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
+import org.keeplit.text.Span;
+
+/** Looks whether the elements of a network hang together: what no source can reach was probably misspelt. */
+final class NetworkChecks {
+    private final Map<String, Phases> brought = new LinkedHashMap<>();
+    private final Map<String, List<Element.Branch>> at = new LinkedHashMap<>();
+    private final Map<String, Element> first = new LinkedHashMap<>();
+    private final Report report;
+
+    private NetworkChecks(Report report) {
+        this.report = report;
+    }
+
+    /** Warns of nodes that no source reaches, and of phases that nothing brings to their node. */
+    static void check(Item item, Collection<Element> elements, Report report) {
+        if (elements.stream().noneMatch(Element.Source.class::isInstance)) {
+            // A source line with a mistake in it is no missing source.
+            if (report.errors() == 0) {
+                Span span = item.name().span();
+                report.add(Code.NO_SOURCE
+                        .at(span, "the network has no source")
+                        .help("add a line such as “source NAME at NODE, phases ABC, supply NAME”"));
+            }
+            return;
+        }
+        if (report.errors() > 0) {
+            return;
+        }
+        NetworkChecks checks = new NetworkChecks(report);
+        elements.forEach(checks::index);
+        elements.forEach(checks::start);
+        checks.warnUnreached();
+        elements.forEach(checks::warnPhases);
+    }
+
+    private void index(Element element) {
+        if (element instanceof Element.Branch branch) {
+            at.computeIfAbsent(branch.from(), n -> new ArrayList<>()).add(branch);
+            at.computeIfAbsent(branch.to(), n -> new ArrayList<>()).add(branch);
+            first.putIfAbsent(branch.from(), element);
+            first.putIfAbsent(branch.to(), element);
+        } else if (element instanceof Element.Shunt shunt) {
+            first.putIfAbsent(shunt.node(), element);
+        }
+    }
+
+    private void start(Element element) {
+        if (element instanceof Element.Source source) {
+            Deque<String> work = new ArrayDeque<>();
+            bring(source.node(), source.phases(), work);
+            while (!work.isEmpty()) {
+                String node = work.poll();
+                for (Element.Branch branch : at.getOrDefault(node, List.of())) {
+                    String far = branch.from().equals(node) ? branch.to() : branch.from();
+                    bring(far, through(branch, brought.get(node)), work);
+                }
+            }
+        }
+    }
+
+    private static Phases through(Element.Branch branch, Phases phases) {
+        Phases same = phases.and(branch.phases());
+        boolean makesThree = branch instanceof Element.Transformer t
+                && t.secondary() == Connection.DELTA
+                && same.size() > 1;
+        return makesThree ? Phases.ABC : same;
+    }
+
+    private void bring(String node, Phases phases, Deque<String> work) {
+        Phases before = brought.getOrDefault(node, Phases.NONE);
+        Phases after = before.or(phases);
+        if (!after.equals(before)) {
+            brought.put(node, after);
+            work.add(node);
+        }
+    }
+
+    private void warnUnreached() {
+        first.forEach((node, element) -> {
+            if (!brought.containsKey(node)) {
+                report.add(Code.UNREACHED
+                        .warn(element.span(), "nothing joins the node " + node + " to a source")
+                        .help(Suggestions.didYouMean(node, brought.keySet()).orElse("look for a misspelt node")));
+            }
+        });
+    }
+
+    private void warnPhases(Element element) {
+        if (element instanceof Element.Branch branch) {
+            warnPhases(element, branch.from());
+            if (!(branch instanceof Element.Transformer)) {
+                warnPhases(element, branch.to());
+            }
+        } else if (element instanceof Element.Shunt shunt) {
+            warnPhases(element, shunt.node());
+        }
+    }
+
+    private void warnPhases(Element element, String node) {
+        Phases here = brought.get(node);
+        if (here != null && !here.containsAll(new Phases(element.phases().mask() & 0b111))) {
+            report.add(Code.PHASE_NOT_BROUGHT.warn(
+                    element.span(),
+                    element.name() + " has the phases " + element.phases() + ", but only " + here + " come to its node "
+                            + node));
+        }
+    }
+}

@@ -1,0 +1,158 @@
+package org.keeplit.language;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.keeplit.network.Equipment;
+import org.keeplit.network.Network;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.rule.Rulebook;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Problems;
+import org.keeplit.text.Source;
+import org.keeplit.text.Span;
+
+/**
+ * Reads networks, equipment, rulebooks and procedures from text files. It never fails: whatever is wrong is told in
+ * the {@link Library#problems() problems} of the result.
+ *
+ * <p>A name that a file refers to is looked for first among the given files, then in the folder {@code shared} of the
+ * nearest folder above that has one, and for procedures also in the folder {@code procedures} beside it.
+ */
+public final class Reader {
+    /** Makes a reader; it keeps nothing between readings. */
+    public Reader() {}
+
+    /**
+     * Reads files, and the files in folders.
+     *
+     * @param filesOrFolders what to read; folders are read with the folders in them, in the order of the names
+     * @return what they say
+     */
+    public Library read(List<Path> filesOrFolders) {
+        boolean relative = filesOrFolders.stream().noneMatch(Path::isAbsolute);
+        Disk disk = new Disk(relative);
+        List<Problem> problems = new ArrayList<>();
+        Set<Path> files = new LinkedHashSet<>();
+        for (Path path : filesOrFolders) {
+            collect(path, disk, files, problems);
+        }
+        Shelf shelf = new Shelf(disk);
+        for (Path file : files) {
+            String name = disk.shown(file);
+            FileKind.of(file.getFileName().toString())
+                    .ifPresent(kind -> disk.read(file, name, problems)
+                            .ifPresent(source -> shelf.add(new Draft(kind, source), file)));
+        }
+        return library(shelf, problems);
+    }
+
+    private static void collect(Path path, Disk disk, Set<Path> files, List<Problem> problems) {
+        Path absolute = path.toAbsolutePath().normalize();
+        Span whole = Span.ofFile(new Source(disk.shown(path), ""));
+        if (Disk.isFolder(absolute)) {
+            List<Path> inside = disk.list(absolute, problems);
+            files.addAll(inside);
+            if (inside.isEmpty()) {
+                problems.add(Code.EMPTY_FOLDER
+                        .at(whole, "this folder has no file to read")
+                        .help("files to read end in .network, .equipment, .rules or .procedure"));
+            }
+        } else if (absolute.getFileName() == null || FileKind.of(absolute.getFileName().toString()).isEmpty()) {
+            problems.add(Code.UNKNOWN_FILE_KIND
+                    .at(whole, "the name of this file does not say what it is")
+                    .help("files to read end in .network, .equipment, .rules or .procedure"));
+        } else {
+            files.add(absolute);
+        }
+    }
+
+    /**
+     * Reads sources that need not lie on any disk; names are looked for among them only.
+     *
+     * @param sources the texts; each name must end like the name of a file of its kind
+     * @return what they say
+     */
+    public Library readSources(List<Source> sources) {
+        List<Problem> problems = new ArrayList<>();
+        Shelf shelf = new Shelf(new Disk(false));
+        for (Source source : sources) {
+            FileKind.of(source.name()).ifPresentOrElse(kind -> shelf.add(new Draft(kind, source), null), () ->
+                    problems.add(Code.UNKNOWN_FILE_KIND
+                            .at(Span.ofFile(source), "the name of this file does not say what it is")
+                            .help("files to read end in .network, .equipment, .rules or .procedure")));
+        }
+        return library(shelf, problems);
+    }
+
+    private static Library library(Shelf shelf, List<Problem> early) {
+        Session session = new Session(shelf);
+        for (Draft draft : shelf.given()) {
+            draft.items().forEach(session::resolve);
+        }
+        Problems problems = new Problems();
+        early.forEach(problems::add);
+        List<Draft> drafts = new ArrayList<>(shelf.given());
+        drafts.addAll(shelf.opened());
+        Map<String, Item> first = new LinkedHashMap<>();
+        Things things = new Things();
+        for (Draft draft : drafts) {
+            for (Item item : draft.items()) {
+                Item before = first.putIfAbsent(item.kind() + " " + item.name().value(), item);
+                if (before != null) {
+                    item.report().add(Code.DUPLICATE
+                            .at(item.name().span(), "there is already a " + item.kind().word() + " "
+                                    + Cursor.clip(item.name().value()))
+                            .related(before.name().span(), "the first one"));
+                } else {
+                    session.known(item).ifPresent(things::add);
+                }
+            }
+        }
+        drafts.forEach(d -> d.report().problems().forEach(problems::add));
+        shelf.problems().forEach(problems::add);
+        return things.library(shelf, drafts, problems);
+    }
+
+    /** Sorts the results by what they are. */
+    private static final class Things {
+        private final Map<String, Equipment> equipment = new LinkedHashMap<>();
+        private final Map<String, Network> networks = new LinkedHashMap<>();
+        private final Map<String, Rulebook> rulebooks = new LinkedHashMap<>();
+        private final Map<String, Procedure> procedures = new LinkedHashMap<>();
+
+        private void add(Object thing) {
+            if (thing instanceof Equipment e) {
+                equipment.put(e.name(), e);
+            } else if (thing instanceof Network n) {
+                networks.put(n.name(), n);
+            } else if (thing instanceof Rulebook r) {
+                rulebooks.put(r.name(), r);
+            } else if (thing instanceof Procedure p) {
+                procedures.put(p.name(), p);
+            }
+        }
+
+        private Library library(Shelf shelf, List<Draft> drafts, Problems problems) {
+            ImmutableMap.Builder<String, Source> sources = ImmutableMap.builder();
+            drafts.forEach(d -> sources.put(d.report().source().name(), d.report().source()));
+            return new Library(
+                    ImmutableMap.copyOf(equipment),
+                    ImmutableMap.copyOf(networks),
+                    ImmutableMap.copyOf(rulebooks),
+                    ImmutableMap.copyOf(procedures),
+                    shelf.given().stream()
+                            .map(d -> d.report().source().name())
+                            .collect(ImmutableSet.toImmutableSet()),
+                    sources.buildKeepingLast(),
+                    ImmutableList.copyOf(problems.sorted()));
+        }
+    }
+}

@@ -1,0 +1,81 @@
+package org.keeplit.language;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Source;
+import org.keeplit.text.Span;
+
+/** The problems of one file, as many as anybody would read. */
+final class Report {
+    private static final int MOST = 100;
+
+    private final Source source;
+    private final Set<Problem> found = new LinkedHashSet<>();
+    private int errors;
+
+    Report(Source source) {
+        this.source = source;
+    }
+
+    Source source() {
+        return source;
+    }
+
+    void add(Problem problem) {
+        if (problem.severity() == Problem.Severity.ERROR) {
+            errors++;
+        }
+        if (found.size() < MOST) {
+            found.add(problem);
+        }
+    }
+
+    /** Collects what a reading ended with. */
+    void add(Misread misread) {
+        misread.problem().ifPresentOrElse(this::add, () -> errors++);
+    }
+
+    /** {@return how many errors there were so far; unchanged over a stretch means that the stretch was good} */
+    int errors() {
+        return errors;
+    }
+
+    /**
+     * Reads one thing; if it ends in a mistake, the mistake is collected.
+     *
+     * @param reading the reading
+     * @return what was read, or empty
+     */
+    <T> Optional<T> attempt(Supplier<T> reading) {
+        try {
+            return Optional.of(reading.get());
+        } catch (Misread misread) {
+            add(misread);
+            return Optional.empty();
+        }
+    }
+
+    /** Like {@link #attempt}, for readings that give nothing back. */
+    void attempt(Runnable reading) {
+        try {
+            reading.run();
+        } catch (Misread misread) {
+            add(misread);
+        }
+    }
+
+    /** {@return the problems, and a last one if there were too many to list} */
+    List<Problem> problems() {
+        List<Problem> all = new ArrayList<>(found);
+        if (found.size() == MOST) {
+            all.add(Code.TOO_MANY.at(
+                    Span.ofFile(source), "only the first " + MOST + " mistakes of this file are listed"));
+        }
+        return all;
+    }
+}

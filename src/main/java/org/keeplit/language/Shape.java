@@ -1,0 +1,77 @@
+package org.keeplit.language;
+
+import java.util.List;
+import java.util.function.Function;
+import org.antlr.v4.runtime.BaseErrorListener;
+import org.antlr.v4.runtime.CommonTokenStream;
+import org.antlr.v4.runtime.ListTokenSource;
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.antlr.v4.runtime.RecognitionException;
+import org.antlr.v4.runtime.Recognizer;
+import org.antlr.v4.runtime.Token;
+import org.keeplit.language.grammar.Shapes;
+import org.keeplit.language.grammar.Words;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Span;
+
+/** Splits a line by one rule of the grammar; if it does not fit, says so in the reader's words. */
+final class Shape {
+    private Shape() {}
+
+    /**
+     * Splits a line.
+     *
+     * @param line the line
+     * @param rule the grammar's rule
+     * @param form how such a line reads, for the advice
+     * @return the parts
+     * @throws Misread if the line has another shape
+     */
+    static <C extends ParserRuleContext> C of(Line line, Function<Shapes, C> rule, String form) {
+        return of(line.lexemes(), rule, form);
+    }
+
+    /** Like {@link #of(Line, Function, String)}, for a part of a line. */
+    static <C extends ParserRuleContext> C of(List<Lexeme> lexemes, Function<Shapes, C> rule, String form) {
+        Shapes parser = new Shapes(new CommonTokenStream(new ListTokenSource(lexemes)));
+        parser.removeErrorListeners();
+        parser.addErrorListener(new BaseErrorListener() {
+            @Override
+            public void syntaxError(
+                    Recognizer<?, ?> recognizer, Object at, int row, int column, String text, RecognitionException e) {
+                throw new Misread(mistake(lexemes, (Token) at, parser.getExpectedTokens().contains(Words.WORD), form));
+            }
+        });
+        return rule.apply(parser);
+    }
+
+    /** {@return the lexemes of a part of a line} */
+    static List<Lexeme> lexemes(List<Lexeme> line, ParserRuleContext part) {
+        int from = part.getStart().getTokenIndex();
+        // An empty part stops before it starts.
+        int to = part.getStop() == null ? from : part.getStop().getTokenIndex() + 1;
+        return line.subList(Math.min(from, line.size()), Math.max(from, Math.min(to, line.size())));
+    }
+
+    /** {@return the only lexeme of a part such as a name} */
+    static Lexeme lexeme(ParserRuleContext part) {
+        return (Lexeme) part.getStart();
+    }
+
+    private static Problem mistake(List<Lexeme> line, Token at, boolean name, String form) {
+        String help = "such a line reads: " + form;
+        if (!(at instanceof Lexeme here)) {
+            Span last = line.get(line.size() - 1).span();
+            Span end = new Span(last.source(), last.line(), last.column() + last.length(), 0);
+            return Code.UNFINISHED.at(end, "the line ends too early").help(help);
+        }
+        if (name && here.isReserved()) {
+            return Code.RESERVED
+                    .at(here.span(), "“" + here.getText() + "” is a word of the language, so it cannot be a name")
+                    .help("write it in quotes, or choose another name");
+        }
+        return Code.UNEXPECTED
+                .at(here.span(), "the line does not read on at “" + Cursor.clip(here.getText()) + "”")
+                .help(help);
+    }
+}

@@ -1,0 +1,154 @@
+package org.keeplit.language;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Source;
+
+/** The files within reach: those that were given, and the library folders near them, opened only when needed. */
+final class Shelf {
+    private final List<Draft> given = new ArrayList<>();
+    private final Map<String, Path> paths = new LinkedHashMap<>();
+    private final Map<Path, Optional<Draft>> library = new LinkedHashMap<>();
+    private final Map<Path, List<Path>> folders = new LinkedHashMap<>();
+    private final List<Problem> problems = new ArrayList<>();
+    private final Disk disk;
+
+    /** A shelf. @param disk reads files; it is never asked when only sources are given */
+    Shelf(Disk disk) {
+        this.disk = disk;
+    }
+
+    /** Adds a given file. @param path where it lies, or null if it lies on no disk */
+    void add(Draft draft, Path path) {
+        given.add(draft);
+        if (path != null) {
+            paths.put(draft.report().source().name(), path);
+        }
+    }
+
+    List<Draft> given() {
+        return given;
+    }
+
+    /** {@return the library files that were opened} */
+    List<Draft> opened() {
+        return library.values().stream().flatMap(Optional::stream).toList();
+    }
+
+    /** {@return the problems of library files that could not be opened} */
+    List<Problem> problems() {
+        return problems;
+    }
+
+    /** {@return the item of that name: first a given one, then one in the library} */
+    Optional<Item> find(FileKind kind, String name, Source from) {
+        for (Draft draft : given) {
+            Optional<Item> item = in(draft, kind, name);
+            if (item.isPresent()) {
+                return item;
+            }
+        }
+        for (Path file : files(kind, from)) {
+            Optional<Item> item = open(kind, file).flatMap(draft -> in(draft, kind, name));
+            if (item.isPresent()) {
+                return item;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Item> in(Draft draft, FileKind kind, String name) {
+        return draft.items().stream()
+                .filter(i -> i.kind() == kind && i.name().value().equals(name))
+                .findFirst();
+    }
+
+    /** {@return all equipment: the given, then what the library has besides} */
+    List<Item> allEquipment(Source from) {
+        Map<String, Item> all = new LinkedHashMap<>();
+        for (Draft draft : given) {
+            draft.items().stream()
+                    .filter(i -> i.kind() == FileKind.EQUIPMENT)
+                    .forEach(i -> all.putIfAbsent(i.name().value(), i));
+        }
+        for (Path file : files(FileKind.EQUIPMENT, from)) {
+            open(FileKind.EQUIPMENT, file)
+                    .ifPresent(d -> d.items().forEach(i -> all.putIfAbsent(i.name().value(), i)));
+        }
+        return List.copyOf(all.values());
+    }
+
+    /** {@return a key for what a file can reach: its library folder, or a word for none} */
+    Object reach(Source from) {
+        return root(from).<Object>map(p -> p).orElse("none");
+    }
+
+    /** {@return the problem that nothing has that name, saying where it was looked for} */
+    Problem missing(FileKind kind, Lexeme name, Source from) {
+        List<String> known = new ArrayList<>();
+        given.forEach(d -> d.items().stream().filter(i -> i.kind() == kind).forEach(i -> known.add(i.name().value())));
+        files(kind, from)
+                .forEach(f -> open(kind, f).ifPresent(d -> d.items().forEach(i -> known.add(i.name().value()))));
+        String where = root(from)
+                .map(r -> " and in " + shown(kind, r))
+                .orElse("");
+        Problem problem = Code.UNKNOWN_REFERENCE.at(
+                name.span(),
+                "there is no " + kind.word() + " " + Cursor.clip(name.value()) + "; looked in the given files" + where);
+        return Suggestions.didYouMean(name.value(), known)
+                .map(problem::help)
+                .orElse(known.isEmpty() ? problem : problem.help("there is " + Suggestions.list(known, "and")));
+    }
+
+    private String shown(FileKind kind, Path root) {
+        String shared = disk.shown(root.resolve("shared"));
+        return kind == FileKind.PROCEDURE ? shared + " and " + disk.shown(root.resolve("procedures")) : shared;
+    }
+
+    private Optional<Draft> open(FileKind kind, Path file) {
+        Optional<Draft> before = library.get(file);
+        if (before == null) {
+            String name = disk.shown(file);
+            // A given file is on the shelf already.
+            before = paths.containsValue(file)
+                    ? Optional.empty()
+                    : disk.read(file, name, problems).map(source -> new Draft(kind, source));
+            library.put(file, before);
+            before.ifPresent(d -> paths.put(name, file));
+        }
+        return before;
+    }
+
+    /** {@return the nearest folder above a file that has a library} */
+    private Optional<Path> root(Source from) {
+        Path path = paths.get(from.name());
+        for (Path at = path == null ? null : path.getParent(); at != null; at = at.getParent()) {
+            if (Files.isDirectory(at.resolve("shared"))) {
+                return Optional.of(at);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private List<Path> files(FileKind kind, Source from) {
+        List<Path> files = new ArrayList<>();
+        root(from).ifPresent(root -> {
+            files.addAll(folder(root.resolve("shared")));
+            if (kind == FileKind.PROCEDURE) {
+                files.addAll(folder(root.resolve("procedures")));
+            }
+        });
+        files.removeIf(f -> FileKind.of(f.getFileName().toString()).filter(k -> k == kind).isEmpty());
+        return files;
+    }
+
+    private List<Path> folder(Path folder) {
+        return folders.computeIfAbsent(folder, f -> Files.isDirectory(f) ? disk.list(f, problems) : List.of());
+    }
+}

@@ -1,0 +1,81 @@
+package org.keeplit.language;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What was probably meant: the nearest name by slips of the hand. */
+final class Suggestions {
+    // Longer words are compared by their beginning only, so that hostile input costs little.
+    private static final int LONGEST = 60;
+
+    private Suggestions() {}
+
+    /**
+     * The name nearest to what was written, if it is near enough.
+     *
+     * @param written what was written
+     * @param names what could have been meant; of equally near ones the first counts
+     * @return the nearest name
+     */
+    static Optional<String> nearest(String written, Iterable<String> names) {
+        String best = null;
+        int least = Integer.MAX_VALUE;
+        for (String name : names) {
+            int distance = distance(written, name);
+            if (distance < least) {
+                least = distance;
+                best = name;
+            }
+        }
+        int enough = Math.max(1, Math.min(3, (written.length() + 1) / 3));
+        return least <= enough ? Optional.ofNullable(best) : Optional.empty();
+    }
+
+    /** {@return advice with the nearest name, or the empty string} */
+    static Optional<String> didYouMean(String written, Iterable<String> names) {
+        return nearest(written, names).map(name -> "did you mean " + name + "?");
+    }
+
+    /** {@return the names in a sentence: {@code a, b or c}, cut short when there are many} */
+    static String list(Iterable<String> names, String last) {
+        List<String> all = new ArrayList<>();
+        names.forEach(all::add);
+        if (all.size() > 12) {
+            return String.join(", ", all.subList(0, 12)) + " and " + (all.size() - 12) + " more";
+        }
+        if (all.size() < 2) {
+            return String.join("", all);
+        }
+        return String.join(", ", all.subList(0, all.size() - 1)) + " " + last + " " + all.get(all.size() - 1);
+    }
+
+    /**
+     * The Damerau-Levenshtein distance in its restricted form, blind to case in half: a wrong case counts, but less
+     * than any other slip would be worth telling apart.
+     */
+    static int distance(String a, String b) {
+        String left = a.substring(0, Math.min(LONGEST, a.length()));
+        String right = b.substring(0, Math.min(LONGEST, b.length()));
+        if (left.equalsIgnoreCase(right)) {
+            return left.equals(right) ? 0 : 1;
+        }
+        int[][] cost = new int[left.length() + 1][right.length() + 1];
+        for (int i = 0; i <= left.length(); i++) {
+            for (int j = 0; j <= right.length(); j++) {
+                cost[i][j] = i == 0 || j == 0 ? i + j : step(cost, left, right, i, j);
+            }
+        }
+        return cost[left.length()][right.length()];
+    }
+
+    private static int step(int[][] cost, String left, String right, int i, int j) {
+        int change = left.charAt(i - 1) == right.charAt(j - 1) ? 0 : 1;
+        int least = Math.min(Math.min(cost[i - 1][j], cost[i][j - 1]) + 1, cost[i - 1][j - 1] + change);
+        boolean swapped = i > 1
+                && j > 1
+                && left.charAt(i - 1) == right.charAt(j - 2)
+                && left.charAt(i - 2) == right.charAt(j - 1);
+        return swapped ? Math.min(least, cost[i - 2][j - 2] + 1) : least;
+    }
+}

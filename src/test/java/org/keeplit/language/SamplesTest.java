@@ -1,0 +1,29 @@
+package org.keeplit.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.keeplit.text.ProblemPrinter;
+
+/** The samples read without a mistake. */
+class SamplesTest {
+    private final Library library = Samples.library();
+
+    @Test
+    void nothingIsWrongWithThem() {
+        assertEquals("", ProblemPrinter.print(library.problems()));
+    }
+
+    @Test
+    void everythingIsThereInTheOrderOfTheFiles() {
+        assertEquals(List.of("overhead", "wires"), library.equipment().keySet().asList());
+        assertEquals(List.of("heron-vale"), library.networks().keySet().asList());
+        assertEquals(
+                List.of("no-interruption", "live-line", "good-housekeeping"),
+                library.rulebooks().keySet().asList());
+        assertEquals(
+                List.of("LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d"),
+                library.procedures().keySet().asList());
+    }
+}
