@@ -41,7 +41,7 @@ final class AtomCompiler {
             case INSTALLED -> Node.all(List.of(clamped(first, phase, 1), clamped(first, phase, 2)));
             case IN_USE -> Node.one(List.of(clamped(first, phase, 1), clamped(first, phase, 2)));
             case PLACED -> placed(first, phase, atom.words().get(0));
-            case ALOFT -> where(first, i -> i == world.program().sites().indexOf(world.siteOf(objects.get(1))) + 1);
+            case ALOFT -> aloft(first, world.siteOf(objects.get(1)));
             case ON_GROUND -> where(first, i -> i == 0);
             case ASKED, IN_FORCE, OUT, RELEASED -> paper(atom, (Obj.Paper) first);
             case COVERS -> constant(world.siteOf(objects.get(1))
@@ -147,6 +147,12 @@ final class AtomCompiler {
             }
         }
         throw new IllegalStateException("no such place: " + words);
+    }
+
+    private Node aloft(Obj person, String site) {
+        int number = world.program().sites().indexOf(site);
+        // Nobody goes up anywhere that no step names.
+        return number < 0 ? Node.Constant.FALSE : where(person, i -> i == number + 1);
     }
 
     private Node where(Obj person, IntPredicate wanted) {

@@ -72,7 +72,7 @@ final class Events {
                 contacts(new FieldKey.Pole(move.device(), Units.pole(element, phase)), phase, move.closed(), 1);
             }
         } else if (primitive instanceof Primitive.MoveEnd move) {
-            add(move.on() ? ActKind.PUTTING_ON : ActKind.TAKING_OFF, move.phase(), element(move.device()));
+            add(move.on() ? ActKind.LANDING : ActKind.LIFTING, move.phase(), element(move.device()));
             FieldKey.End key = new FieldKey.End(move.device(), move.side(), move.phase(), move.end());
             contacts(key, move.phase(), move.on(), key.value(move.onto()));
         } else if (primitive instanceof Primitive.MoveClamp move) {

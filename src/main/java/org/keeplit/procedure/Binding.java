@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
+import org.keeplit.condition.Type;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
@@ -49,7 +50,7 @@ public final class Binding {
         if (mine.hasErrors()) {
             return Optional.empty();
         }
-        Substitution substitution = new Substitution(proof.arguments(), Map.of());
+        Substitution substitution = new Substitution(named(proof), Map.of());
         ImmutableList<Temporary> temporaries = procedure.temporaries().stream()
                 .map(t -> new Temporary(t.name(), t.kind(), substitution.term(t.of()), t.span()))
                 .collect(ImmutableList.toImmutableList());
@@ -80,6 +81,22 @@ public final class Binding {
                         .collect(ImmutableList.toImmutableList()),
                 body,
                 substitution.conditions(procedure.ends())));
+    }
+
+    /** {@return the arguments, and what the procedure itself declares under a name that looks like a variable} */
+    private Map<String, Term> named(Procedure.Proof proof) {
+        Map<String, Term> all = new HashMap<>(proof.arguments());
+        for (Temporary temporary : procedure.temporaries()) {
+            Type type = Type.valueOf(temporary.kind().base().name());
+            all.put(temporary.name(), new Term.Name(temporary.name(), type, temporary.span()));
+        }
+        for (Permit permit : procedure.permits()) {
+            all.put(permit.name(), new Term.Name(permit.name(), permit.type(), permit.span()));
+        }
+        for (Person person : procedure.crew()) {
+            all.put(person.name(), new Term.Name(person.name(), Type.PERSON, person.span()));
+        }
+        return all;
     }
 
     private void checkArgument(Procedure.Parameter parameter, Procedure.Proof proof, Problems mine) {
