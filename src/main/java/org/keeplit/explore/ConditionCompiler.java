@@ -20,7 +20,10 @@ final class ConditionCompiler {
 
     Node compile(Condition condition, Environment environment) {
         if (condition instanceof Condition.Not not) {
-            return Node.not(compile(not.body(), environment));
+            // "J is not in use" means on none of its phases, as "J is in use" means on all of them.
+            return not.body() instanceof Condition.Atom atom
+                    ? atom(atom, environment, true)
+                    : Node.not(compile(not.body(), environment));
         } else if (condition instanceof Condition.All all) {
             return Node.all(compileAll(all.parts(), environment));
         } else if (condition instanceof Condition.One one) {
@@ -28,7 +31,7 @@ final class ConditionCompiler {
         } else if (condition instanceof Condition.Quantified quantified) {
             return quantified(quantified, environment);
         }
-        return atom((Condition.Atom) condition, environment);
+        return atom((Condition.Atom) condition, environment, false);
     }
 
     private List<Node> compileAll(List<Condition> conditions, Environment environment) {
@@ -92,15 +95,17 @@ final class ConditionCompiler {
         return new Term.Name(object(term, environment).words(), term.type(), term.span());
     }
 
-    private Node atom(Condition.Atom atom, Environment environment) {
+    private Node atom(Condition.Atom atom, Environment environment, boolean negated) {
         List<Obj> objects =
                 atom.terms().stream().map(t -> object(t, environment)).toList();
         if (!atom.predicate().perPhase()) {
-            return atoms.compile(atom, objects, null);
+            Node node = atoms.compile(atom, objects, null);
+            return negated ? Node.not(node) : node;
         }
         List<Node> parts = new ArrayList<>();
         for (Conductor phase : phases(atom, objects, environment)) {
-            parts.add(atoms.compile(atom, objects, phase));
+            Node node = atoms.compile(atom, objects, phase);
+            parts.add(negated ? Node.not(node) : node);
         }
         return Node.all(parts);
     }

@@ -1,5 +1,7 @@
 package org.keeplit.verdict;
 
+import java.util.Comparator;
+import java.util.List;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Truth;
 import org.keeplit.explore.Finding;
@@ -10,6 +12,11 @@ import org.keeplit.rule.Rule;
 
 /** Tells the shortest way to each break of one procedure. */
 final class Story {
+    /** How many loads are named before the rest is only counted. */
+    private static final int NAMED = 5;
+    /** From how many acts on a common beginning is not told again. */
+    private static final int WORTH_SKIPPING = 4;
+
     private final Style style;
 
     Story(Style style) {
@@ -20,8 +27,10 @@ final class Story {
         out.append(style.strong(judgement.procedure().name() + " on " + TextReport.place(judgement)))
                 .append('\n');
         judgement.differences().forEach(d -> out.append("  ").append(d).append('\n'));
+        List<TraceStep> told = List.of();
         for (Finding finding : judgement.stories()) {
-            tell(finding, judgement, out);
+            tell(finding, told, out);
+            told = finding.trace();
         }
         String later = judgement.outcome().rules().stream()
                 .filter(r -> r.verdict() == RuleResult.Verdict.ONLY_AFTER)
@@ -33,7 +42,7 @@ final class Story {
         }
     }
 
-    private void tell(Finding finding, Judgement judgement, StringBuilder out) {
+    private void tell(Finding finding, List<TraceStep> told, StringBuilder out) {
         out.append("\n  ").append(style.bad(finding.sentence())).append('\n');
         out.append("  ").append(headline(finding)).append('\n');
         if (finding.unknown()) {
@@ -44,7 +53,7 @@ final class Story {
             out.append("  It is so before the first step.\n");
         } else {
             out.append("\n  The shortest way there, and what each act changes:\n");
-            trace(finding, out);
+            trace(finding, told, out);
         }
         if (!finding.why().text().isEmpty()) {
             out.append("\n  What was asked, and what was so:\n");
@@ -72,29 +81,55 @@ final class Story {
                 .append('\n');
     }
 
-    private void trace(Finding finding, StringBuilder out) {
+    private void trace(Finding finding, List<TraceStep> told, StringBuilder out) {
         int last = finding.trace().size();
         int width = String.valueOf(last).length();
-        for (TraceStep step : finding.trace()) {
+        String indent = " ".repeat(8 + width);
+        int same = common(finding.trace(), told);
+        if (same >= WORTH_SKIPPING) {
+            out.append("    1 to ").append(same).append("  as in the story before\n");
+        }
+        for (TraceStep step : finding.trace().subList(same >= WORTH_SKIPPING ? same : 0, last)) {
             String number = " ".repeat(width - String.valueOf(step.number()).length()) + step.number();
             String line = "    " + number + "  " + step.actor() + " " + step.text();
             out.append(step.number() == last ? style.bad(line) : line).append('\n');
-            String indent = " ".repeat(8 + width);
-            for (String change : step.changes()) {
-                if (!change.isEmpty()) {
-                    out.append(indent).append(change).append('\n');
-                }
-            }
-            for (TraceStep.Lost lost : step.lost()) {
-                out.append(indent).append(style.bad(lost(lost))).append('\n');
-            }
+            step.changes().forEach(change -> out.append(indent).append(change).append('\n'));
+            lost(step.lost(), indent, out);
         }
     }
 
-    private static String lost(TraceStep.Lost lost) {
-        String customers = lost.customers() == 1 ? "1 customer" : lost.customers() + " customers";
-        String critical = lost.critical().isEmpty() ? "" : ", critical: " + lost.critical();
-        return "LOSES SUPPLY: " + lost.load() + ", " + customers + ", phase " + lost.phases() + critical;
+    /** {@return how many acts two ways have in common; the last act is always told} */
+    private static int common(List<TraceStep> trace, List<TraceStep> told) {
+        int same = 0;
+        while (same < trace.size() - 1 && same < told.size() && trace.get(same).equals(told.get(same))) {
+            same++;
+        }
+        return same;
+    }
+
+    /** Names the critical loads and the largest ones, and counts the rest. */
+    private void lost(List<TraceStep.Lost> lost, String indent, StringBuilder out) {
+        List<TraceStep.Lost> ranked = lost.stream()
+                .sorted(Comparator.comparing((TraceStep.Lost l) -> l.critical().isEmpty())
+                        .thenComparing(Comparator.comparing(TraceStep.Lost::customers).reversed())
+                        .thenComparing(TraceStep.Lost::load))
+                .toList();
+        for (TraceStep.Lost load : ranked.subList(0, Math.min(NAMED, ranked.size()))) {
+            String critical = load.critical().isEmpty() ? "" : ", critical: " + load.critical();
+            String words = "LOSES SUPPLY: " + load.load() + ", " + customers(load.customers()) + ", phase "
+                    + load.phases() + critical;
+            out.append(indent).append(style.bad(words)).append('\n');
+        }
+        if (ranked.size() > NAMED) {
+            List<TraceStep.Lost> rest = ranked.subList(NAMED, ranked.size());
+            int customers = rest.stream().mapToInt(TraceStep.Lost::customers).sum();
+            String words = "and " + rest.size() + " more loads, " + customers(customers);
+            out.append(indent).append(style.bad(words)).append('\n');
+        }
+    }
+
+    private static String customers(int count) {
+        return count == 1 ? "1 customer" : count + " customers";
     }
 
     private void why(Why why, int depth, StringBuilder out) {
