@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Noun;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Predicate;
 import org.keeplit.condition.Term;
@@ -142,11 +143,14 @@ final class AtomReader {
             case WAITED -> words.add(seconds(Figures.positive(cursor, Dimension.TIME, "the time")));
             default -> { }
         }
+        Condition.Binder any = null;
         if (predicate == Predicate.PHASE_IN) {
             phase = PhaseReader.term(cursor, scope);
         } else {
             int on = cursor.index();
-            phase = PhaseReader.optional(cursor, scope);
+            boolean anyPhase = cursor.take("on", "any", "phase");
+            any = anyPhase ? anyPhase(arguments.get(0), cursor.from(on)) : null;
+            phase = anyPhase ? new PhaseTerm.Variable(any.variable()) : PhaseReader.optional(cursor, scope);
             if (cursor.index() > on && !predicate.perPhase()) {
                 throw new Misread(Code.NOT_PER_PHASE
                         .at(cursor.from(on), "“" + String.join(" ", saying.words()) + "” is not asked phase by phase")
@@ -155,7 +159,18 @@ final class AtomReader {
         }
         Span said = cursor.from(start);
         Span span = subject.span().line() == said.line() ? subject.span().to(said) : said;
-        return atom(predicate, arguments, phase, words, saying.negative(), span);
+        if (any == null) {
+            return atom(predicate, arguments, phase, words, saying.negative(), span);
+        }
+        Condition some = new Condition.Quantified(
+                Condition.Quantifier.SOME, any, atom(predicate, arguments, phase, words, false, span), span);
+        return saying.negative() ? new Condition.Not(some, span) : some;
+    }
+
+    /** {@return the phases of a subject, for {@code on any phase}} */
+    private static Condition.Binder anyPhase(Term of, Span span) {
+        return new Condition.Binder(
+                "(phase)", Noun.all(Type.PHASE, "phase"), Optional.of(of), Optional.empty(), span);
     }
 
     private static void checkSame(Predicate predicate, List<Term> arguments) {

@@ -46,7 +46,7 @@ final class ConditionReader {
         List<Condition> parts = new ArrayList<>();
         parts.add(part(cursor));
         boolean or = false;
-        while (cursor.sees(0, "and") || cursor.sees(0, "or")) {
+        while (seesConnective(cursor) >= 0) {
             or = connect(cursor);
             parts.add(part(cursor));
         }
@@ -60,8 +60,21 @@ final class ConditionReader {
         return or ? new Condition.One(ImmutableList.copyOf(parts), span) : new Condition.All(ImmutableList.copyOf(parts), span);
     }
 
+    /** {@return how many lexemes stand before a connective here: a comma may; less than 0 if none stands here} */
+    private static int seesConnective(Cursor cursor) {
+        int comma = cursor.sees(0, ",") ? 1 : 0;
+        return cursor.sees(comma, "and") || cursor.sees(comma, "or") ? comma : -1;
+    }
+
+    /** {@return whether a connective stands here, and more is said of the same subject after it} */
+    private boolean goesOn(Cursor cursor) {
+        int before = seesConnective(cursor);
+        return before >= 0 && scope.vocabulary().phrasebook().starts(cursor.peek(before + 1));
+    }
+
     /** Moves past a connective. @return whether it is {@code or} @throws Misread if the line has the other one too */
     private boolean connect(Cursor cursor) {
+        cursor.take(",");
         Lexeme here = cursor.next("");
         if (connective == null) {
             connective = here;
@@ -154,8 +167,7 @@ final class ConditionReader {
         List<Condition> parts = new ArrayList<>();
         parts.add(reader.saying(cursor, subject));
         boolean or = false;
-        while ((cursor.sees(0, "and") || cursor.sees(0, "or"))
-                && scope.vocabulary().phrasebook().starts(cursor.peek(1))) {
+        while (goesOn(cursor)) {
             or = connect(cursor);
             parts.add(reader.saying(cursor, subject));
         }
@@ -170,7 +182,7 @@ final class ConditionReader {
         int start = cursor.index();
         List<Condition> parts = new ArrayList<>();
         parts.add(atoms.saying(cursor, subject));
-        while (cursor.sees(0, "and") && scope.vocabulary().phrasebook().starts(cursor.peek(1))) {
+        while (cursor.sees(0, "and") && goesOn(cursor)) {
             cursor.next("and");
             parts.add(atoms.saying(cursor, subject));
         }

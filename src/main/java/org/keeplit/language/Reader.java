@@ -106,13 +106,14 @@ public final class Reader {
         for (Draft draft : drafts) {
             for (Item item : draft.items()) {
                 Item before = first.putIfAbsent(item.kind() + " " + item.name().value(), item);
-                if (before != null) {
+                if (before == null) {
+                    session.known(item).ifPresent(things::add);
+                } else if (shelf.isGiven(draft) || !shelf.isGiven(before)) {
+                    // A given file stands before one of the library, which is then no second one.
                     item.report().add(Code.DUPLICATE
                             .at(item.name().span(), "there is already a " + item.kind().word() + " "
                                     + Cursor.clip(item.name().value()))
                             .related(before.name().span(), "the first one"));
-                } else {
-                    session.known(item).ifPresent(things::add);
                 }
             }
         }

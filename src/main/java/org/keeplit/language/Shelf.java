@@ -32,6 +32,15 @@ final class Shelf {
         }
     }
 
+    boolean isGiven(Draft draft) {
+        return given.contains(draft);
+    }
+
+    /** {@return whether an item stands in a given file} */
+    boolean isGiven(Item item) {
+        return given.stream().anyMatch(d -> d.report() == item.report());
+    }
+
     List<Draft> given() {
         return given;
     }

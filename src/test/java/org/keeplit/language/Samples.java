@@ -30,8 +30,8 @@ final class Samples {
         List<Source> all = new ArrayList<>();
         for (String file : List.of(
                 "overhead.equipment", "wires.equipment", "heron-vale.network", "no-interruption.rules",
-                "live-line.rules", "good-housekeeping.rules", "recloser-out.procedure",
-                "recloser-out-wrong.procedure")) {
+                "live-line.rules", "good-housekeeping.rules", "every-condition.rules",
+                "bench.procedure", "every-step.procedure", "recloser-out.procedure", "recloser-out-wrong.procedure")) {
             all.add(source(GOOD.resolve(file)));
         }
         return all;

@@ -20,10 +20,10 @@ class SamplesTest {
         assertEquals(List.of("overhead", "wires"), library.equipment().keySet().asList());
         assertEquals(List.of("heron-vale"), library.networks().keySet().asList());
         assertEquals(
-                List.of("no-interruption", "live-line", "good-housekeeping"),
+                List.of("no-interruption", "live-line", "good-housekeeping", "every-condition"),
                 library.rulebooks().keySet().asList());
         assertEquals(
-                List.of("LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d"),
+                List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d"),
                 library.procedures().keySet().asList());
     }
 }
