@@ -40,7 +40,7 @@ final class ActCompiler {
      * @param seen what a person must find; if not, the crew stops
      * @param awaited what a person waits for
      * @param ops what it changes
-     * @param disturbs whether something moves that makes a test for dead doubtful where a generator may run
+     * @param disturbs whether something moves, or time passes, that makes a test for dead stale
      */
     record Compiled(Act act, Node possible, Node seen, Node awaited, Op[] ops, boolean disturbs) {}
 
@@ -66,7 +66,7 @@ final class ActCompiler {
                 act, Node.all(possible), Node.all(seen), Node.all(awaited), ops.toArray(new Op[0]), disturbs);
     }
 
-    /** A test where a generator may run holds until anything but the ground itself moves. */
+    /** A test for dead holds until anything but a ground moves. */
     private boolean disturbs(Primitive primitive) {
         if (primitive instanceof Primitive.MoveClamp move) {
             return world.bound().temporary(move.family()).orElseThrow().kind().base()

@@ -84,7 +84,7 @@ final class Settling {
      *
      * @param before what held electrically before the act
      * @param scene looks at the raw state
-     * @param disturbs whether something moved that makes a test doubtful where a generator may run
+     * @param disturbs whether something moved, or time passed, that makes a test for dead stale
      */
     void settle(Analysis before, Scene scene, boolean disturbs) {
         long[] state = scene.state();
@@ -100,7 +100,8 @@ final class Settling {
             if (test.field.get(state) == 1) {
                 Level now = scene.analysis().level(test.vertex);
                 boolean rose = now.compareTo(before.level(test.vertex)) > 0;
-                boolean doubtful = now == Level.MAY_BE && disturbs;
+                // A test is for the ground that follows at once; only a ground keeps it from growing stale.
+                boolean doubtful = disturbs && !scene.analysis().groundedForPeople(test.vertex);
                 if (rose || now.isAlive() || doubtful) {
                     test.field.set(state, 0);
                 }
