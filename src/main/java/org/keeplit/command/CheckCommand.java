@@ -3,17 +3,12 @@ package org.keeplit.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
-import org.keeplit.explore.Proving;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
-import org.keeplit.network.Network;
-import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problem;
 import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
@@ -60,13 +55,10 @@ final class CheckCommand implements Callable<Integer> {
         Library library = new Reader().read(files);
         Problems problems = new Problems();
         library.problems().forEach(problems::add);
-        List<Judgement> judgements = new ArrayList<>();
         Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), Limits.USUAL.bytes());
-        for (Procedure procedure : library.givenProcedures()) {
-            for (Procedure.Proof proof : procedure.proofs()) {
-                check(procedure, proof, library, limits, problems).ifPresent(judgements::add);
-            }
-        }
+        Progress progress = new Progress();
+        List<Judgement> judgements = Keeplit.check(library, limits, progress, problems);
+        progress.clear();
         List<Problem> sorted = problems.sorted();
         if (!sorted.isEmpty()) {
             err.print(ProblemPrinter.print(sorted));
@@ -79,17 +71,5 @@ final class CheckCommand implements Callable<Integer> {
         }
         out.flush();
         return ExitCode.of(judgements, problems.hasErrors(), strict);
-    }
-
-    private static Optional<Judgement> check(
-            Procedure procedure, Procedure.Proof proof, Library library, Limits limits, Problems problems) {
-        Network network = library.networks().get(proof.network());
-        if (network == null) {
-            // The reader has said what is wrong with it.
-            return Optional.empty();
-        }
-        Optional<Outcome> outcome =
-                Proving.prove(procedure, network, proof, limits, new Progress(procedure.name()), problems);
-        return outcome.map(o -> Judgement.of(procedure, network, proof, o));
     }
 }

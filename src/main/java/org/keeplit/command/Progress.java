@@ -8,14 +8,9 @@ final class Progress implements Watcher {
     private static final long FIRST = 1_000_000_000L;
     private static final long EVERY = 500_000_000L;
 
-    private final String name;
     private final boolean terminal = System.console() != null;
     private long next = System.nanoTime() + FIRST;
     private boolean shown;
-
-    Progress(String name) {
-        this.name = name;
-    }
 
     @Override
     public boolean goOn(int states, int open) {
@@ -23,7 +18,7 @@ final class Progress implements Watcher {
         if (terminal && now >= next) {
             next = now + EVERY;
             shown = true;
-            System.err.printf(Locale.ROOT, "\r%s: %,d states, %,d to go on from ", name, states, open);
+            System.err.printf(Locale.ROOT, "\r%,d states, %,d to go on from ", states, open);
             System.err.flush();
         }
         return !Thread.currentThread().isInterrupted();

@@ -2,6 +2,7 @@ package org.keeplit.explore;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
@@ -80,8 +81,11 @@ final class StateWords {
     }
 
     private String clamp(FieldKey.Clamp clamp, int value) {
-        String which = "the " + (clamp.clamp() == 1 ? "first" : "second") + " end of " + clamp.family() + " for phase "
-                + clamp.phase();
+        boolean ground = program.bound().temporary(clamp.family()).orElseThrow().kind().base() == Base.GROUND;
+        String end = ground
+                ? clamp.clamp() == 1 ? "ground end" : "line end"
+                : clamp.clamp() == 1 ? "first clamp" : "second clamp";
+        String which = "the " + end + " of " + clamp.family() + " for phase " + clamp.phase();
         if (value == 0) {
             return which + " off";
         }
