@@ -1,12 +1,11 @@
 package org.keeplit.electric;
 
-import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
@@ -24,7 +23,7 @@ public final class Analysis {
     private final Status status;
     private final Map<Integer, OpeningDuty> opening = new HashMap<>();
     private final Map<Integer, ClosingDuty> closing = new HashMap<>();
-    private final Map<Asked, ImmutableList<String>> feeding = new HashMap<>();
+    private final Map<Asked, ImmutableSet<String>> feeding = new HashMap<>();
     private final Map<String, Truth> isolated = new HashMap<>();
     private final Map<String, EnumMap<Conductor, Boolean>> looped = new HashMap<>();
     private Status plain;
@@ -200,12 +199,12 @@ public final class Analysis {
      * @param mayClose the open devices that may be closed from somewhere else, so that they count as closed
      * @return their names, in the order of the network
      */
-    public ImmutableList<String> feeding(String site, Set<String> mayClose) {
+    public ImmutableSet<String> feeding(String site, ImmutableSet<String> mayClose) {
         return feeding.computeIfAbsent(
                 new Asked(site, mayClose), a -> Feeding.of(electric.cells(), closed, site, mayClose::contains));
     }
 
-    private record Asked(String site, Set<String> mayClose) {}
+    private record Asked(String site, ImmutableSet<String> mayClose) {}
 
     /**
      * Whether every path from a device or a regulator to anything alive has an open that counts as isolation.

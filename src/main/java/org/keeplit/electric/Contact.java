@@ -42,6 +42,12 @@ public record Contact(
         GROUND
     }
 
+    /** Numbers are unique in a grid; hashing the whole kind each time would cost more than all rules together. */
+    @Override
+    public int hashCode() {
+        return id;
+    }
+
     /** {@return whether it is plain conductor when closed, so that a ground beyond it protects people here} */
     public boolean isPlain() {
         return part != Part.POLE;

@@ -1,6 +1,6 @@
 package org.keeplit.electric;
 
-import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -34,7 +34,7 @@ final class Feeding {
         }
     }
 
-    static ImmutableList<String> of(Cells cells, BitSet closed, String site, Predicate<String> mayClose) {
+    static ImmutableSet<String> of(Cells cells, BitSet closed, String site, Predicate<String> mayClose) {
         Feeding feeding = new Feeding(cells, closed, site, mayClose);
         return cells.grid()
                 .network()
@@ -42,7 +42,7 @@ final class Feeding {
                 .filter(d -> d.kind().recloses())
                 .filter(d -> d.site().equals(site) ? feeding.conducts(d) : feeding.bringsSupply(d))
                 .map(Element.Device::name)
-                .collect(ImmutableList.toImmutableList());
+                .collect(ImmutableSet.toImmutableSet());
     }
 
     private static boolean isReclosingPole(Contact contact) {

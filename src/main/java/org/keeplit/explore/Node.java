@@ -32,8 +32,8 @@ interface Node {
         @Override
         public Truth eval(Scene scene) {
             Truth all = Truth.TRUE;
-            for (Node part : parts) {
-                all = all.and(part.eval(scene));
+            for (int i = 0; i < parts.size(); i++) {
+                all = all.and(parts.get(i).eval(scene));
                 if (all == Truth.FALSE) {
                     return all;
                 }
@@ -47,8 +47,8 @@ interface Node {
         @Override
         public Truth eval(Scene scene) {
             Truth one = Truth.FALSE;
-            for (Node part : parts) {
-                one = one.or(part.eval(scene));
+            for (int i = 0; i < parts.size(); i++) {
+                one = one.or(parts.get(i).eval(scene));
                 if (one == Truth.TRUE) {
                     return one;
                 }

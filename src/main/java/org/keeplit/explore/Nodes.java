@@ -85,6 +85,11 @@ final class Nodes {
         public Truth eval(Scene scene) {
             return site.bypassed(branch, phase, scene.analysis()::isClosed, scene.taps());
         }
+
+        @Override
+        public int hashCode() {
+            return branch.name().hashCode() * 31 + phase.ordinal();
+        }
     }
 
     /** A device is looped. */
@@ -92,6 +97,11 @@ final class Nodes {
         @Override
         public Truth eval(Scene scene) {
             return Truth.of(scene.analysis().looped(branch, phase));
+        }
+
+        @Override
+        public int hashCode() {
+            return branch.name().hashCode() * 37 + phase.ordinal();
         }
     }
 
@@ -160,6 +170,11 @@ final class Nodes {
         @Override
         public Truth eval(Scene scene) {
             return scene.analysis().isolated(branch);
+        }
+
+        @Override
+        public int hashCode() {
+            return branch.name().hashCode();
         }
     }
 

@@ -1,10 +1,10 @@
 package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
@@ -89,7 +89,7 @@ public final class Proving {
         Optional<Program> program = Lowering.lower(
                 bound,
                 start,
-                site -> normal.at(normal.startSet()).feeding(site, Set.of()),
+                site -> normal.at(normal.startSet()).feeding(site, ImmutableSet.of()).asList(),
                 problems);
         if (program.isEmpty()) {
             return Optional.empty();

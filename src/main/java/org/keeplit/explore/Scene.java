@@ -1,10 +1,11 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
 import org.keeplit.electric.Contact;
@@ -26,7 +27,9 @@ final class Scene {
     private final boolean[] constant;
     private final SiteGraph.Taps taps = this::neutral;
     private final BitSet closed = new BitSet();
-    private final Map<String, FieldKey> remote = new LinkedHashMap<>();
+    private final List<Field> remoteFields = new ArrayList<>();
+    private final ImmutableSet<String> alwaysRemote;
+    private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
     private long[] state;
     private Analysis analysis;
 
@@ -43,10 +46,18 @@ final class Scene {
             contactValues[i] = contact.value();
             constant[i] = layout.constant(contact.key()) == contact.value();
         }
+        ImmutableSet.Builder<String> always = ImmutableSet.builder();
         electric.cells().grid().network().all(Element.Device.class).forEach(d -> {
-            Conductor unit = d.phases().list().get(0);
-            d.kind().mode(Mode.REMOTE).ifPresent(m -> remote.put(d.name(), new FieldKey.Mode(d.name(), unit, m.name())));
+            if (d.kind().mode(Mode.REMOTE).isPresent()) {
+                FieldKey key = new FieldKey.Mode(d.name(), d.phases().list().get(0), Mode.REMOTE);
+                if (layout.field(key).isPresent()) {
+                    remoteFields.add(layout.field(key).get());
+                } else if (layout.constant(key) == 0) {
+                    always.add(d.name());
+                }
+            }
         });
+        this.alwaysRemote = always.build();
     }
 
     /** Looks at another state; the array is not copied. */
@@ -76,17 +87,22 @@ final class Scene {
     }
 
     /** {@return the devices that somebody may close from elsewhere} */
-    Set<String> mayClose() {
-        if (remote.isEmpty()) {
-            return Set.of();
+    ImmutableSet<String> mayClose() {
+        if (remoteFields.isEmpty()) {
+            return alwaysRemote;
         }
-        Set<String> on = new HashSet<>();
-        remote.forEach((device, key) -> {
-            if (layout.value(state, key) == 0) {
-                on.add(device);
-            }
-        });
-        return on;
+        BitSet on = new BitSet();
+        for (int i = 0; i < remoteFields.size(); i++) {
+            on.set(i, remoteFields.get(i).get(state) == 0);
+        }
+        return mayClose.computeIfAbsent(on, this::remoteDevices);
+    }
+
+    private ImmutableSet<String> remoteDevices(BitSet on) {
+        ImmutableSet.Builder<String> all = ImmutableSet.builder();
+        all.addAll(alwaysRemote);
+        on.stream().forEach(i -> all.add(((FieldKey.Mode) remoteFields.get(i).key()).device()));
+        return all.build();
     }
 
     SiteGraph.Taps taps() {

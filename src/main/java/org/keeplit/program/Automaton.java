@@ -193,7 +193,12 @@ public final class Automaton {
             if (plan instanceof Plan.Leaf leaf) {
                 return done.get(leaf.number());
             } else if (plan instanceof Plan.Node node) {
-                return node.parts().stream().allMatch(p -> isDone(p, done));
+                for (int i = 0; i < node.parts().size(); i++) {
+                    if (!isDone(node.parts().get(i), done)) {
+                        return false;
+                    }
+                }
+                return true;
             } else if (plan instanceof Plan.Choice choice) {
                 return isDone(choice.then(), done) || isDone(choice.otherwise(), done);
             }
@@ -205,7 +210,12 @@ public final class Automaton {
             if (plan instanceof Plan.Leaf leaf) {
                 return done.get(leaf.number());
             } else if (plan instanceof Plan.Node node) {
-                return node.parts().stream().anyMatch(p -> isBegun(p, done));
+                for (int i = 0; i < node.parts().size(); i++) {
+                    if (isBegun(node.parts().get(i), done)) {
+                        return true;
+                    }
+                }
+                return false;
             } else if (plan instanceof Plan.Choice choice) {
                 return isBegun(choice.then(), done) || isBegun(choice.otherwise(), done);
             }
