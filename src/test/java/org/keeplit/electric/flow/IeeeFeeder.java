@@ -16,7 +16,6 @@ final class IeeeFeeder {
     final FlowModel model;
     /** Element index by name. */
     final Map<String, Integer> element = new HashMap<>();
-    /** For each "from-to" section its two ends: element and first position. */
     private final String folder;
     private final FlowModelBuilder builder = FlowModel.builder();
     private final Map<String, ComplexMatrix> impedance = new HashMap<>();
@@ -31,16 +30,24 @@ final class IeeeFeeder {
      * @param sourceNode where the source stands
      * @param sourceVolts line to ground
      * @param sourceImpedance 3 by 3
+     * @param shunts whether capacitor banks and line charging are there
      */
-    IeeeFeeder(String folder, String sourceNode, double sourceVolts, ComplexMatrix sourceImpedance) {
+    private IeeeFeeder(
+            String folder,
+            String sourceNode,
+            double sourceVolts,
+            ComplexMatrix sourceImpedance,
+            boolean shunts) {
         this.folder = folder;
         builder.source("source", builder.terminals(sourceNode, "ABC"), GROUND,
                 SourceImpedance.balanced(sourceVolts, 0), sourceImpedance);
-        readConfigurations();
+        readConfigurations(shunts);
         addRegulators();
         addLines();
         addSpotLoads();
-        addCapacitors();
+        if (shunts) {
+            addCapacitors();
+        }
         model = builder.build();
         for (int e = 0; e < model.elements().size(); e++) {
             element.put(model.elements().get(e).name(), e);
@@ -48,19 +55,19 @@ final class IeeeFeeder {
     }
 
     static IeeeFeeder thirteen() {
-        return thirteen(ideal());
-    }
-
-    static IeeeFeeder thirteen(ComplexMatrix sourceImpedance) {
-        return new IeeeFeeder("ieee13", "650", 4160 / Math.sqrt(3), sourceImpedance);
+        return new IeeeFeeder("ieee13", "650", 4160 / Math.sqrt(3), ideal(), true);
     }
 
     static IeeeFeeder thirtyFour() {
-        return thirtyFour(1.05, ideal());
+        return new IeeeFeeder("ieee34", "800", 1.05 * 24900 / Math.sqrt(3), ideal(), true);
     }
 
-    static IeeeFeeder thirtyFour(double perUnit, ComplexMatrix sourceImpedance) {
-        return new IeeeFeeder("ieee34", "800", perUnit * 24900 / Math.sqrt(3), sourceImpedance);
+    static IeeeFeeder thirteenWithoutShunts(ComplexMatrix sourceImpedance) {
+        return new IeeeFeeder("ieee13", "650", 4160 / Math.sqrt(3), sourceImpedance, false);
+    }
+
+    static IeeeFeeder thirtyFourWithoutShunts(ComplexMatrix sourceImpedance) {
+        return new IeeeFeeder("ieee34", "800", 24900 / Math.sqrt(3), sourceImpedance, false);
     }
 
     private static ComplexMatrix ideal() {
@@ -79,7 +86,7 @@ final class IeeeFeeder {
         return lineToLine.getOrDefault(node, folder.equals("ieee13") ? 4160.0 : 24900.0);
     }
 
-    private void readConfigurations() {
+    private void readConfigurations(boolean shunts) {
         Map<String, Complex[][]> z = new HashMap<>();
         Map<String, Complex[][]> y = new HashMap<>();
         for (Csv.Row row : Csv.read(folder + "/impedances.csv")) {
@@ -87,7 +94,7 @@ final class IeeeFeeder {
             int i = row.text("element").charAt(0) - 'A';
             int j = row.text("element").charAt(1) - 'A';
             Complex ohms = new Complex(row.number("r_ohm_per_mile"), row.number("x_ohm_per_mile"));
-            Complex siemens = new Complex(0, row.number("b_microS_per_mile") * 1e-6);
+            Complex siemens = new Complex(0, shunts ? row.number("b_microS_per_mile") * 1e-6 : 0);
             for (int turn = 0; turn < 2; turn++) {
                 z.computeIfAbsent(config, key -> new Complex[3][3])[turn == 0 ? i : j][turn == 0 ? j : i] = ohms;
                 y.computeIfAbsent(config, key -> new Complex[3][3])[turn == 0 ? i : j][turn == 0 ? j : i] = siemens;
