@@ -11,13 +11,26 @@ import org.keeplit.electric.complex.ComplexMatrix;
 public final class Contact extends Element {
     private static final ComplexMatrix OPEN = ComplexMatrix.zero(2);
 
+    private final Complex impedance;
     private final ComplexMatrix closed;
     private final int ordinal;
 
     Contact(String name, ImmutableIntArray terminals, Complex impedance, int ordinal) {
         super(name, terminals);
+        this.impedance = impedance;
         closed = Shunt.branch(impedance.reciprocal());
         this.ordinal = ordinal;
+    }
+
+    /**
+     * The impedance while it conducts.
+     *
+     * @param state may give another than the model's
+     * @return ohm
+     */
+    public Complex impedance(FlowState state) {
+        Complex other = state.override(ordinal);
+        return other == null ? impedance : other;
     }
 
     int ordinal() {
@@ -29,8 +42,7 @@ public final class Contact extends Element {
         if (!state.conducts(ordinal)) {
             return OPEN;
         }
-        Complex other = state.override(ordinal);
-        return other == null ? closed : Shunt.branch(other.reciprocal());
+        return state.override(ordinal) == null ? closed : Shunt.branch(impedance(state).reciprocal());
     }
 
     /** Nothing: what a contact joins depends on the state. */
