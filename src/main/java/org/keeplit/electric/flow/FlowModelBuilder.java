@@ -127,8 +127,8 @@ public final class FlowModelBuilder {
                         "Line section \"%s\" has %s and %s ends, %s rows of impedance and %s of admittance.",
                         name, n, to.length, impedance.rows(), shunt.rows())
                 && checks.impedance("Line section", name, impedance.times(length))
-                        & checks.symmetric("Line section", name, "shunt admittance", shunt);
-        return add(good, ends(from, to), t ->
+                        & checks.symmetric("Line section", name, "a shunt admittance", shunt);
+        return add(name, good, ends(from, to), t ->
                 new LineSection(name, t, impedance.times(length), shunt.times(length)));
     }
 
@@ -175,7 +175,7 @@ public final class FlowModelBuilder {
                 && checks.impedance("Source", name, impedance)
                         & checks.require(column.isFinite(), "Source \"%s\" has a voltage that is no number.", name);
         sources.add(elements.size());
-        return add(good, ends(phases, new int[] {back}), t -> new Source(name, t, column, impedance, ordinal));
+        return add(name, good, ends(phases, new int[] {back}), t -> new Source(name, t, column, impedance, ordinal));
     }
 
     /**
@@ -207,7 +207,7 @@ public final class FlowModelBuilder {
     public int load(String name, int from, int to, double ratedVolts, LoadPower[] powers) {
         boolean good = checks.load(name, ratedVolts, lowestVoltage, powers, cases().size());
         double lowest = lowestVoltage * ratedVolts;
-        return add(good, ends(new int[] {from, to}), t ->
+        return add(name, good, ends(new int[] {from, to}), t ->
                 new Load(name, t, ratedVolts, lowest, ImmutableList.copyOf(powers), -1));
     }
 
@@ -230,7 +230,7 @@ public final class FlowModelBuilder {
         running.set(ordinal, runs);
         boolean good = checks.load(name, ratedVolts, lowestVoltage, powers, cases().size());
         double lowest = lowestVoltage * ratedVolts;
-        return add(good, ends(new int[] {from, to}), t ->
+        return add(name, good, ends(new int[] {from, to}), t ->
                 new Load(name, t, ratedVolts, lowest, ImmutableList.copyOf(powers), ordinal));
     }
 
@@ -260,7 +260,7 @@ public final class FlowModelBuilder {
      */
     public int shunt(String name, int from, int to, Complex siemens) {
         boolean good = checks.require(siemens.isFinite(), "\"%s\" has an admittance that is no number.", name);
-        return add(good, ends(new int[] {from, to}), t -> new Shunt(name, t, siemens));
+        return add(name, good, ends(new int[] {from, to}), t -> new Shunt(name, t, siemens));
     }
 
     /**
@@ -290,7 +290,7 @@ public final class FlowModelBuilder {
         }
         boolean good = checks.windings(name, windings)
                 & checks.require(noLoad.isFinite(), "Transformer \"%s\" has a no-load power that is no number.", name);
-        return add(good, ends(terminalsInOrder), t ->
+        return add(name, good, ends(terminalsInOrder), t ->
                 new Transformer(name, t, List.of(windings), noLoad.conjugate()));
     }
 
@@ -315,7 +315,7 @@ public final class FlowModelBuilder {
         boolean good = checks.branch("Regulator", name, source, load, impedance)
                 & checks.require(
                         Math.abs(tap) <= range, "Regulator \"%s\" has taps -16 to 16, not %s.", name, tap);
-        return add(good, ends(new int[] {source, load, common}), t ->
+        return add(name, good, ends(new int[] {source, load, common}), t ->
                 new Regulator(name, t, kind, impedance, -range, range, ordinal));
     }
 
@@ -334,7 +334,7 @@ public final class FlowModelBuilder {
         contacts.add(elements.size());
         closed.set(ordinal, conducts);
         boolean good = checks.branch("Contact", name, from, to, impedance);
-        return add(good, ends(new int[] {from, to}), t -> new Contact(name, t, impedance, ordinal));
+        return add(name, good, ends(new int[] {from, to}), t -> new Contact(name, t, impedance, ordinal));
     }
 
     /**
@@ -371,10 +371,10 @@ public final class FlowModelBuilder {
     }
 
     /** Adds the element if it is good; a bad one still takes its place, so that indices stay right. */
-    private int add(boolean good, ImmutableIntArray ends, Maker maker) {
+    private int add(String name, boolean good, ImmutableIntArray ends, Maker maker) {
         boolean known = checks.require(
                 ends.stream().allMatch(t -> t >= GROUND && t < terminals.size()),
-                "Element number %s is connected to a terminal that does not exist.", elements.size());
+                "Element \"%s\" is connected to a terminal that does not exist.", name);
         elements.add(good && known ? maker.make(ends) : null);
         return elements.size() - 1;
     }

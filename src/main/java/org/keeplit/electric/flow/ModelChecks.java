@@ -12,6 +12,8 @@ final class ModelChecks {
     /** Published matrices are rounded; beyond this part of the largest entry it is no rounding. */
     private static final double SYMMETRY = 1e-3;
 
+    private static final double SMALLEST = FlowModelBuilder.SMALLEST_IMPEDANCE;
+
     private final List<String> problems = new ArrayList<>();
 
     /** Notes a problem unless the condition holds; gives the condition. */
@@ -29,15 +31,15 @@ final class ModelChecks {
     }
 
     boolean symmetric(String kind, String name, String what, ComplexMatrix matrix) {
-        return require(matrix.isFinite(), "%s \"%s\" has a %s that is no number.", kind, name, what)
+        return require(matrix.isFinite(), "%s \"%s\" has %s that is no number.", kind, name, what)
                 && require(
                         matrix.isSymmetric(SYMMETRY),
-                        "%s \"%s\" has a %s that differs between two conductors taken either way round.",
+                        "%s \"%s\" has %s that differs between two conductors taken either way round.",
                         kind, name, what);
     }
 
     boolean impedance(String kind, String name, ComplexMatrix matrix) {
-        if (!symmetric(kind, name, "impedance", matrix)) {
+        if (!symmetric(kind, name, "an impedance", matrix)) {
             return false;
         }
         boolean good = true;
@@ -48,8 +50,6 @@ final class ModelChecks {
         }
         return good && require(isInvertible(matrix), "%s \"%s\" has a singular impedance matrix.", kind, name);
     }
-
-    private static final double SMALLEST = FlowModelBuilder.SMALLEST_IMPEDANCE;
 
     private static boolean isInvertible(ComplexMatrix matrix) {
         try {

@@ -1,0 +1,253 @@
+package org.keeplit.electric.flow;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.keeplit.electric.flow.FlowModel.GROUND;
+import static org.keeplit.electric.flow.SmallFeeder.LINE_VOLTS;
+import static org.keeplit.electric.flow.SmallFeeder.VOLTS;
+import static org.keeplit.electric.flow.SmallFeeder.impedance;
+import static org.keeplit.electric.flow.SmallFeeder.power;
+import static org.keeplit.electric.flow.SmallFeeder.solve;
+
+import org.junit.jupiter.api.Test;
+import org.keeplit.electric.complex.Complex;
+import org.keeplit.electric.complex.ComplexMatrix;
+
+/** What happens on the pole, against figures that a pencil gives. */
+class FlowScenariosTest {
+    @Test
+    void parallelContactsShareCurrentByImpedance() {
+        SmallFeeder feeder = new SmallFeeder();
+        Complex coil = new Complex(0.02, 0.06);
+        Complex jumper = new Complex(0.002, 0.0005);
+        int first = feeder.contact("s.A", "n.A", coil, true);
+        int second = feeder.contact("s.A", "n.A", jumper, true);
+        feeder.builder.load("load", feeder.at("n.A"), GROUND, VOLTS, power(900_000, 300_000));
+        FlowSolution solution = solve(feeder.builder.build());
+        Complex ratio = solution.current(first, 0).over(solution.current(second, 0));
+        Complex expected = jumper.over(coil);
+        assertEquals(expected.re(), ratio.re(), 1e-7);
+        assertEquals(expected.im(), ratio.im(), 1e-7);
+        double total = solution.residual(first, second).abs();
+        assertEquals(Math.hypot(900_000, 300_000) / VOLTS, total, 0.05);
+    }
+
+    /** The textbook case: the first jumper takes most of one phase's current out of the coils. */
+    @Test
+    void aJumperOnOnePhaseRaisesTheResidualOfTheOthers() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] coils = feeder.poles("s", "n", new Complex(0.02, 0.06));
+        int jumper = feeder.contact("s.A", "n.A", new Complex(0.002, 0.0005), false);
+        feeder.loads("n", impedance(720_000, 0));
+        FlowModel model = feeder.builder.build();
+        FlowSolution before = solve(model);
+        assertEquals(0, before.residual(coils).abs(), 0.1);
+        FlowSolution after = solve(model, model.baseState().edit().contact(jumper, true).state());
+        assertTrue(after.residual(coils).abs() > 95, "residual: " + after.residual(coils).abs());
+        assertTrue(after.current(jumper, 0).abs() > 95);
+        Complex poor = new Complex(0.1, 0);
+        FlowSolution badClamp = solve(
+                model, model.baseState().edit().contact(jumper, true).impedance(jumper, poor).state());
+        assertTrue(badClamp.residual(coils).abs() < 60, "residual: " + badClamp.residual(coils).abs());
+    }
+
+    /** A grounded-wye to delta bank holds the voltage of an open phase up from behind, in full. */
+    @Test
+    void anOpenPhaseIsFedBackThroughAGroundedWyeDeltaBank() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] poles = feeder.poles("s", "n");
+        TransformerBank.add(feeder.builder, "bank",
+                new TransformerBank.Side(feeder.builder.terminals("n", "ABC"), GROUND, WindingConnection.WYE, LINE_VOLTS),
+                new TransformerBank.Side(
+                        feeder.builder.terminals("low", "ABC"), GROUND, WindingConnection.DELTA_FORWARD, 480),
+                300, new Complex(0.01, 0.04));
+        FlowModel model = feeder.builder.build();
+        FlowState open = model.baseState().edit().contact(poles[0], false).state();
+        FlowSolution solution = solve(model, open);
+        int fed = model.terminals().indexOf("n.A");
+        assertTrue(solution.isLive(fed));
+        assertEquals(VOLTS, solution.voltage(fed).abs(), 1);
+        assertEquals(0, solution.voltage(fed).degrees(), 0.1);
+        assertEquals(Complex.ZERO, solution.current(poles[0], 0));
+    }
+
+    /** The neutral of a floating wye goes half-way between the phases that are left. */
+    @Test
+    void aFloatingWyeDeltaBankGivesTheOpenPhaseTheMeanOfTheOthers() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] poles = feeder.poles("s", "n");
+        TransformerBank.add(feeder.builder, "bank",
+                new TransformerBank.Side(
+                        feeder.builder.terminals("n", "ABC"), feeder.at("n.N"), WindingConnection.WYE, LINE_VOLTS),
+                new TransformerBank.Side(
+                        feeder.builder.terminals("low", "ABC"), GROUND, WindingConnection.DELTA_FORWARD, 480),
+                300, new Complex(0.01, 0.04));
+        int[][] pairs = {{0, 1}, {1, 2}, {2, 0}};
+        int[] low = feeder.builder.terminals("low", "ABC");
+        for (int[] pair : pairs) {
+            feeder.builder.load("motor " + pair[0], low[pair[0]], low[pair[1]], 480, impedance(50_000, 20_000));
+        }
+        FlowModel model = feeder.builder.build();
+        FlowSolution solution = solve(model, model.baseState().edit().contact(poles[0], false).state());
+        Complex mean = Complex.polar(VOLTS, -120).plus(Complex.polar(VOLTS, 120)).times(0.5);
+        Complex fed = solution.voltage(model.terminals().indexOf("n.A"));
+        assertEquals(0, fed.minus(mean).abs(), 5);
+    }
+
+    @Test
+    void aRegulatorBypassedOffNeutralDrivesACirculatingCurrent() {
+        SmallFeeder feeder = new SmallFeeder();
+        Complex own = new Complex(0.02, 0.1);
+        int regulator = feeder.builder.regulator(
+                "R", feeder.at("s.A"), feeder.at("n.A"), GROUND, RegulatorKind.TYPE_A, own, 8);
+        int jumper = feeder.contact("s.A", "n.A", new Complex(0.002, 0), false);
+        feeder.builder.load("load", feeder.at("n.A"), GROUND, VOLTS, impedance(1000, 0));
+        FlowModel model = feeder.builder.build();
+        FlowState bypassed = model.baseState().edit().contact(jumper, true).state();
+        double step = 0.05 * VOLTS;
+        double expected = step / own.plus(new Complex(0.002, 0)).abs();
+        assertEquals(expected, solve(model, bypassed).current(jumper, 0).abs(), 0.01 * expected);
+        FlowState neutral = bypassed.edit().tap(regulator, 0).state();
+        assertTrue(solve(model, neutral).current(jumper, 0).abs() < 1);
+    }
+
+    @Test
+    void whatNoSourceReachesIsExactlyDead() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] poles = feeder.poles("s", "n");
+        feeder.line("n", "m");
+        int[] loads = feeder.loads("m", power(300_000, 100_000));
+        FlowModel model = feeder.builder.build();
+        FlowState.Editor editor = model.baseState().edit();
+        for (int pole : poles) {
+            editor.contact(pole, false);
+        }
+        FlowSolution solution = solve(model, editor.state());
+        int m = model.terminals().indexOf("m.B");
+        assertFalse(solution.isLive(m));
+        assertEquals(Complex.ZERO, solution.voltage(m));
+        assertEquals(Complex.ZERO, solution.current(loads[1], 0));
+        assertEquals(VOLTS, solution.voltageBetween(model.terminals().indexOf("s.B"), m).abs(), 0.1);
+    }
+
+    /** The recovery voltage of an open in a loop is the small drop over the other way round. */
+    @Test
+    void anOpenInALoopHasAFewVoltsAcross() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] poles = feeder.poles("s", "n");
+        feeder.poles("s", "n", new Complex(0.05, 0.1));
+        feeder.loads("n", power(720_000, 0));
+        FlowModel model = feeder.builder.build();
+        FlowSolution solution = solve(model, model.baseState().edit().contact(poles[2], false).state());
+        double across = solution.voltageBetween(
+                model.terminals().indexOf("s.C"), model.terminals().indexOf("n.C")).abs();
+        assertEquals(100 * Math.hypot(0.05, 0.1), across, 0.2);
+    }
+
+    @Test
+    void aGeneratorHoldsAnIslandOnlyWhileItRuns() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] poles = feeder.poles("s", "n");
+        int generator = feeder.builder.generator("mobile", feeder.builder.terminals("n", "ABC"), GROUND,
+                SourceImpedance.balanced(VOLTS, 10), ComplexMatrix.balanced(3, new Complex(1, 8), Complex.ZERO), false);
+        FlowModel model = feeder.builder.build();
+        FlowState.Editor island = model.baseState().edit();
+        for (int pole : poles) {
+            island.contact(pole, false);
+        }
+        int n = model.terminals().indexOf("n.A");
+        assertFalse(solve(model, island.state()).isLive(n));
+        FlowSolution running = solve(model, island.generator(generator, true).state());
+        assertEquals(VOLTS, running.voltage(n).abs(), 0.1);
+        assertEquals(10, running.voltage(n).degrees(), 0.01);
+    }
+
+    @Test
+    void aFollowerDeliversOnlyWhereItFindsVoltage() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] poles = feeder.poles("s", "n");
+        feeder.loads("n", power(50_000, 0));
+        int solar = feeder.builder.follower(
+                "solar", feeder.at("n.A"), GROUND, VOLTS, new Complex(80_000, 0), true);
+        FlowModel model = feeder.builder.build();
+        FlowSolution fed = solve(model);
+        assertEquals(-80_000, fed.power(solar).re(), 1);
+        assertEquals(-30_000, fed.power(poles[0], 0).re(), 1);
+        FlowState open = model.baseState().edit().contact(poles[0], false).state();
+        assertEquals(Complex.ZERO, solve(model, open).current(solar, 0));
+        FlowState off = model.baseState().edit().generator(solar, false).state();
+        assertEquals(50_000, solve(model, off).power(poles[0], 0).re(), 1);
+    }
+
+    @Test
+    void loadsShortOfVoltageKeepTheirImpedanceAndAreReported() {
+        SmallFeeder feeder = new SmallFeeder();
+        feeder.builder.line("thin", new int[] {feeder.at("s.A")}, new int[] {feeder.at("n.A")},
+                ComplexMatrix.diagonal(new Complex(60, 0)), 1);
+        int load = feeder.builder.load("load", feeder.at("n.A"), GROUND, VOLTS, power(720_000, 0));
+        FlowModel model = feeder.builder.build();
+        FlowSolution solution = solve(model);
+        assertEquals(load, solution.softened().get(0));
+        // 720 kW at 0.7 of 7200 V is 35.28 ohm, in series with 60.
+        assertEquals(VOLTS * 35.28 / 95.28, solution.voltage(model.terminals().indexOf("n.A")).abs(), 0.1);
+    }
+
+    @Test
+    void noConvergenceIsAResultThatNamesTheElement() {
+        SmallFeeder feeder = new SmallFeeder();
+        feeder.builder.line("thin", new int[] {feeder.at("s.A")}, new int[] {feeder.at("n.A")},
+                ComplexMatrix.diagonal(new Complex(0, 60)), 1);
+        // Through 60 ohm of reactance no more than 432 kW can be pushed at unity power factor.
+        feeder.builder.follower("mill", feeder.at("n.A"), GROUND, VOLTS, new Complex(900_000, 0), true);
+        FlowModel model = feeder.builder.build();
+        NoConvergence result = assertInstanceOf(
+                NoConvergence.class, model.solver().solve(model.baseState()));
+        assertTrue(result.reason().contains("\"mill\""), result.reason());
+    }
+
+    @Test
+    void loadCasesAreSolvedApart() {
+        SmallFeeder feeder = new SmallFeeder();
+        feeder.builder.loadCases("peak", "light");
+        int pole = feeder.contact("s.A", "n.A", new Complex(0.001, 0), true);
+        LoadPower[] powers = {power(720_000, 0), impedance(72_000, 0)};
+        feeder.builder.load("load", feeder.at("n.A"), GROUND, VOLTS, powers);
+        FlowModel model = feeder.builder.build();
+        assertEquals(100, solve(model).current(pole, 0).abs(), 0.01);
+        FlowState light = model.baseState().edit().loadCase(model.loadCases().indexOf("light")).state();
+        assertEquals(10, solve(model, light).current(pole, 0).abs(), 0.01);
+    }
+
+    @Test
+    void anOpenEndedCableDrawsItsChargingCurrent() {
+        SmallFeeder feeder = new SmallFeeder();
+        int pole = feeder.contact("s.A", "n.A", new Complex(0.001, 0), true);
+        feeder.builder.line("cable", new int[] {feeder.at("n.A")}, new int[] {feeder.at("m.A")},
+                ComplexMatrix.diagonal(new Complex(0.8, 0.45)), ComplexMatrix.diagonal(new Complex(0, 96.9e-6)), 2);
+        FlowSolution solution = solve(feeder.builder.build());
+        assertEquals(VOLTS * 2 * 96.9e-6, solution.current(pole, 0).abs(), 0.001);
+        assertEquals(90, solution.current(pole, 0).degrees(), 0.1);
+    }
+
+    @Test
+    void aCentreTappedUnitFeedsBothLegs() {
+        SmallFeeder feeder = new SmallFeeder();
+        Complex leakage = new Complex(0.006, 0.01);
+        feeder.builder.transformer("pole-top",
+                new Winding(feeder.at("s.A"), GROUND, VOLTS, leakage.times(VOLTS * VOLTS / 50_000)),
+                new Winding(feeder.at("one"), GROUND, 120, leakage.times(120 * 120 / 50_000.0)),
+                new Winding(GROUND, feeder.at("two"), 120, leakage.times(120 * 120 / 50_000.0)));
+        int one = feeder.builder.load("one", feeder.at("one"), GROUND, 120, impedance(6_000, 0));
+        feeder.builder.load("dryer", feeder.at("one"), feeder.at("two"), 240, impedance(4_800, 0));
+        FlowModel model = feeder.builder.build();
+        FlowSolution solution = solve(model);
+        int first = model.terminals().indexOf("one");
+        int second = model.terminals().indexOf("two");
+        assertEquals(240, solution.voltageBetween(first, second).abs(), 2);
+        assertTrue(solution.voltage(first).abs() < solution.voltage(second).abs());
+        assertEquals(180, Math.abs(solution.voltage(second).degrees()), 1);
+        assertEquals(50, solution.current(one, 0).abs(), 1);
+    }
+}
