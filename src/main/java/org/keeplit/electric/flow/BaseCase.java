@@ -21,12 +21,9 @@ final class BaseCase {
         loads = new LoadTable(model, loadCase);
         flow = new NodalMatrix(model, e -> part(e, state, false));
         linear = new NodalMatrix(model, e -> part(e, state, true));
-        double[] sources = StateMatrix.injections(model, state);
-        linearVoltages = sources.clone();
-        linear.solve(linearVoltages);
-        Iteration iteration =
-                new Iteration(model, flow.copy(), loads, state, model.zones().live(state));
-        flowVoltages = iteration.run(sources, linearVoltages, linearVoltages);
+        linearVoltages = new StateMatrix(model, linear).voltages(state);
+        flowVoltages = new Iteration(model, flow.copy(), loads)
+                .run(state, model.zones().live(state), linearVoltages.clone());
     }
 
     private static ComplexMatrix part(Element element, FlowState state, boolean linear) {
@@ -56,14 +53,13 @@ final class BaseCase {
         return loads;
     }
 
-    /** Voltages to begin with in another state: the linear ones, moved as the base's loads move it. */
-    double[] start(double[] linearInState) {
-        double[] start = linearInState.clone();
-        if (flowVoltages != null) {
-            for (int k = 0; k < start.length; k++) {
-                start[k] += flowVoltages[k] - linearVoltages[k];
-            }
-        }
-        return start;
+    /** The voltages of the linear matrix in the base state. */
+    double[] linearVoltages() {
+        return linearVoltages;
+    }
+
+    /** The voltages to which changes are added: the solution, or else the linear ones. */
+    double[] flowVoltages() {
+        return flowVoltages == null ? linearVoltages : flowVoltages;
     }
 }

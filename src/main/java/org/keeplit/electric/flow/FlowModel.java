@@ -3,6 +3,7 @@ package org.keeplit.electric.flow;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
+import org.keeplit.electric.complex.Complex;
 
 /**
  * A network for load flow and short circuit: terminals, elements, named load cases and the state
@@ -28,7 +29,7 @@ public final class FlowModel {
         this.baseState = baseState;
         this.options = options;
         pattern = new NodalPattern(terminals.size(), elements);
-        zones = new Zones(terminals.size(), elements);
+        zones = new Zones(terminals.size(), elements, baseState.layout());
         for (int k = 0; k < loadCases().size(); k++) {
             baseCases.add(null);
         }
@@ -109,6 +110,20 @@ public final class FlowModel {
 
     NodalPattern pattern() {
         return pattern;
+    }
+
+    /**
+     * Room for a complex number for each terminal, in elimination order, re and im alternating; one
+     * more at the end, always zero, stands for ground.
+     */
+    double[] vector() {
+        return new double[2 * terminals.size() + 2];
+    }
+
+    /** A terminal's, or ground's, number in such a vector. */
+    Complex at(double[] vector, int terminal) {
+        int place = terminal == GROUND ? terminals.size() : pattern.symbolic().place(terminal);
+        return new Complex(vector[2 * place], vector[2 * place + 1]);
     }
 
     Zones zones() {

@@ -14,7 +14,7 @@ public final class FlowSolver {
     private final Map<Integer, Work> works = new HashMap<>();
 
     /** Working copies of a load case's matrices. */
-    private record Work(BaseCase base, StateMatrix flow, StateMatrix linear) {}
+    private record Work(BaseCase base, StateMatrix flow, StateMatrix linear, Iteration iteration) {}
 
     FlowSolver(FlowModel model) {
         this.model = model;
@@ -46,19 +46,23 @@ public final class FlowSolver {
 
     private Work work(int loadCase) {
         BaseCase base = model.baseCase(loadCase);
-        return new Work(base, new StateMatrix(model, base.flow()), new StateMatrix(model, base.linear()));
+        StateMatrix flow = new StateMatrix(model, base.flow());
+        StateMatrix linear = new StateMatrix(model, base.linear());
+        return new Work(base, flow, linear, new Iteration(model, flow.matrix(), base.loads()));
     }
 
+    /** Begins where the base solution would be if the change moved it as it moves the linear network. */
     private FlowResult solve(FlowState state, Work work) {
-        double[] sources = StateMatrix.injections(model, state);
         work.linear().apply(state);
-        double[] linear = sources.clone();
-        work.linear().matrix().solve(linear);
+        double[] start = work.linear().change(state, work.base().linearVoltages());
+        double[] base = work.base().flowVoltages();
+        for (int k = 0; k < start.length; k++) {
+            start[k] += base[k];
+        }
         work.flow().apply(state);
         Zones.Live live = model.zones().live(state);
-        Iteration iteration =
-                new Iteration(model, work.flow().matrix(), work.base().loads(), state, live);
-        double[] voltages = iteration.run(sources, linear, work.base().start(linear));
+        Iteration iteration = work.iteration();
+        double[] voltages = iteration.run(state, live, start);
         return voltages == null
                 ? new NoConvergence(state, iteration.iterations(), iteration.complaint())
                 : new FlowSolution(model, state, live, voltages, iteration.iterations());

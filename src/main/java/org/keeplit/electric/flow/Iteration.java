@@ -1,5 +1,6 @@
 package org.keeplit.electric.flow;
 
+import java.util.Arrays;
 import org.keeplit.electric.complex.ComplexMatrix;
 
 /**
@@ -9,66 +10,90 @@ import org.keeplit.electric.complex.ComplexMatrix;
  * through a floating winding, for instance, does not throw the iteration off.
  */
 final class Iteration {
+    /** A voltage that moves by this many times the rated one will not come back. */
+    private static final double DIVERGED = 1e6;
+
     private final FlowModel model;
     private final NodalMatrix matrix;
     private final LoadTable loads;
-    private final FlowState state;
-    /** Indices into the table of the loads that take part. */
+    /** Indices into the table of the loads that take part, the first {@link #count} of them. */
     private final int[] active;
     private final boolean[] stamped;
     /** Voltages across the active loads. */
     private final double[] across;
-    private double change;
-    private int iterations;
-    private int worst;
+    private double[] spare;
 
-    Iteration(FlowModel model, NodalMatrix matrix, LoadTable loads, FlowState state, Zones.Live live) {
+    private FlowState state;
+    private SourceCurrents sources;
+    private int count;
+    private double change;
+    private int worst;
+    private boolean anyLow;
+    private int iterations;
+
+    /**
+     * Makes room once for many runs.
+     *
+     * @param matrix the matrix of the iteration; each run finds it with its state applied
+     * @param loads the loads of the matrix's load case
+     */
+    Iteration(FlowModel model, NodalMatrix matrix, LoadTable loads) {
         this.model = model;
         this.matrix = matrix;
         this.loads = loads;
-        this.state = state;
-        int[] chosen = new int[loads.count];
-        int count = 0;
+        active = new int[loads.count];
+        stamped = new boolean[loads.count];
+        across = new double[2 * loads.count];
+        spare = model.vector();
+    }
+
+    private void begin(FlowState newState, Zones.Live live) {
+        state = newState;
+        sources = new SourceCurrents(model, newState);
+        iterations = 0;
+        count = 0;
         for (int k = 0; k < loads.count; k++) {
-            Load load = (Load) model.elements().get(loads.element[k]);
-            if (load.inService(state) && (live.at(load.terminal(0)) || live.at(load.terminal(1)))) {
-                chosen[count++] = k;
+            boolean connected = live.zone(loads.fromZone[k]) || live.zone(loads.toZone[k]);
+            if (connected && (!loads.follower[k] || load(k).inService(state))) {
+                active[count++] = k;
             }
         }
-        active = java.util.Arrays.copyOf(chosen, count);
-        stamped = new boolean[count];
-        across = new double[2 * count];
+        Arrays.fill(stamped, 0, count, false);
+    }
+
+    private Load load(int k) {
+        return (Load) model.elements().get(loads.element[k]);
     }
 
     /**
      * Iterates.
      *
-     * @param sources what the sources inject
-     * @param linear voltages with every load as an impedance, which show who is short of voltage
-     * @param start voltages to begin with
+     * @param newState the state
+     * @param live what is alive in it
+     * @param start voltages to begin with, used up
      * @return the voltages in elimination order, or null if they do not settle
      */
-    double[] run(double[] sources, double[] linear, double[] start) {
-        measure(linear);
-        stampLow();
-        measure(start);
-        double[] voltages = new double[sources.length];
-        double limit = model.options().tolerance();
-        while (iterations < model.options().iterations()) {
+    double[] run(FlowState newState, Zones.Live live, double[] start) {
+        begin(newState, live);
+        double[] last = start;
+        double[] next = spare;
+        prepare(last, next);
+        boolean settled = false;
+        while (!settled && iterations < model.options().iterations() && change < DIVERGED) {
+            while (anyLow) {
+                stampLow();
+                prepare(last, next);
+            }
             iterations++;
-            System.arraycopy(sources, 0, voltages, 0, sources.length);
-            inject(voltages);
-            matrix.solve(voltages);
-            change = measure(voltages);
-            if (!(change < 1e6)) {
-                return null;
-            }
-            boolean settled = !stampLow();
-            if (settled && change <= limit) {
-                return voltages;
-            }
+            matrix.solve(next);
+            double[] swap = last;
+            last = next;
+            next = swap;
+            prepare(last, next);
+            settled = !anyLow && change <= model.options().tolerance();
         }
-        return null;
+        spare = next;
+        return settled ? last : null;
     }
 
     int iterations() {
@@ -79,48 +104,28 @@ final class Iteration {
     String complaint() {
         return String.format(
                 "The load flow did not settle in %d iterations: the voltage across \"%s\" still moved.",
-                iterations, model.elements().get(loads.element[active[worst]]).name());
+                iterations, load(active[worst]).name());
     }
 
-    private void inject(double[] target) {
-        for (int a = 0; a < active.length; a++) {
-            int k = active[a];
-            double re = across[2 * a];
-            double im = across[2 * a + 1];
-            double square = re * re + im * im;
-            double lowest = loads.lowestVolts[k];
-            double bounded = Math.max(square, lowest * lowest);
-            double volts = Math.sqrt(bounded);
-            double yRe = loads.power[2 * k] / bounded + loads.current[2 * k] / volts;
-            double yIm = loads.power[2 * k + 1] / bounded + loads.current[2 * k + 1] / volts;
-            if (stamped[a]) {
-                yRe -= loads.power[2 * k] / (lowest * lowest) + loads.current[2 * k] / lowest;
-                yIm -= loads.power[2 * k + 1] / (lowest * lowest) + loads.current[2 * k + 1] / lowest;
-            }
-            double iRe = re * yRe - im * yIm;
-            double iIm = re * yIm + im * yRe;
-            if (loads.from[k] >= 0) {
-                target[2 * loads.from[k]] -= iRe;
-                target[2 * loads.from[k] + 1] -= iIm;
-            }
-            if (loads.to[k] >= 0) {
-                target[2 * loads.to[k]] += iRe;
-                target[2 * loads.to[k] + 1] += iIm;
-            }
-        }
-    }
-
-    /** Takes the voltages across the loads; gives the largest change as a part of rated voltage. */
-    private double measure(double[] voltages) {
+    /**
+     * One pass over the loads at given voltages: what they inject goes into {@code target} with the
+     * sources' currents, and {@link #change} becomes the largest move of a voltage across a load since
+     * the last pass, as a part of its rated voltage.
+     */
+    private void prepare(double[] voltages, double[] target) {
+        Arrays.fill(target, 0);
+        sources.addTo(target);
         double largest = 0;
-        for (int a = 0; a < active.length; a++) {
+        anyLow = false;
+        for (int a = 0; a < count; a++) {
             int k = active[a];
-            int from = loads.from[k];
-            int to = loads.to[k];
-            double re = (from < 0 ? 0 : voltages[2 * from]) - (to < 0 ? 0 : voltages[2 * to]);
-            double im = (from < 0 ? 0 : voltages[2 * from + 1]) - (to < 0 ? 0 : voltages[2 * to + 1]);
-            double moved = Math.max(Math.abs(re - across[2 * a]), Math.abs(im - across[2 * a + 1]))
-                    / loads.ratedVolts[k];
+            int from = 2 * loads.from[k];
+            int to = 2 * loads.to[k];
+            double re = voltages[from] - voltages[to];
+            double im = voltages[from + 1] - voltages[to + 1];
+            double moveRe = re - across[2 * a];
+            double moveIm = im - across[2 * a + 1];
+            double moved = (moveRe * moveRe + moveIm * moveIm) * loads.squareScale[k];
             // Written so that a NaN stays the largest.
             if (!(moved <= largest)) {
                 largest = moved;
@@ -128,27 +133,47 @@ final class Iteration {
             }
             across[2 * a] = re;
             across[2 * a + 1] = im;
+            double square = re * re + im * im;
+            double lowest = loads.lowestSquare[k];
+            if (square < lowest) {
+                square = lowest;
+                anyLow |= !stamped[a] && !loads.follower[k];
+            }
+            double yRe = loads.power[2 * k] / square;
+            double yIm = loads.power[2 * k + 1] / square;
+            if (loads.mixed[k]) {
+                double volts = Math.sqrt(square);
+                yRe += loads.current[2 * k] / volts;
+                yIm += loads.current[2 * k + 1] / volts;
+            }
+            if (stamped[a]) {
+                double volts = Math.sqrt(lowest);
+                yRe -= loads.power[2 * k] / lowest + loads.current[2 * k] / volts;
+                yIm -= loads.power[2 * k + 1] / lowest + loads.current[2 * k + 1] / volts;
+            }
+            double iRe = re * yRe - im * yIm;
+            double iIm = re * yIm + im * yRe;
+            target[from] -= iRe;
+            target[from + 1] -= iIm;
+            target[to] += iRe;
+            target[to + 1] += iIm;
         }
-        return largest;
+        change = Math.sqrt(largest);
+        target[target.length - 2] = 0;
+        target[target.length - 1] = 0;
     }
 
-    /** Puts loads that are short of voltage into the matrix; says whether any was. */
-    private boolean stampLow() {
-        boolean any = false;
-        for (int a = 0; a < active.length; a++) {
+    /** Puts loads that are short of voltage into the matrix. */
+    private void stampLow() {
+        for (int a = 0; a < count; a++) {
             int k = active[a];
-            boolean low = across[2 * a] * across[2 * a] + across[2 * a + 1] * across[2 * a + 1]
-                    < loads.lowestVolts[k] * loads.lowestVolts[k];
-            if (low && !stamped[a] && !loads.follower[k]) {
+            double square = across[2 * a] * across[2 * a] + across[2 * a + 1] * across[2 * a + 1];
+            if (square < loads.lowestSquare[k] && !stamped[a] && !loads.follower[k]) {
                 stamped[a] = true;
-                any = true;
-                matrix.set(loads.element[k], stamp((Load) model.elements().get(loads.element[k])));
+                matrix.set(loads.element[k], stamp(load(k)));
             }
         }
-        if (any) {
-            matrix.refresh();
-        }
-        return any;
+        matrix.refresh();
     }
 
     private ComplexMatrix stamp(Load load) {

@@ -72,11 +72,7 @@ public abstract sealed class Phasors permits FlowSolution, FaultSolution {
      * @return volts to ground
      */
     public final Complex rawVoltage(int terminal) {
-        if (terminal == FlowModel.GROUND) {
-            return Complex.ZERO;
-        }
-        int place = model.pattern().symbolic().place(terminal);
-        return new Complex(voltages[2 * place], voltages[2 * place + 1]);
+        return model.at(voltages, terminal);
     }
 
     /**

@@ -32,7 +32,7 @@ public final class ShortCircuitSolver {
         StateMatrix matrix = matrix(state);
         try {
             matrix.apply(state);
-            return thevenin(terminals, prefault(state, matrix), unitResponses(matrix, terminals));
+            return thevenin(terminals, matrix.voltages(state), unitResponses(matrix, terminals));
         } finally {
             matrix.matrix().reset();
         }
@@ -50,7 +50,7 @@ public final class ShortCircuitSolver {
         StateMatrix matrix = matrix(state);
         try {
             matrix.apply(state);
-            double[] voltages = prefault(state, matrix);
+            double[] voltages = matrix.voltages(state);
             double[][] responses = unitResponses(matrix, terminals);
             ImmutableList<Complex> currents = currents(thevenin(terminals, voltages, responses), fault);
             for (int k = 0; k < terminals.length; k++) {
@@ -71,18 +71,12 @@ public final class ShortCircuitSolver {
                 state.loadCase(), key -> new StateMatrix(model, model.baseCase(key).linear()));
     }
 
-    private double[] prefault(FlowState state, StateMatrix matrix) {
-        double[] voltages = StateMatrix.injections(model, state);
-        matrix.matrix().solve(voltages);
-        return voltages;
-    }
-
     /** For each terminal the voltages everywhere for one ampere into it. */
     private double[][] unitResponses(StateMatrix matrix, int[] terminals) {
         double[][] responses = new double[terminals.length][];
         for (int k = 0; k < terminals.length; k++) {
-            responses[k] = new double[2 * model.terminals().size()];
-            responses[k][2 * place(terminals[k])] = 1;
+            responses[k] = model.vector();
+            responses[k][2 * model.pattern().symbolic().place(terminals[k])] = 1;
             matrix.matrix().solve(responses[k]);
         }
         return responses;
@@ -91,11 +85,11 @@ public final class ShortCircuitSolver {
     private Thevenin thevenin(int[] terminals, double[] voltages, double[][] responses) {
         ImmutableList.Builder<Complex> before = ImmutableList.builder();
         for (int terminal : terminals) {
-            before.add(at(voltages, terminal));
+            before.add(model.at(voltages, terminal));
         }
         int n = terminals.length;
         return new Thevenin(
-                before.build(), ComplexMatrix.of(n, n, (i, j) -> at(responses[j], terminals[i])));
+                before.build(), ComplexMatrix.of(n, n, (i, j) -> model.at(responses[j], terminals[i])));
     }
 
     /**
@@ -130,13 +124,5 @@ public final class ShortCircuitSolver {
             voltages[k] -= response[k] * current.re() - response[k + 1] * current.im();
             voltages[k + 1] -= response[k] * current.im() + response[k + 1] * current.re();
         }
-    }
-
-    private int place(int terminal) {
-        return model.pattern().symbolic().place(terminal);
-    }
-
-    private Complex at(double[] values, int terminal) {
-        return new Complex(values[2 * place(terminal)], values[2 * place(terminal) + 1]);
     }
 }

@@ -1,8 +1,7 @@
 package org.keeplit.electric.flow;
 
-import java.util.List;
 import org.keeplit.electric.complex.Complex;
-import org.keeplit.electric.sparse.SymbolicLdlt;
+import org.keeplit.electric.complex.ComplexMatrix;
 
 /** A nodal matrix that is brought from the base state to another and back. */
 final class StateMatrix {
@@ -16,12 +15,8 @@ final class StateMatrix {
 
     /** Takes in what differs from the base state. */
     void apply(FlowState state) {
-        List<Element> elements = model.elements();
         for (int element : state.differences(model.baseState())) {
-            // A follower's switch changes no admittance.
-            if (!(elements.get(element) instanceof Load)) {
-                matrix.set(element, elements.get(element).admittance(state));
-            }
+            matrix.set(element, model.elements().get(element).admittance(state));
         }
         matrix.refresh();
     }
@@ -30,21 +25,44 @@ final class StateMatrix {
         return matrix;
     }
 
-    /** What the running sources push into the terminals, in elimination order. */
-    static double[] injections(FlowModel model, FlowState state) {
-        SymbolicLdlt symbolic = model.pattern().symbolic();
-        double[] values = new double[2 * symbolic.size()];
-        for (int element : state.layout().sources().asList()) {
-            Source source = (Source) model.elements().get(element);
-            for (int p = 0; p < source.positions(); p++) {
-                if (source.terminal(p) != FlowModel.GROUND) {
-                    Complex current = source.injection(p, state);
-                    int place = symbolic.place(source.terminal(p));
-                    values[2 * place] += current.re();
-                    values[2 * place + 1] += current.im();
+    /** With a state applied: the voltages that its sources give. */
+    double[] voltages(FlowState state) {
+        double[] values = model.vector();
+        new SourceCurrents(model, state).addTo(values);
+        matrix.solve(values);
+        return values;
+    }
+
+    /**
+     * With a state applied: how its voltages differ from those of the base state. Only the elements
+     * that differ push currents, so that most of the forward substitution is over nothing.
+     *
+     * @param baseVoltages the voltages of this matrix in the base state
+     */
+    double[] change(FlowState state, double[] baseVoltages) {
+        FlowState base = model.baseState();
+        double[] values = model.vector();
+        for (int index : state.differences(base)) {
+            Element element = model.elements().get(index);
+            ComplexMatrix less = element.admittance(base);
+            ComplexMatrix more = element.admittance(state);
+            for (int p = 0; p < element.positions(); p++) {
+                Complex pushed = Complex.ZERO;
+                for (int q = 0; q < element.positions(); q++) {
+                    Complex volts = model.at(baseVoltages, element.terminal(q));
+                    pushed = pushed.plus(less.at(p, q).minus(more.at(p, q)).times(volts));
+                }
+                if (element instanceof Source source) {
+                    pushed = pushed.plus(source.injection(p, state)).minus(source.injection(p, base));
+                }
+                if (element.terminal(p) != FlowModel.GROUND) {
+                    int place = model.pattern().symbolic().place(element.terminal(p));
+                    values[2 * place] += pushed.re();
+                    values[2 * place + 1] += pushed.im();
                 }
             }
         }
+        matrix.solve(values);
         return values;
     }
 }

@@ -12,8 +12,10 @@ import java.util.List;
 final class Zones {
     private final int[] zone;
     private final int count;
+    /** For each contact, by its number in the state, the zones that it joins; -1 for ground. */
+    private final int[] contactZones;
 
-    Zones(int terminals, List<Element> elements) {
+    Zones(int terminals, List<Element> elements, StateLayout layout) {
         DisjointSets sets = new DisjointSets(terminals);
         elements.forEach(element -> element.couple(sets));
         zone = new int[terminals];
@@ -23,6 +25,15 @@ final class Zones {
             zone[t] = root == t ? next++ : zone[root];
         }
         count = next;
+        contactZones = new int[2 * layout.contacts().length()];
+        for (int k = 0; k < contactZones.length; k++) {
+            contactZones[k] = of(elements.get(layout.contacts().get(k / 2)).terminal(k % 2));
+        }
+    }
+
+    /** The zone of a terminal; -1 for ground. */
+    int of(int terminal) {
+        return terminal == FlowModel.GROUND ? -1 : zone[terminal];
     }
 
     /**
@@ -35,15 +46,12 @@ final class Zones {
         for (int terminal : joined) {
             sets.join(zone[joined[0]], zone[terminal]);
         }
-        List<Element> elements = state.layout().elements();
-        state.layout().contacts().forEach(element -> {
-            Contact contact = (Contact) elements.get(element);
-            if (state.conducts(contact.ordinal())
-                    && contact.terminal(0) != FlowModel.GROUND
-                    && contact.terminal(1) != FlowModel.GROUND) {
-                sets.join(zone[contact.terminal(0)], zone[contact.terminal(1)]);
+        for (int k = 0; k < contactZones.length; k += 2) {
+            if (state.conducts(k / 2) && contactZones[k] >= 0 && contactZones[k + 1] >= 0) {
+                sets.join(contactZones[k], contactZones[k + 1]);
             }
-        });
+        }
+        List<Element> elements = state.layout().elements();
         BitSet liveRoots = new BitSet(count);
         for (int element : state.layout().sources().asList()) {
             Source source = (Source) elements.get(element);
@@ -64,6 +72,10 @@ final class Zones {
     record Live(int[] zone, boolean[] liveZone) {
         boolean at(int terminal) {
             return terminal != FlowModel.GROUND && liveZone[zone[terminal]];
+        }
+
+        boolean zone(int index) {
+            return index >= 0 && liveZone[index];
         }
     }
 }
