@@ -13,14 +13,20 @@ final class Iteration {
     /** A voltage that moves by this many times the rated one will not come back. */
     private static final double DIVERGED = 1e6;
 
+    /** Strong feeders are done before mixing begins. */
+    private static final int PLAIN_ITERATIONS = 6;
+
     private final FlowModel model;
     private final NodalMatrix matrix;
     private final LoadTable loads;
     /** Indices into the table of the loads that take part, the first {@link #count} of them. */
     private final int[] active;
     private final boolean[] stamped;
-    /** Voltages across the active loads. */
+    /** Voltages across the active loads: those that currents are computed at, and those that come out. */
     private final double[] across;
+    private final double[] found;
+    private final double[] weights;
+    private final Mixing mixing = new Mixing();
     private double[] spare;
 
     private FlowState state;
@@ -28,7 +34,6 @@ final class Iteration {
     private int count;
     private double change;
     private int worst;
-    private boolean anyLow;
     private int iterations;
 
     /**
@@ -44,6 +49,8 @@ final class Iteration {
         active = new int[loads.count];
         stamped = new boolean[loads.count];
         across = new double[2 * loads.count];
+        found = new double[2 * loads.count];
+        weights = new double[loads.count];
         spare = model.vector();
     }
 
@@ -55,10 +62,12 @@ final class Iteration {
         for (int k = 0; k < loads.count; k++) {
             boolean connected = live.zone(loads.fromZone[k]) || live.zone(loads.toZone[k]);
             if (connected && (!loads.follower[k] || load(k).inService(state))) {
+                weights[count] = loads.squareScale[k];
                 active[count++] = k;
             }
         }
         Arrays.fill(stamped, 0, count, false);
+        mixing.reset();
     }
 
     private Load load(int k) {
@@ -75,25 +84,34 @@ final class Iteration {
      */
     double[] run(FlowState newState, Zones.Live live, double[] start) {
         begin(newState, live);
-        double[] last = start;
-        double[] next = spare;
-        prepare(last, next);
+        double[] voltages = start;
+        measure(voltages, across);
         boolean settled = false;
+        change = 0;
         while (!settled && iterations < model.options().iterations() && change < DIVERGED) {
-            while (anyLow) {
-                stampLow();
-                prepare(last, next);
+            if (stampLow()) {
+                mixing.reset();
             }
+            inject(spare);
+            matrix.solve(spare);
+            double[] swap = voltages;
+            voltages = spare;
+            spare = swap;
             iterations++;
-            matrix.solve(next);
-            double[] swap = last;
-            last = next;
-            next = swap;
-            prepare(last, next);
-            settled = !anyLow && change <= model.options().tolerance();
+            change = measure(voltages, found);
+            settled = change <= model.options().tolerance();
+            advance();
         }
-        spare = next;
-        return settled ? last : null;
+        return settled ? voltages : null;
+    }
+
+    /** Takes the voltages just found, or after some iterations what mixing makes of the last few. */
+    private void advance() {
+        if (iterations < PLAIN_ITERATIONS) {
+            System.arraycopy(found, 0, across, 0, 2 * count);
+        } else {
+            mixing.mix(across, found, weights, 2 * count);
+        }
     }
 
     int iterations() {
@@ -108,15 +126,13 @@ final class Iteration {
     }
 
     /**
-     * One pass over the loads at given voltages: what they inject goes into {@code target} with the
-     * sources' currents, and {@link #change} becomes the largest move of a voltage across a load since
-     * the last pass, as a part of its rated voltage.
+     * Takes the voltages across the loads.
+     *
+     * @param target where they go
+     * @return their largest move from {@link #across}, as a part of rated voltage
      */
-    private void prepare(double[] voltages, double[] target) {
-        Arrays.fill(target, 0);
-        sources.addTo(target);
+    private double measure(double[] voltages, double[] target) {
         double largest = 0;
-        anyLow = false;
         for (int a = 0; a < count; a++) {
             int k = active[a];
             int from = 2 * loads.from[k];
@@ -131,14 +147,21 @@ final class Iteration {
                 largest = moved;
                 worst = a;
             }
-            across[2 * a] = re;
-            across[2 * a + 1] = im;
-            double square = re * re + im * im;
-            double lowest = loads.lowestSquare[k];
-            if (square < lowest) {
-                square = lowest;
-                anyLow |= !stamped[a] && !loads.follower[k];
-            }
+            target[2 * a] = re;
+            target[2 * a + 1] = im;
+        }
+        return Math.sqrt(largest);
+    }
+
+    /** What sources and loads push into the terminals, with the loads at the voltages across them. */
+    private void inject(double[] target) {
+        Arrays.fill(target, 0);
+        sources.addTo(target);
+        for (int a = 0; a < count; a++) {
+            int k = active[a];
+            double re = across[2 * a];
+            double im = across[2 * a + 1];
+            double square = Math.max(re * re + im * im, loads.lowestSquare[k]);
             double yRe = loads.power[2 * k] / square;
             double yIm = loads.power[2 * k + 1] / square;
             if (loads.mixed[k]) {
@@ -147,33 +170,40 @@ final class Iteration {
                 yIm += loads.current[2 * k + 1] / volts;
             }
             if (stamped[a]) {
-                double volts = Math.sqrt(lowest);
-                yRe -= loads.power[2 * k] / lowest + loads.current[2 * k] / volts;
-                yIm -= loads.power[2 * k + 1] / lowest + loads.current[2 * k + 1] / volts;
+                double lowest = Math.sqrt(loads.lowestSquare[k]);
+                yRe -= loads.power[2 * k] / loads.lowestSquare[k] + loads.current[2 * k] / lowest;
+                yIm -= loads.power[2 * k + 1] / loads.lowestSquare[k] + loads.current[2 * k + 1] / lowest;
             }
             double iRe = re * yRe - im * yIm;
             double iIm = re * yIm + im * yRe;
+            int from = 2 * loads.from[k];
+            int to = 2 * loads.to[k];
             target[from] -= iRe;
             target[from + 1] -= iIm;
             target[to] += iRe;
             target[to + 1] += iIm;
         }
-        change = Math.sqrt(largest);
+        // Ground takes whatever comes.
         target[target.length - 2] = 0;
         target[target.length - 1] = 0;
     }
 
-    /** Puts loads that are short of voltage into the matrix. */
-    private void stampLow() {
+    /** Puts loads that are newly short of voltage into the matrix; says whether there were any. */
+    private boolean stampLow() {
+        boolean any = false;
         for (int a = 0; a < count; a++) {
             int k = active[a];
             double square = across[2 * a] * across[2 * a] + across[2 * a + 1] * across[2 * a + 1];
             if (square < loads.lowestSquare[k] && !stamped[a] && !loads.follower[k]) {
                 stamped[a] = true;
+                any = true;
                 matrix.set(loads.element[k], stamp(load(k)));
             }
         }
-        matrix.refresh();
+        if (any) {
+            matrix.refresh();
+        }
+        return any;
     }
 
     private ComplexMatrix stamp(Load load) {
