@@ -220,49 +220,7 @@ public final class ComplexMatrix {
      */
     public ComplexMatrix solve(ComplexMatrix right) {
         checkArgument(rows == columns && right.rows == rows, "The shapes do not fit.");
-        Complex[][] a = augmented(right);
-        double largest = largest();
-        for (int k = 0; k < rows; k++) {
-            int pivot = k;
-            for (int i = k + 1; i < rows; i++) {
-                if (a[i][k].abs() > a[pivot][k].abs()) {
-                    pivot = i;
-                }
-            }
-            if (!(a[pivot][k].abs() > 1e-14 * largest)) {
-                throw new ArithmeticException("The matrix is singular.");
-            }
-            Complex[] row = a[pivot];
-            a[pivot] = a[k];
-            a[k] = row;
-            eliminate(a, k);
-        }
-        return of(rows, right.columns, (i, j) -> a[i][rows + j]);
-    }
-
-    private Complex[][] augmented(ComplexMatrix right) {
-        Complex[][] a = new Complex[rows][rows + right.columns];
-        for (int i = 0; i < rows; i++) {
-            for (int j = 0; j < a[i].length; j++) {
-                a[i][j] = j < rows ? at(i, j) : right.at(i, j - rows);
-            }
-        }
-        return a;
-    }
-
-    private static void eliminate(Complex[][] a, int k) {
-        Complex scale = a[k][k].reciprocal();
-        for (int j = k; j < a[k].length; j++) {
-            a[k][j] = a[k][j].times(scale);
-        }
-        for (int i = 0; i < a.length; i++) {
-            Complex factor = a[i][k];
-            if (i != k && !factor.isZero()) {
-                for (int j = k; j < a[i].length; j++) {
-                    a[i][j] = a[i][j].minus(factor.times(a[k][j]));
-                }
-            }
-        }
+        return Elimination.solve(this, right);
     }
 
     /**

@@ -5,7 +5,7 @@ import static org.keeplit.electric.flow.FlowModel.GROUND;
 import com.google.common.collect.ImmutableList;
 import com.google.common.primitives.ImmutableIntArray;
 import java.util.ArrayList;
-import java.util.BitSet;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,13 +25,7 @@ public final class FlowModelBuilder {
     private final List<Element> elements = new ArrayList<>();
     private final ModelChecks checks = new ModelChecks();
     private final List<String> loadCases = new ArrayList<>();
-    private final List<Integer> contacts = new ArrayList<>();
-    private final List<Integer> regulators = new ArrayList<>();
-    private final List<Integer> generators = new ArrayList<>();
-    private final List<Integer> sources = new ArrayList<>();
-    private final List<Integer> taps = new ArrayList<>();
-    private final BitSet closed = new BitSet();
-    private final BitSet running = new BitSet();
+    private final StateLayoutBuilder layout = new StateLayoutBuilder();
     private FlowOptions options = FlowOptions.DEFAULT;
     private double lowestVoltage = 0.7;
 
@@ -159,9 +153,7 @@ public final class FlowModelBuilder {
      */
     public int generator(
             String name, int[] phases, int back, Complex[] emf, ComplexMatrix impedance, boolean runs) {
-        int ordinal = generators.size();
-        generators.add(elements.size());
-        running.set(ordinal, runs);
+        int ordinal = layout.generator(elements.size(), runs);
         return addSource(name, phases, back, emf, impedance, ordinal);
     }
 
@@ -174,7 +166,7 @@ public final class FlowModelBuilder {
                         name, phases.length, emf.length, impedance.rows())
                 && checks.impedance("Source", name, impedance)
                         & checks.require(column.isFinite(), "Source \"%s\" has a voltage that is no number.", name);
-        sources.add(elements.size());
+        layout.source(elements.size());
         return add(name, good, ends(phases, new int[] {back}), t -> new Source(name, t, column, impedance, ordinal));
     }
 
@@ -189,9 +181,13 @@ public final class FlowModelBuilder {
      * @return the element's index
      */
     public int load(String name, int from, int to, double ratedVolts, LoadPower power) {
+        return load(name, from, to, ratedVolts, inEveryCase(power));
+    }
+
+    private LoadPower[] inEveryCase(LoadPower power) {
         LoadPower[] powers = new LoadPower[cases().size()];
-        java.util.Arrays.fill(powers, power);
-        return load(name, from, to, ratedVolts, powers);
+        Arrays.fill(powers, power);
+        return powers;
     }
 
     /**
@@ -205,10 +201,14 @@ public final class FlowModelBuilder {
      * @return the element's index
      */
     public int load(String name, int from, int to, double ratedVolts, LoadPower[] powers) {
+        return addLoad(name, from, to, ratedVolts, powers, -1);
+    }
+
+    private int addLoad(String name, int from, int to, double ratedVolts, LoadPower[] powers, int ordinal) {
         boolean good = checks.load(name, ratedVolts, lowestVoltage, powers, cases().size());
         double lowest = lowestVoltage * ratedVolts;
         return add(name, good, ends(new int[] {from, to}), t ->
-                new Load(name, t, ratedVolts, lowest, ImmutableList.copyOf(powers), -1));
+                new Load(name, t, ratedVolts, lowest, ImmutableList.copyOf(powers), ordinal));
     }
 
     /**
@@ -223,15 +223,9 @@ public final class FlowModelBuilder {
      * @return the element's index
      */
     public int follower(String name, int from, int to, double ratedVolts, Complex delivered, boolean runs) {
-        int ordinal = generators.size();
-        LoadPower[] powers = new LoadPower[cases().size()];
-        java.util.Arrays.fill(powers, LoadPower.constantPower(delivered.negate()));
-        generators.add(elements.size());
-        running.set(ordinal, runs);
-        boolean good = checks.load(name, ratedVolts, lowestVoltage, powers, cases().size());
-        double lowest = lowestVoltage * ratedVolts;
-        return add(name, good, ends(new int[] {from, to}), t ->
-                new Load(name, t, ratedVolts, lowest, ImmutableList.copyOf(powers), ordinal));
+        int ordinal = layout.generator(elements.size(), runs);
+        LoadPower[] powers = inEveryCase(LoadPower.constantPower(delivered.negate()));
+        return addLoad(name, from, to, ratedVolts, powers, ordinal);
     }
 
     /**
@@ -309,9 +303,7 @@ public final class FlowModelBuilder {
     public int regulator(
             String name, int source, int load, int common, RegulatorKind kind, Complex impedance, int tap) {
         int range = 16;
-        int ordinal = regulators.size();
-        regulators.add(elements.size());
-        taps.add(tap);
+        int ordinal = layout.regulator(elements.size(), tap);
         boolean good = checks.branch("Regulator", name, source, load, impedance)
                 & checks.require(
                         Math.abs(tap) <= range, "Regulator \"%s\" has taps -16 to 16, not %s.", name, tap);
@@ -330,9 +322,7 @@ public final class FlowModelBuilder {
      * @return the element's index
      */
     public int contact(String name, int from, int to, Complex impedance, boolean conducts) {
-        int ordinal = contacts.size();
-        contacts.add(elements.size());
-        closed.set(ordinal, conducts);
+        int ordinal = layout.contact(elements.size(), conducts);
         boolean good = checks.branch("Contact", name, from, to, impedance);
         return add(name, good, ends(new int[] {from, to}), t -> new Contact(name, t, impedance, ordinal));
     }
@@ -344,19 +334,10 @@ public final class FlowModelBuilder {
      * @throws FlowModelException if anything is wrong, with every problem found
      */
     public FlowModel build() {
-        cases();
-        checks.connections(elements, List.copyOf(terminals.keySet()));
+        List<String> names = List.copyOf(terminals.keySet());
+        checks.connections(elements, names);
         checks.throwIfAny();
-        StateLayout layout = new StateLayout(
-                ImmutableList.copyOf(elements),
-                ImmutableIntArray.copyOf(contacts),
-                ImmutableIntArray.copyOf(regulators),
-                ImmutableIntArray.copyOf(generators),
-                ImmutableIntArray.copyOf(sources),
-                ImmutableList.copyOf(loadCases));
-        int[] baseTaps = taps.stream().mapToInt(Integer::intValue).toArray();
-        FlowState base = new FlowState(layout, closed, running, baseTaps, 0, Map.of());
-        return new FlowModel(List.copyOf(terminals.keySet()), base, options);
+        return new FlowModel(names, layout.baseState(elements, cases()), options);
     }
 
     private List<String> cases() {

@@ -264,4 +264,34 @@ class FlowScenariosTest {
         assertEquals(180, Math.abs(solution.voltage(second).degrees()), 1);
         assertEquals(50, solution.current(one, 0).abs(), 1);
     }
+
+    /** Two regulators from A and C to B raise every line-to-line voltage alike. */
+    @Test
+    void openDeltaRegulatorsRaiseAllThreeVoltages() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] s = feeder.builder.terminals("s", "ABC");
+        int[] n = {feeder.at("n.A"), s[1], feeder.at("n.C")};
+        for (int k = 0; k < 3; k += 2) {
+            feeder.builder.regulator(
+                    "R" + k, s[k], n[k], s[1], RegulatorKind.TYPE_B, new Complex(0, 1e-4), 8);
+        }
+        LoadPower each = power(100_000, 50_000);
+        LoadGroup.delta(feeder.builder, "mill", n, LINE_VOLTS, each, each, each);
+        FlowSolution solution = solve(feeder.builder.build());
+        for (int k = 0; k < 3; k++) {
+            double raised = solution.voltageBetween(n[k], n[(k + 1) % 3]).abs();
+            assertEquals(LINE_VOLTS / 0.95, raised, 0.5);
+        }
+    }
+
+    /** Between phases of one system the full voltage stands across an open contact, at 120 degrees. */
+    @Test
+    void crossedPhasesShowAcrossAnOpenContact() {
+        SmallFeeder feeder = new SmallFeeder();
+        int crossed = feeder.contact("s.A", "s.B", new Complex(0.001, 0), false);
+        FlowModel model = feeder.builder.build();
+        int a = model.elements().get(crossed).terminal(0);
+        int b = model.elements().get(crossed).terminal(1);
+        assertEquals(LINE_VOLTS, solve(model).voltageBetween(a, b).abs(), 0.1);
+    }
 }

@@ -102,12 +102,17 @@ class IeeeFourNodeTest {
 
         private void addLoads(FlowModelBuilder builder, double low, boolean balanced, double part) {
             double[][] unbalancedKva = {{1275, 790.17}, {1800, 871.78}, {2375, 780.63}};
+            LoadPower[] powers = new LoadPower[3];
             for (int k = 0; k < 3; k++) {
                 Complex power = balanced
                         ? new Complex(1_800_000, 871_780)
                         : new Complex(unbalancedKva[k][0], unbalancedKva[k][1]).times(1000);
-                builder.load("load " + k, four[k], secondaryWye ? GROUND : four[(k + 1) % 3],
-                        secondaryWye ? low / Math.sqrt(3) : low, LoadPower.constantPower(power.times(part)));
+                powers[k] = LoadPower.constantPower(power.times(part));
+            }
+            if (secondaryWye) {
+                LoadGroup.wye(builder, "load", four, GROUND, low, powers);
+            } else {
+                LoadGroup.delta(builder, "load", four, low, powers);
             }
         }
 
