@@ -1,5 +1,7 @@
 package org.keeplit.electric.flow;
 
+import static com.google.common.base.Preconditions.checkArgument;
+
 import com.google.common.primitives.ImmutableIntArray;
 import org.keeplit.electric.complex.Complex;
 
@@ -12,6 +14,19 @@ import org.keeplit.electric.complex.Complex;
  * @param toGround from the common point to ground, ohm; zero allowed; null if it is not grounded
  */
 public record Fault(ImmutableIntArray terminals, Complex impedance, Complex toGround) {
+    /** Refuses faults that are none. */
+    public Fault {
+        checkArgument(!terminals.isEmpty(), "A fault needs a terminal.");
+        checkArgument(
+                terminals.stream().allMatch(t -> t != FlowModel.GROUND),
+                "Ground cannot be faulted; a fault to ground has an impedance to ground.");
+        checkArgument(
+                terminals.stream().distinct().count() == terminals.length(), "A fault names a terminal twice.");
+        checkArgument(
+                impedance.isFinite() && (toGround == null || toGround.isFinite()),
+                "A fault has an impedance that is no number.");
+    }
+
     /**
      * A line-to-ground fault.
      *

@@ -212,7 +212,10 @@ public final class FlowModelBuilder {
     }
 
     /**
-     * Adds a generator that follows the voltage that it finds, and feeds nothing by itself.
+     * Adds a generator that follows the voltage that it finds, and feeds nothing by itself. Where
+     * little else holds the voltage (a conductor alive only through loads, say), constant power can
+     * have two solutions; the one found is always the same, but a voltage far above the rated one
+     * means that the real machine would have tripped.
      *
      * @param name its name
      * @param from one terminal

@@ -53,13 +53,14 @@ public final class FlowSolver {
 
     /** Begins where the base solution would be if the change moved it as it moves the linear network. */
     private FlowResult solve(FlowState state, Work work) {
-        work.linear().apply(state);
-        double[] start = work.linear().change(state, work.base().linearVoltages());
+        int[] differences = state.differences(model.baseState());
+        work.linear().apply(state, differences);
+        double[] start = work.linear().change(state, differences, work.base().linearVoltages());
         double[] base = work.base().flowVoltages();
         for (int k = 0; k < start.length; k++) {
             start[k] += base[k];
         }
-        work.flow().apply(state);
+        work.flow().apply(state, differences);
         Zones.Live live = model.zones().live(state);
         Iteration iteration = work.iteration();
         double[] voltages = iteration.run(state, live, start);

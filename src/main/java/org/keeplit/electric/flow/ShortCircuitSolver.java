@@ -31,7 +31,7 @@ public final class ShortCircuitSolver {
     public Thevenin thevenin(FlowState state, int... terminals) {
         StateMatrix matrix = matrix(state);
         try {
-            matrix.apply(state);
+            matrix.apply(state, state.differences(model.baseState()));
             return thevenin(terminals, matrix.voltages(state), unitResponses(matrix, terminals));
         } finally {
             matrix.matrix().reset();
@@ -49,7 +49,7 @@ public final class ShortCircuitSolver {
         int[] terminals = fault.terminals().toArray();
         StateMatrix matrix = matrix(state);
         try {
-            matrix.apply(state);
+            matrix.apply(state, state.differences(model.baseState()));
             double[] voltages = matrix.voltages(state);
             double[][] responses = unitResponses(matrix, terminals);
             ImmutableList<Complex> currents = currents(thevenin(terminals, voltages, responses), fault);

@@ -13,9 +13,13 @@ final class StateMatrix {
         matrix = base.copy();
     }
 
-    /** Takes in what differs from the base state. */
-    void apply(FlowState state) {
-        for (int element : state.differences(model.baseState())) {
+    /**
+     * Takes in what differs from the base state.
+     *
+     * @param differences {@link FlowState#differences} from the base state
+     */
+    void apply(FlowState state, int[] differences) {
+        for (int element : differences) {
             matrix.set(element, model.elements().get(element).admittance(state));
         }
         matrix.refresh();
@@ -37,12 +41,13 @@ final class StateMatrix {
      * With a state applied: how its voltages differ from those of the base state. Only the elements
      * that differ push currents, so that most of the forward substitution is over nothing.
      *
+     * @param differences the elements that differ
      * @param baseVoltages the voltages of this matrix in the base state
      */
-    double[] change(FlowState state, double[] baseVoltages) {
+    double[] change(FlowState state, int[] differences, double[] baseVoltages) {
         FlowState base = model.baseState();
         double[] values = model.vector();
-        for (int index : state.differences(base)) {
+        for (int index : differences) {
             Element element = model.elements().get(index);
             ComplexMatrix less = element.admittance(base);
             ComplexMatrix more = element.admittance(state);

@@ -186,7 +186,7 @@ final class DenseOracle {
 
     private void enterLoads(Complex[] last, IntPredicate live) {
         for (RandomNetwork.Part part : parts) {
-            if (part instanceof RandomNetwork.Draw d) {
+            if (part instanceof RandomNetwork.Draw d && (d.follower() < 0 || state.isRunning(d.follower()))) {
                 Complex y = d.power().constantImpedance().conjugate().times(1 / (d.rated() * d.rated()));
                 if (live.test(d.from()) || live.test(d.to())) {
                     double volts = last == null ? d.rated() : across(last, d.from(), d.to()).abs();

@@ -87,7 +87,7 @@ class FlowPropertiesTest {
         RandomNetwork again = new RandomNetwork(seed);
         for (FlowState state : shuffled) {
             FlowResult after = used.solve(state);
-            FlowResult fresh = again.model.solver().solve(translate(again, network, state));
+            FlowResult fresh = again.model.solver().solve(translate(again.model, network, state));
             assertEquals(fresh.solution().isPresent(), after.solution().isPresent());
             assertEquals(fresh.iterations(), after.iterations());
             for (int t = 0; after.solution().isPresent() && t < network.model.terminals().size(); t++) {
@@ -97,9 +97,29 @@ class FlowPropertiesTest {
         }
     }
 
+    /** Two threads with a solver each find what one finds. */
+    @Property(tries = 10, shrinking = ShrinkingMode.OFF)
+    void threadsDoNotMatter(@ForAll @LongRange(min = 0, max = 1_000_000) long seed) {
+        RandomNetwork network = new RandomNetwork(seed);
+        List<FlowState> states = states(network, seed);
+        List<Complex> alone = firstVoltages(new RandomNetwork(seed).model, network, states);
+        List<List<Complex>> together = java.util.stream.IntStream.range(0, 2).parallel()
+                .mapToObj(thread -> firstVoltages(network.model, network, states)).toList();
+        assertEquals(List.of(alone, alone), together);
+    }
+
+    private static List<Complex> firstVoltages(FlowModel model, RandomNetwork network, List<FlowState> states) {
+        FlowSolver solver = model.solver();
+        return states.stream()
+                .map(state -> solver.solve(translate(model, network, state)))
+                .flatMap(result -> result.solution().stream())
+                .map(solution -> solution.voltage(model.terminals().indexOf("n0.A")))
+                .toList();
+    }
+
     /** The same state of a network built a second time. */
-    private static FlowState translate(RandomNetwork to, RandomNetwork from, FlowState state) {
-        FlowState.Editor editor = to.model.baseState().edit();
+    private static FlowState translate(FlowModel to, RandomNetwork from, FlowState state) {
+        FlowState.Editor editor = to.baseState().edit();
         for (int contact : from.contacts) {
             editor.contact(contact, state.isClosed(contact));
             editor.impedance(contact, state.override(((Contact) from.model.elements().get(contact)).ordinal()));
@@ -117,7 +137,7 @@ class FlowPropertiesTest {
         Complex turn = Complex.polar(1, -120);
         for (FlowState state : states) {
             var plain = network.model.solver().solve(state).solution();
-            var moved = turned.model.solver().solve(translate(turned, network, state)).solution();
+            var moved = turned.model.solver().solve(translate(turned.model, network, state)).solution();
             assertEquals(plain.isPresent(), moved.isPresent());
             for (int e = 0; plain.isPresent() && e < network.model.elements().size(); e++) {
                 for (int p = 0; p < network.model.elements().get(e).positions(); p++) {
@@ -172,7 +192,7 @@ class FlowPropertiesTest {
             for (int k = 0; k < line.from().length; k++) {
                 together(live, line.from()[k], line.to()[k]);
             }
-        } else if (part instanceof RandomNetwork.Draw draw) {
+        } else if (part instanceof RandomNetwork.Draw draw && draw.follower() < 0) {
             together(live, draw.from(), draw.to());
         } else if (part instanceof RandomNetwork.Pole pole && state.isClosed(pole.element())) {
             together(live, pole.from(), pole.to());

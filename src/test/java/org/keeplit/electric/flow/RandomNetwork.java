@@ -21,9 +21,11 @@ final class RandomNetwork {
 
     record Line(int[] from, int[] to, ComplexMatrix impedance, ComplexMatrix shunt) implements Part {}
 
+    /** A source; a generator if it has an index into the list of them. */
     record Emf(int[] phases, Complex[] volts, ComplexMatrix impedance, int generator) implements Part {}
 
-    record Draw(int from, int to, double rated, double lowest, LoadPower power) implements Part {}
+    /** A load, or with an element index a follower that the state switches. */
+    record Draw(int from, int to, double rated, double lowest, LoadPower power, int follower) implements Part {}
 
     record Pole(int element, int from, int to, Complex impedance) implements Part {}
 
@@ -75,6 +77,8 @@ final class RandomNetwork {
         }
         String place = pick(primary);
         addSource(place, generators.size(), random.nextBoolean());
+        addNeutralLateral();
+        addFollower();
         model = builder.build();
     }
 
@@ -230,6 +234,29 @@ final class RandomNetwork {
         addContact(in, GROUND, false);
     }
 
+    /** Phase and neutral, the neutral grounded through a contact at one end and a rod at the other. */
+    private void addNeutralLateral() {
+        int[] in = {builder.terminal("w-in.P"), builder.terminal("w-in.N")};
+        int[] out = {builder.terminal("w.P"), builder.terminal("w.N")};
+        addContact(terminal(pick(primary), random.nextInt(3)), in[0], random.nextInt(4) > 0);
+        addContact(in[1], GROUND, true);
+        addLine(in, out);
+        Complex rod = new Complex(0.04, 0);
+        builder.shunt("rod", out[1], GROUND, rod);
+        parts.add(new Fixed(out[1], GROUND, rod));
+        addLoad(out[0], out[1], VOLTS, 40_000);
+    }
+
+    /** At the source: where little else holds the voltage, constant power has two solutions. */
+    private void addFollower() {
+        int at = terminal("s", random.nextInt(3));
+        Complex delivered = new Complex(between(10_000, 60_000), 0);
+        int element = builder.follower("follower", at, GROUND, VOLTS, delivered, random.nextBoolean());
+        generators.add(element);
+        parts.add(new Draw(
+                at, GROUND, VOLTS, 0.7 * VOLTS, LoadPower.constantPower(delivered.negate()), element));
+    }
+
     private void addLoads(String node, double lineVolts, double power) {
         int kind = random.nextInt(3);
         for (int k = 0; k < 3; k++) {
@@ -249,7 +276,7 @@ final class RandomNetwork {
         Complex va = new Complex(between(0.2, 1) * power, between(0, 0.5) * power);
         LoadPower load = LoadPower.mixed(va, between(0, 0.4), between(0, 0.6));
         builder.load("load " + count++, from, to, rated, load);
-        parts.add(new Draw(from, to, rated, 0.7 * rated, load));
+        parts.add(new Draw(from, to, rated, 0.7 * rated, load, -1));
     }
 
     /** A state some steps away from the base state. */
