@@ -14,7 +14,7 @@ import org.keeplit.electric.complex.Complex;
  * @param toGround from the common point to ground, ohm; zero allowed; null if it is not grounded
  */
 public record Fault(ImmutableIntArray terminals, Complex impedance, Complex toGround) {
-    /** Refuses faults that are none. */
+    // Refuses faults that are none.
     public Fault {
         checkArgument(!terminals.isEmpty(), "A fault needs a terminal.");
         checkArgument(

@@ -15,7 +15,7 @@ public record FlowOptions(double tolerance, int iterations, double strayConducta
     /** The usual numbers. */
     public static final FlowOptions DEFAULT = new FlowOptions(1e-10, 100, 1e-9);
 
-    /** Refuses what cannot work. */
+    // Refuses what cannot work.
     public FlowOptions {
         checkArgument(tolerance > 0, "The tolerance must be above zero, not %s.", tolerance);
         checkArgument(iterations > 0, "There must be at least one iteration, not %s.", iterations);
