@@ -33,8 +33,9 @@ public record Complex(double re, double im) {
      * @return the number
      */
     public static Complex polar(double magnitude, double degrees) {
+        // Strict: the same digits on every machine.
         double angle = Math.toRadians(degrees);
-        return new Complex(magnitude * Math.cos(angle), magnitude * Math.sin(angle));
+        return new Complex(magnitude * StrictMath.cos(angle), magnitude * StrictMath.sin(angle));
     }
 
     /**
@@ -135,7 +136,7 @@ public record Complex(double re, double im) {
      * @return degrees in (-180, 180]; 0 for zero
      */
     public double degrees() {
-        return Math.toDegrees(Math.atan2(im, re));
+        return Math.toDegrees(StrictMath.atan2(im, re));
     }
 
     /**

@@ -205,7 +205,8 @@ public final class FlowModelBuilder {
     }
 
     private int addLoad(String name, int from, int to, double ratedVolts, LoadPower[] powers, int ordinal) {
-        boolean good = checks.load(name, ratedVolts, lowestVoltage, powers, cases().size());
+        boolean good = checks.load(name, ratedVolts, lowestVoltage, powers, cases().size())
+                & checks.distinct("Load", name, from, to);
         double lowest = lowestVoltage * ratedVolts;
         return add(name, good, ends(new int[] {from, to}), t ->
                 new Load(name, t, ratedVolts, lowest, ImmutableList.copyOf(powers), ordinal));
@@ -256,7 +257,8 @@ public final class FlowModelBuilder {
      * @return the element's index
      */
     public int shunt(String name, int from, int to, Complex siemens) {
-        boolean good = checks.require(siemens.isFinite(), "\"%s\" has an admittance that is no number.", name);
+        boolean good = checks.require(siemens.isFinite(), "\"%s\" has an admittance that is no number.", name)
+                & checks.distinct("Shunt", name, from, to);
         return add(name, good, ends(new int[] {from, to}), t -> new Shunt(name, t, siemens));
     }
 

@@ -5,7 +5,7 @@ import java.util.List;
 
 /** The network cannot be computed as described. Each problem is a sentence that names the element. */
 public final class FlowModelException extends IllegalArgumentException {
-    private final transient ImmutableList<String> problems;
+    private final ImmutableList<String> problems;
 
     FlowModelException(List<String> problems) {
         super(String.join("\n", problems));

@@ -1,6 +1,7 @@
 package org.keeplit.electric.flow;
 
 import java.util.Arrays;
+import java.util.Locale;
 import org.keeplit.electric.complex.ComplexMatrix;
 
 /**
@@ -120,7 +121,7 @@ final class Iteration {
 
     /** In plain words, why {@link #run} gave nothing. */
     String complaint() {
-        return String.format(
+        return String.format(Locale.ROOT,
                 "The load flow did not settle in %d iterations: the voltage across \"%s\" still moved.",
                 iterations, load(active[worst]).name());
     }

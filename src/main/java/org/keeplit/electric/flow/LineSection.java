@@ -1,7 +1,6 @@
 package org.keeplit.electric.flow;
 
 import com.google.common.primitives.ImmutableIntArray;
-import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
 
 /**
@@ -16,10 +15,8 @@ public final class LineSection extends Element {
         int n = series.rows();
         ComplexMatrix through = series.inverse().symmetrized();
         ComplexMatrix end = through.plus(shunt.times(0.5));
-        admittance = ComplexMatrix.of(2 * n, 2 * n, (i, j) -> {
-            Complex value = (i < n) == (j < n) ? end.at(i % n, j % n) : through.at(i % n, j % n).negate();
-            return value;
-        });
+        admittance = ComplexMatrix.of(2 * n, 2 * n, (i, j) ->
+                (i < n) == (j < n) ? end.at(i % n, j % n) : through.at(i % n, j % n).negate());
     }
 
     /**

@@ -1,7 +1,7 @@
 package org.keeplit.electric.flow;
 
-import com.google.common.primitives.ImmutableIntArray;
 import com.google.common.collect.ImmutableList;
+import com.google.common.primitives.ImmutableIntArray;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
 

@@ -3,6 +3,7 @@ package org.keeplit.electric.flow;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
@@ -19,7 +20,7 @@ final class ModelChecks {
     /** Notes a problem unless the condition holds; gives the condition. */
     boolean require(boolean condition, String sentence, Object... values) {
         if (!condition) {
-            problems.add(String.format(sentence, values));
+            problems.add(String.format(Locale.ROOT, sentence, values));
         }
         return condition;
     }
@@ -62,7 +63,11 @@ final class ModelChecks {
     boolean branch(String kind, String name, int from, int to, Complex impedance) {
         return require(impedance.isFinite(), "%s \"%s\" has an impedance that is no number.", kind, name)
                 && require(impedance.abs() >= SMALLEST, "%s \"%s\" has no impedance.", kind, name)
-                        & require(from != to, "%s \"%s\" begins and ends at the same terminal.", kind, name);
+                        & distinct(kind, name, from, to);
+    }
+
+    boolean distinct(String kind, String name, int from, int to) {
+        return require(from != to, "%s \"%s\" begins and ends at the same terminal.", kind, name);
     }
 
     boolean load(String name, double ratedVolts, double lowestVoltage, LoadPower[] powers, int cases) {

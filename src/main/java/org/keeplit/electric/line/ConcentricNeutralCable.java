@@ -17,8 +17,8 @@ public record ConcentricNeutralCable(Conductor core, Conductor strand, int stran
 
     @Override
     public double shieldGmrFeet() {
-        return Math.pow(
-                strand.gmrFeet() * strands * Math.pow(shieldRadiusFeet(), strands - 1), 1.0 / strands);
+        return StrictMath.pow(
+                strand.gmrFeet() * strands * StrictMath.pow(shieldRadiusFeet(), strands - 1), 1.0 / strands);
     }
 
     @Override
@@ -29,8 +29,8 @@ public record ConcentricNeutralCable(Conductor core, Conductor strand, int stran
     @Override
     public double microfaradPerMile() {
         double radius = 12 * shieldRadiusFeet();
-        double within = Math.log(2 * radius / core.diameterInches());
-        double between = Math.log(strands * strand.diameterInches() / (2 * radius)) / strands;
+        double within = StrictMath.log(2 * radius / core.diameterInches());
+        double between = StrictMath.log(strands * strand.diameterInches() / (2 * radius)) / strands;
         return CAPACITANCE / (within - between);
     }
 }

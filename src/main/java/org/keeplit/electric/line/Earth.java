@@ -17,6 +17,6 @@ public record Earth(double hertz, double ohmMetres) {
 
     /** Reactance between two conductors, or of one with its GMR for a distance, ohm per mile. */
     double reactance(double feet) {
-        return 0.00202237 * hertz * (Math.log(1 / feet) + 7.6786 + 0.5 * Math.log(ohmMetres / hertz));
+        return 0.00202237 * hertz * (StrictMath.log(1 / feet) + 7.6786 + 0.5 * StrictMath.log(ohmMetres / hertz));
     }
 }

@@ -61,7 +61,7 @@ public final class OverheadLine {
             Wire a = wires.get(i);
             double image = a.distance(wires.get(j).xFeet(), -wires.get(j).yFeet());
             double own = i == j ? a.conductor().diameterInches() / 24 : feet[i][j];
-            return Complex.real(POTENTIAL * Math.log(image / own));
+            return Complex.real(POTENTIAL * StrictMath.log(image / own));
         });
         double omega = 2 * Math.PI * earth.hertz();
         return LineConstants.reduce(potential, kept).inverse().times(new Complex(0, omega * 1e-6));

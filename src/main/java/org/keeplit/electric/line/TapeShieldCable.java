@@ -26,6 +26,6 @@ public record TapeShieldCable(Conductor core, double shieldInches, double tapeMi
 
     @Override
     public double microfaradPerMile() {
-        return CAPACITANCE / Math.log(24 * shieldRadiusFeet() / core.diameterInches());
+        return CAPACITANCE / StrictMath.log(24 * shieldRadiusFeet() / core.diameterInches());
     }
 }

@@ -107,6 +107,9 @@ class FlowModelBuilderTest {
                 problems(b -> b.load("D", b.terminal("a"), GROUND, 7200,
                         LoadPower.constantPower(new Complex(Double.POSITIVE_INFINITY, 0)))));
         assertEquals(
+                List.of("Load \"D\" begins and ends at the same terminal."),
+                problems(b -> b.load("D", b.terminal("a"), b.terminal("a"), 7200, LoadPower.NONE)));
+        assertEquals(
                 List.of("Load \"D\" has 1 powers for 2 load cases."),
                 problems(b -> b.loadCases("peak", "light")
                         .load("D", b.terminal("a"), GROUND, 7200, new LoadPower[] {LoadPower.NONE})));

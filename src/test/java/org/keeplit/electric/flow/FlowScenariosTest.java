@@ -11,6 +11,7 @@ import static org.keeplit.electric.flow.SmallFeeder.impedance;
 import static org.keeplit.electric.flow.SmallFeeder.power;
 import static org.keeplit.electric.flow.SmallFeeder.solve;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
@@ -293,5 +294,28 @@ class FlowScenariosTest {
         int a = model.elements().get(crossed).terminal(0);
         int b = model.elements().get(crossed).terminal(1);
         assertEquals(LINE_VOLTS, solve(model).voltageBetween(a, b).abs(), 0.1);
+    }
+
+    @Test
+    void aRatingInTheWrongUnitIsDoubted() {
+        SmallFeeder feeder = new SmallFeeder();
+        feeder.loads("s", impedance(1000, 0));
+        feeder.builder.load("kilo", feeder.at("s.A"), GROUND, 7, power(10, 0));
+        feeder.builder.load("line", feeder.at("s.B"), GROUND, LINE_VOLTS, power(10, 0));
+        assertEquals(
+                List.of("Load \"kilo\" is rated 7 V and finds 7200 V.",
+                        "Load \"line\" is rated 12471 V and finds 7200 V."),
+                RatingDoubts.of(solve(feeder.builder.build())));
+    }
+
+    @Test
+    void anUnloadedTransformerDrawsItsNoLoadPower() {
+        SmallFeeder feeder = new SmallFeeder();
+        int unit = feeder.builder.transformer("unit", new Complex(100, 400),
+                new Winding(feeder.at("s.A"), GROUND, VOLTS, new Complex(5, 15)),
+                new Winding(feeder.at("low"), GROUND, 240, new Complex(0.005, 0.015)));
+        Complex drawn = solve(feeder.builder.build()).power(unit);
+        assertEquals(100, drawn.re(), 0.1);
+        assertEquals(400, drawn.im(), 0.2);
     }
 }
