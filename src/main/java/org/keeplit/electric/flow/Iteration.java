@@ -35,6 +35,8 @@ final class Iteration {
     private int count;
     private double change;
     private int worst;
+    /** Whether the last injection met a load short of voltage, in the matrix or not. */
+    private boolean anyLow;
     private int iterations;
 
     /**
@@ -90,10 +92,11 @@ final class Iteration {
         boolean settled = false;
         change = 0;
         while (!settled && iterations < model.options().iterations() && change < DIVERGED) {
-            if (stampLow()) {
-                mixing.reset();
-            }
             inject(spare);
+            if (anyLow && stampLow()) {
+                mixing.reset();
+                inject(spare);
+            }
             matrix.solve(spare);
             double[] swap = voltages;
             voltages = spare;
@@ -158,17 +161,21 @@ final class Iteration {
     private void inject(double[] target) {
         Arrays.fill(target, 0);
         sources.addTo(target);
+        anyLow = false;
         for (int a = 0; a < count; a++) {
             int k = active[a];
             double re = across[2 * a];
             double im = across[2 * a + 1];
-            double square = Math.max(re * re + im * im, loads.lowestSquare[k]);
-            double yRe = loads.power[2 * k] / square;
-            double yIm = loads.power[2 * k + 1] / square;
+            double square = re * re + im * im;
+            boolean low = square < loads.lowestSquare[k];
+            anyLow |= low;
+            double inverse = 1 / (low ? loads.lowestSquare[k] : square);
+            double yRe = loads.power[2 * k] * inverse;
+            double yIm = loads.power[2 * k + 1] * inverse;
             if (loads.mixed[k]) {
-                double volts = Math.sqrt(square);
-                yRe += loads.current[2 * k] / volts;
-                yIm += loads.current[2 * k + 1] / volts;
+                double root = Math.sqrt(inverse);
+                yRe += loads.current[2 * k] * root;
+                yIm += loads.current[2 * k + 1] * root;
             }
             if (stamped[a]) {
                 double lowest = Math.sqrt(loads.lowestSquare[k]);
