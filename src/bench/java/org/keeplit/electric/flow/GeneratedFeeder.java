@@ -10,7 +10,8 @@ import org.keeplit.electric.complex.ComplexMatrix;
 
 /**
  * A radial feeder of a given number of nodes: a three-phase main with branches, single-phase
- * laterals, 8 MVA of load at every second node, three poles at every twentieth three-phase node, a few ties. The same
+ * laterals, 8 MVA of load at every second node, three poles at every twentieth node, some with jumpers
+ * beside them. The same
  * number of nodes gives the same feeder.
  */
 public final class GeneratedFeeder {
@@ -18,8 +19,6 @@ public final class GeneratedFeeder {
 
     private final FlowModelBuilder builder = FlowModel.builder();
     private final Random random = new Random(7);
-    private final List<Integer> contacts = new ArrayList<>();
-    private final List<Integer> ties = new ArrayList<>();
     private final int[] depth;
     /** The phase of a lateral node, or -1 on three phases. */
     private final int[] phase;
@@ -59,9 +58,9 @@ public final class GeneratedFeeder {
         if (to.length == 3 && node % 20 == 0) {
             int[] middle = builder.terminals("m" + node, "ABC");
             for (int k = 0; k < 3; k++) {
-                contacts.add(builder.contact("pole " + node + "." + k, from[k], middle[k], new Complex(5e-4, 0), true));
+                builder.contact("pole " + node + "." + k, from[k], middle[k], new Complex(5e-4, 0), true);
                 if (node % 400 == 0) {
-                    ties.add(builder.contact("jumper " + node + "." + k, from[k], middle[k], new Complex(2e-3, 0), false));
+                    builder.contact("jumper " + node + "." + k, from[k], middle[k], new Complex(2e-3, 0), false);
                 }
             }
             from = middle;

@@ -119,7 +119,8 @@ class FlowModelBuilderTest {
     void sourcesHaveToFit() {
         assertEquals(
                 List.of("Source \"S\" has 1 phases, 2 voltages and 1 rows of impedance."),
-                problems(b -> b.source("S", one(b, "b"), GROUND, new Complex[] {OHM, OHM}, ComplexMatrix.diagonal(OHM))));
+                problems(b -> b.source(
+                        "S", one(b, "b"), GROUND, new Complex[] {OHM, OHM}, ComplexMatrix.diagonal(OHM))));
         FlowModelBuilder empty = FlowModel.builder();
         empty.shunt("K", empty.terminal("a"), GROUND, OHM);
         assertEquals(

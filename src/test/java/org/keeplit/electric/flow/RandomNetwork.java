@@ -208,7 +208,8 @@ final class RandomNetwork {
     private void addDeltaLoads(String node, WindingConnection low) {
         for (int k = 0; k < 3; k++) {
             boolean wye = low == WindingConnection.WYE;
-            addLoad(terminal(node, k), wye ? GROUND : terminal(node, (k + 1) % 3), wye ? 480 / Math.sqrt(3) : 480, 20_000);
+            int back = wye ? GROUND : terminal(node, (k + 1) % 3);
+            addLoad(terminal(node, k), back, wye ? 480 / Math.sqrt(3) : 480, 20_000);
         }
     }
 

@@ -28,7 +28,7 @@ class ShortCircuitTest {
     @Test
     void faultsAtTheEndOfABalancedLineFollowTheSequenceFormulas() {
         FlowModel model = mile();
-        int[] n = {model.terminals().indexOf("n.A"), model.terminals().indexOf("n.B"), model.terminals().indexOf("n.C")};
+        int[] n = "ABC".chars().map(phase -> model.terminals().indexOf("n." + (char) phase)).toArray();
         Complex none = Complex.ZERO;
         double three = VOLTS / POSITIVE.abs();
         assertEquals(three, fault(model, Fault.threePhase(n[0], n[1], n[2], none)).faultCurrents().get(1).abs(), 0.01);
