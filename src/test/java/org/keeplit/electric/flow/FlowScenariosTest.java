@@ -138,4 +138,25 @@ class FlowScenariosTest {
         int b = model.elements().get(crossed).terminal(1);
         assertEquals(LINE_VOLTS, solve(model).voltageBetween(a, b).abs(), 0.1);
     }
+
+    /** A ground put on a live phase: the load flow still comes out, and agrees with the fault. */
+    @Test
+    void aGroundOnALivePhaseDrawsTheFaultCurrent() {
+        SmallFeeder feeder = new SmallFeeder();
+        int[] poles = feeder.poles("s", "n");
+        feeder.line("n", "m");
+        Complex clamp = new Complex(0.001, 0);
+        int ground = feeder.contact("m.A", "ground", clamp, false);
+        int[] loads = feeder.loads("m", power(300_000, 100_000));
+        FlowModel model = feeder.builder.build();
+        FlowSolution solution = solve(model, model.baseState().edit().contact(ground, true).state());
+        int place = model.elements().get(ground).terminal(0);
+        FaultSolution fault = model.shortCircuit(FaultLoads.AS_IMPEDANCES)
+                .solve(model.baseState(), Fault.lineToGround(place, clamp));
+        // The loads of the other phases are impedances in the one and not in the other.
+        double expected = fault.groundCurrent().abs();
+        assertEquals(expected, solution.current(ground, 0).abs(), 0.003 * expected);
+        assertTrue(solution.residual(poles).abs() > 6000);
+        assertEquals(loads[0], solution.softened().get(0));
+    }
 }
