@@ -11,6 +11,7 @@ final class DegreeBuckets {
     private final int[] previous;
     private final int[] degree;
     private int smallest;
+    private int count;
 
     DegreeBuckets(int size) {
         first = new int[size + 1];
@@ -20,11 +21,16 @@ final class DegreeBuckets {
         degree = new int[size];
     }
 
+    boolean isEmpty() {
+        return count == 0;
+    }
+
     int degree(int vertex) {
         return degree[vertex];
     }
 
     void add(int vertex, int newDegree) {
+        count++;
         degree[vertex] = newDegree;
         previous[vertex] = NONE;
         next[vertex] = first[newDegree];
@@ -50,6 +56,7 @@ final class DegreeBuckets {
     }
 
     private void remove(int vertex) {
+        count--;
         if (previous[vertex] == NONE) {
             first[degree[vertex]] = next[vertex];
         } else {

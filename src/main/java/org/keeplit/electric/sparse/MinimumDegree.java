@@ -32,11 +32,22 @@ final class MinimumDegree {
         mark = new int[size];
         buckets = new DegreeBuckets(size);
         for (int v = size - 1; v >= 0; v--) {
-            variables[v] = Arrays.copyOfRange(neighbour, start[v], start[v + 1]);
-            variableCount[v] = variables[v].length;
-            elements[v] = new int[2];
-            buckets.add(v, variableCount[v]);
+            if (!isHub(v, start)) {
+                variables[v] = Arrays.stream(neighbour, start[v], start[v + 1])
+                        .filter(w -> !isHub(w, start)).toArray();
+                variableCount[v] = variables[v].length;
+                elements[v] = new int[2];
+                buckets.add(v, variableCount[v]);
+            }
         }
+    }
+
+    /**
+     * A vertex of so many neighbours that it comes last in any good order (a busbar of thousands of
+     * laterals, a neutral shared by all); looking at it again at every elimination would take long.
+     */
+    private boolean isHub(int v, int[] start) {
+        return start[v + 1] - start[v] > Math.max(64, 10 * Math.sqrt(size));
     }
 
     /**
@@ -50,9 +61,15 @@ final class MinimumDegree {
     static int[] order(int size, int[] start, int[] neighbour) {
         MinimumDegree state = new MinimumDegree(size, start, neighbour);
         int[] order = new int[size];
-        for (int k = 0; k < size; k++) {
-            order[k] = state.buckets.removeSmallest();
-            state.eliminate(order[k]);
+        int count = 0;
+        while (!state.buckets.isEmpty()) {
+            order[count] = state.buckets.removeSmallest();
+            state.eliminate(order[count++]);
+        }
+        for (int v = 0; v < size; v++) {
+            if (state.isHub(v, start)) {
+                order[count++] = v;
+            }
         }
         return order;
     }

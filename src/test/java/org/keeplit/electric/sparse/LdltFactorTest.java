@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.keeplit.electric.complex.DenseSolver;
 
 class LdltFactorTest {
@@ -143,6 +144,18 @@ class LdltFactorTest {
     void treesFactorWithoutFill() {
         Sample tree = new Sample(new Random(4), 5000, 0);
         assertEquals(4999, SymbolicLdlt.analyse(5000, tree.pairs).factorSize());
+    }
+
+    @Test
+    @Timeout(10)
+    void hubsOfManyNeighboursCostNoFillAndNoTime() {
+        int size = 200_000;
+        long[] pairs = new long[2 * (size - 2)];
+        for (int k = 0; k < size - 2; k++) {
+            pairs[2 * k] = SymbolicLdlt.pair(0, k + 2);
+            pairs[2 * k + 1] = SymbolicLdlt.pair(1, k + 2);
+        }
+        assertEquals(pairs.length + 1, SymbolicLdlt.analyse(size, pairs).factorSize());
     }
 
     @Test
