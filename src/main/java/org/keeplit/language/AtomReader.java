@@ -96,7 +96,7 @@ final class AtomReader {
         var kinds = terms.kinds(term);
         if (!kinds.isEmpty() && kinds.stream().noneMatch(k -> k.mode(mode).isPresent())) {
             throw new Misread(Code.UNKNOWN_MODE.at(
-                    term.span(), "a " + kinds.get(0).name() + " has no " + mode));
+                    term.span(), Suggestions.a(kinds.get(0).name()) + " has no " + mode));
         }
         PhaseTerm phase = PhaseReader.optional(cursor, scope);
         return atom(Predicate.MODE, List.of(term), phase, List.of(mode, value.value()), negative, cursor.from(start));
@@ -272,7 +272,8 @@ final class AtomReader {
         Optional<String> near = scope.vocabulary().phrasebook().nearest(cursor);
         int many = 1;
         if (scope.vocabulary().phrasebook().starts(here)) {
-            while (many < 4 && cursor.peek(many) != null && cursor.peek(many).isName()) {
+            while (many < 4 && cursor.peek(many) != null && Character.isLetter(cursor.peek(many).getText().charAt(0))
+                    && !cursor.sees(many, "and") && !cursor.sees(many, "or")) {
                 many++;
             }
         }

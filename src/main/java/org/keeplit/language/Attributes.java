@@ -58,14 +58,26 @@ final class Attributes {
         if (!figure(cursor) && !bare(cursor) && !setting(cursor) && !common(cursor) && !ofFamily(cursor)) {
             throw unknown(words);
         }
-        cursor.finish("this attribute");
+        if (!cursor.done()) {
+            Lexeme next = cursor.need("");
+            throw new Misread(Code.MISSING_COMMA
+                    .at(next.span(), "a comma is missing before “" + Cursor.clip(next.getText()) + "”")
+                    .help("attributes are separated by commas"));
+        }
     }
 
     private Misread unknown(List<Lexeme> words) {
         String written = Vocabulary.join(words);
         List<String> known = AttributeTable.all(kind.base());
+        // A number and its unit are not what is unknown.
+        int many = 1;
+        while (many < words.size() && !words.get(many).isNumber()) {
+            many++;
+        }
         return new Misread(Code.UNKNOWN_ATTRIBUTE
-                .at(Line.spanOf(words), "a " + kind.base().phrase() + " has no attribute “" + Cursor.clip(written) + "”")
+                .at(
+                        Line.spanOf(words.subList(0, many)),
+                        Suggestions.a(kind.base().phrase()) + " has no attribute “" + Cursor.clip(written) + "”")
                 .help(Suggestions.nearest(written, known)
                         .or(() -> Suggestions.nearest(words.get(0).getText(), known))
                         .map(near -> "did you mean " + near + "?")
@@ -74,7 +86,7 @@ final class Attributes {
 
     private void once(String attribute, Span span) {
         if (!seen.add(attribute)) {
-            throw new Misread(Code.DUPLICATE.at(span, "the " + attribute + " of " + name + " is said twice"));
+            throw new Misread(Code.DUPLICATE.at(span, "“" + attribute + "” is said twice for " + name));
         }
     }
 
@@ -99,7 +111,7 @@ final class Attributes {
         if (cursor.sees(1, "customer") || cursor.sees(1, "customers")) {
             if (kind.base() != Base.LOAD) {
                 throw new Misread(Code.UNKNOWN_ATTRIBUTE.at(
-                        cursor.here(), "only a load has customers, and " + name + " is a " + kind.base().phrase()));
+                        cursor.here(), "only a load has customers, and " + name + " is " + Suggestions.a(kind.base().phrase())));
             }
             once("customers", cursor.here());
             customers = Figures.count(cursor.next(""), 1_000_000, "the number of customers");
@@ -138,7 +150,7 @@ final class Attributes {
                 Lexeme value = cursor.next("a value of " + mode.name());
                 if (!mode.values().contains(value.value())) {
                     throw new Misread(Code.UNKNOWN_MODE
-                            .at(value.span(), mode.name() + " of a " + kind.name() + " is never “"
+                            .at(value.span(), mode.name() + " of " + Suggestions.a(kind.name()) + " is never “"
                                     + Cursor.clip(value.value()) + "”")
                             .help("it is " + Suggestions.list(mode.values(), "or")));
                 }
@@ -260,9 +272,9 @@ final class Attributes {
         }
         if (cursor.take("open")) {
             once("position", here);
-            openSpan = here;
             openEverywhere = !cursor.take("on");
             if (!openEverywhere) {
+                openSpan = cursor.here();
                 open = PhaseReader.letters(cursor);
             }
             return true;
@@ -274,7 +286,7 @@ final class Attributes {
         once("build", here);
         if (!kind.has(trait)) {
             throw new Misread(Code.WRONG_BUILD.at(
-                    here, "a " + kind.name() + " is never built " + (together ? "ganged" : "of single-phase units")));
+                    here, Suggestions.a(kind.name()) + " is never built " + (together ? "ganged" : "of single-phase units")));
         }
         ganged = together;
         return true;

@@ -40,7 +40,7 @@ final class ElementResolver {
             throw new Misread(Code.WRONG_PLACE
                     .at(
                             Line.spanOf(Shape.lexemes(line.lexemes(), parts.place())),
-                            "a " + kind.base().phrase() + (branch ? " joins two nodes" : " hangs on one node"))
+                            Suggestions.a(kind.base().phrase()) + (branch ? " joins two nodes" : " hangs on one node"))
                     .help("such a line reads: " + form));
         }
         if (branch && nodes.get(0).equals(nodes.get(1))) {
@@ -92,7 +92,7 @@ final class ElementResolver {
         for (ParserRuleContext part : parts.attribute()) {
             List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
             if (words.isEmpty()) {
-                report.add(Code.UNEXPECTED.at(line.last().span(), "there is a comma with no attribute after it"));
+                report.add(Code.UNEXPECTED.at(Shape.place(line, part), "an attribute is missing here"));
             } else {
                 report.attempt(() -> attributes.read(words));
             }
@@ -125,14 +125,14 @@ final class ElementResolver {
         }
         if (attributes.phases() != null) {
             attributes.openOn(attributes.phases()).ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
-                    span, name.value() + " has the phases " + attributes.phases() + " only")));
+                    span, name.value() + " cannot be open there: it has the phases " + attributes.phases() + " only")));
         }
     }
 
     private void tellMissing(Lexeme name, Kind kind, String attribute) {
         report.add(Code.MISSING_ATTRIBUTE
                 .at(name.span(), "the " + kind.name() + " " + name.value() + " does not say its " + attribute)
-                .help("add it, such as " + AttributeTable.example(attribute)));
+                .help("add it, such as " + AttributeTable.example(kind.base(), attribute)));
     }
 
     private Element build(Kind kind, Lexeme name, List<String> nodes, Attributes a) {

@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableSet;
+import java.util.List;
 import java.util.Optional;
 
 /** The four kinds of file, each with its extension, its first words, and what its lines do. */
@@ -42,7 +43,7 @@ enum FileKind {
             if (line.starts("as", "one") || line.starts("read", "back") || line.starts("phases", "in", "order")) {
                 return Role.CLAUSE;
             }
-            if (GROUPS.contains(head)) {
+            if (GROUPS.contains(head) || isMisspeltGroup(line)) {
                 return Role.GROUP;
             }
             if (STEP_CLAUSES.contains(head)) {
@@ -69,6 +70,13 @@ enum FileKind {
         this.extension = extension;
         this.opening = opening;
         this.heads = ImmutableSet.copyOf(heads);
+    }
+
+    /** A single word that is nearly “together”, or words about an order: otherwise its “end” would be told too. */
+    private static boolean isMisspeltGroup(Line line) {
+        boolean together = line.lexemes().size() == 1
+                && Suggestions.nearest(line.head().getText(), List.of("together")).isPresent();
+        return together || line.starts("in") && line.last().is("order");
     }
 
     private static boolean isCondition(Line line) {

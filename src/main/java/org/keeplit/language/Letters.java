@@ -83,6 +83,9 @@ final class Letters {
 
     private static String name(int character) {
         String name = Character.getName(character);
+        if (Character.isISOControl(character)) {
+            return String.format("control character U+%04X", character);
+        }
         return name == null ? "character number " + character : name.toLowerCase(java.util.Locale.ROOT);
     }
 }

@@ -51,10 +51,13 @@ final class RulebookResolver {
         if (!line.starts("rule")) {
             throw new Misread(Code.UNKNOWN_LINE
                     .at(line.head().span(), "“" + Cursor.clip(line.head().getText()) + "” starts no line of a rulebook")
-                    .help("lines here start with title or rule"));
+                    .help(Suggestions.didYouMean(line.head().getText(), java.util.List.of("rule", "title"))
+                            .orElse("lines here start with title or rule")));
         }
-        Lexeme name = Shape.lexeme(
-                Shape.of(line, Shapes::ruleHead, "rule NAME").name());
+        // A rule with a wrong name is read for its other mistakes.
+        Lexeme name = report.attempt(() ->
+                        Shape.lexeme(Shape.of(line, Shapes::ruleHead, "rule NAME").name()))
+                .orElse(line.last());
         Lexeme first = places.putIfAbsent(name.value(), name);
         if (first != null) {
             report.add(Code.DUPLICATE

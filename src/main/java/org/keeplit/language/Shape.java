@@ -9,6 +9,7 @@ import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.RecognitionException;
 import org.antlr.v4.runtime.Recognizer;
 import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.misc.IntervalSet;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.language.grammar.Words;
 import org.keeplit.text.Problem;
@@ -39,7 +40,7 @@ final class Shape {
             @Override
             public void syntaxError(
                     Recognizer<?, ?> recognizer, Object at, int row, int column, String text, RecognitionException e) {
-                throw new Misread(mistake(lexemes, (Token) at, parser.getExpectedTokens().contains(Words.WORD), form));
+                throw new Misread(mistake(lexemes, (Token) at, parser.getExpectedTokens(), form));
             }
         });
         return rule.apply(parser);
@@ -58,14 +59,27 @@ final class Shape {
         return (Lexeme) part.getStart();
     }
 
-    private static Problem mistake(List<Lexeme> line, Token at, boolean name, String form) {
+    /** {@return the place of a part of a line, even if nothing stands there} */
+    static Span place(Line line, ParserRuleContext part) {
+        return part.getStart() instanceof Lexeme lexeme ? lexeme.span() : end(line.lexemes());
+    }
+
+    private static Span end(List<Lexeme> line) {
+        Span last = line.get(line.size() - 1).span();
+        return new Span(last.source(), last.line(), last.column() + last.length(), 0);
+    }
+
+    private static Problem mistake(List<Lexeme> line, Token at, IntervalSet expected, String form) {
         String help = "such a line reads: " + form;
         if (!(at instanceof Lexeme here)) {
-            Span last = line.get(line.size() - 1).span();
-            Span end = new Span(last.source(), last.line(), last.column() + last.length(), 0);
-            return Code.UNFINISHED.at(end, "the line ends too early").help(help);
+            return Code.UNFINISHED.at(end(line), "the line ends too early").help(help);
         }
-        if (name && here.isReserved()) {
+        if (expected.contains(Words.COMMA) && expected.contains(Token.EOF) && here.getType() == Words.WORD) {
+            return Code.MISSING_COMMA
+                    .at(here.span(), "a comma is missing before “" + Cursor.clip(here.getText()) + "”")
+                    .help(help);
+        }
+        if (expected.contains(Words.WORD) && here.isReserved()) {
             return Code.RESERVED
                     .at(here.span(), "“" + here.getText() + "” is a word of the language, so it cannot be a name")
                     .help("write it in quotes, or choose another name");

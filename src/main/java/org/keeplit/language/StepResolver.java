@@ -149,8 +149,12 @@ final class StepResolver {
             throw miss(cursor, verb, start, misses);
         }
         cursor.moveTo(end);
-        if (!cursor.done()) {
+        if (best.phased()) {
             step.phases(PhaseReader.optional(cursor, scope));
+        } else if (cursor.sees(0, "on")) {
+            throw new Misread(cursor.problem(
+                            Code.NOT_PER_PHASE, "“" + cursor.words(start) + "” is not done phase by phase")
+                    .help("leave out “" + Cursor.clip(Line.written(cursor.rest())) + "”"));
         }
         return best.frame().build(found, step);
     }
@@ -159,11 +163,15 @@ final class StepResolver {
         int furthest = misses.stream().map(StepPattern.Miss::at).max(Comparator.naturalOrder()).orElse(start);
         if (furthest == start) {
             Set<String> verbs = new LinkedHashSet<>();
-            patterns().forEach(p -> verbs.addAll(p.firstForms()));
+            Set<String> singular = new LinkedHashSet<>();
+            patterns().forEach(p -> {
+                verbs.addAll(p.firstForms());
+                singular.add(p.firstForms().iterator().next());
+            });
             return new Misread(Code.UNKNOWN_VERB
                     .at(verb.span(), "“" + Cursor.clip(verb.getText()) + "” is no step that anybody here knows")
                     .help(Suggestions.didYouMean(verb.getText(), verbs)
-                            .orElse("the steps start with " + String.join(", ", verbs))));
+                            .orElse("the steps start with " + Suggestions.list(singular, "and"))));
         }
         List<StepPattern.Miss> last = misses.stream().filter(m -> m.at() == furthest).toList();
         for (StepPattern.Miss one : last) {
@@ -176,7 +184,7 @@ final class StepResolver {
         cursor.moveTo(furthest);
         String options = Suggestions.list(wanted, "or");
         if (cursor.done()) {
-            return new Misread(cursor.problem(Code.UNFINISHED, "the step ends where " + options + " should follow"));
+            return new Misread(cursor.problem(Code.UNFINISHED, options + " is missing here"));
         }
         String written = cursor.need("").getText();
         Problem problem = cursor.problem(

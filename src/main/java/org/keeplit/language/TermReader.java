@@ -54,8 +54,10 @@ final class TermReader {
                     .help("phases stand after on, phase or phases"));
         }
         if (!here.isName()) {
-            throw new Misread(Code.UNEXPECTED.at(
-                    here.span(), "“" + Cursor.clip(here.getText()) + "” stands where " + what + " should"));
+            Problem problem = Code.UNEXPECTED.at(
+                    here.span(), "“" + Cursor.clip(here.getText()) + "” stands where " + what + " should");
+            boolean quantifier = here.is("all") || here.is("each");
+            throw new Misread(quantifier ? problem.help("write every, some or no, as in every load L") : problem);
         }
         cursor.next("");
         return new TermText.Ref(here);
@@ -116,7 +118,7 @@ final class TermReader {
         List<Kind> kinds = kinds(device);
         if (!kinds.isEmpty() && kinds.stream().noneMatch(k -> k.has(Trait.LEADS))) {
             throw new Misread(Code.WRONG_BUILD.at(
-                    part.of().span(), "a " + kinds.get(0).name() + " has no leads that come off"));
+                    part.of().span(), Suggestions.a(kinds.get(0).name()) + " has no leads that come off"));
         }
         return device;
     }
