@@ -105,7 +105,12 @@ final class AtomReader {
     /** {@return what is said here of a subject} */
     Condition saying(Cursor cursor, TermText subject) {
         int start = cursor.index();
-        cursor.need("what is said of " + subject.words());
+        Lexeme here = cursor.need("what is said of " + subject.words());
+        if (here.is(",")) {
+            throw new Misread(Code.UNEXPECTED
+                    .at(here.span(), "a comma stands where the condition should go on")
+                    .help("before “every …,” with a comma stands “for”"));
+        }
         List<Phrasebook.Saying> sayings = scope.vocabulary().phrasebook().match(cursor);
         if (sayings.isEmpty()) {
             throw new Misread(unknown(cursor, subject));

@@ -141,10 +141,6 @@ final class ConditionReader {
         Scope inner = scope.inner();
         ConditionReader reader = in(inner);
         Condition.Binder binder = new BinderReader(inner, reader).read(cursor);
-        if (cursor.sees(0, ",")) {
-            throw new Misread(cursor.problem(Code.UNEXPECTED, "a comma stands where the condition should go on")
-                    .help("write “for " + cursor.words(start) + ", …” with for in front"));
-        }
         reader.connective = connective;
         TermText subject = new TermText.Ref(variable(cursor, start));
         Condition body = reader.sayings(cursor, subject, reader.atoms);

@@ -110,12 +110,7 @@ final class StepResolver {
                     .at(actor.span(), "“" + written + "” starts no line here")
                     .help("did you mean " + head.get() + "?");
         }
-        return Code.UNKNOWN_ACTOR
-                .at(actor.span(), "nobody called " + written + " is in the crew")
-                .help(Suggestions.didYouMean(actor.value(), scope.people())
-                        .orElse(scope.people().isEmpty()
-                                ? "list the people under “crew”"
-                                : "the crew is " + Suggestions.list(scope.people(), "and")));
+        return TermReader.nobody(actor, scope);
     }
 
     private boolean isVerb(Lexeme word) {

@@ -172,6 +172,9 @@ final class TermReader {
     }
 
     private Problem unknownName(Lexeme name, Set<Type> expected) {
+        if (expected.equals(Set.of(Type.PERSON))) {
+            return nobody(name, scope);
+        }
         String what = expected.size() == 1 ? expected.iterator().next().phrase() : "anything";
         what = what.replaceFirst("^a ", "").replaceFirst("^an ", "");
         String where = scope.networks().isEmpty()
@@ -189,6 +192,16 @@ final class TermReader {
                 .or(() -> Suggestions.didYouMean(name.value(), scope.names(Set.of(Type.values()))))
                 .map(problem::help)
                 .orElse(problem);
+    }
+
+    /** {@return the problem that nobody of the crew has that name} */
+    static Problem nobody(Lexeme name, Scope scope) {
+        return Code.UNKNOWN_ACTOR
+                .at(name.span(), "nobody called " + Cursor.clip(name.getText()) + " is in the crew")
+                .help(Suggestions.didYouMean(name.value(), scope.people())
+                        .orElse(scope.people().isEmpty()
+                                ? "list the people under “crew”"
+                                : "the crew is " + Suggestions.list(scope.people(), "and")));
     }
 
     /** {@return the kinds of equipment that a term may stand for; empty if nothing is known} */
