@@ -9,6 +9,7 @@ import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Procedure;
 
 /** Builds steps and groups of steps from their lines. */
 final class BlockResolver {
@@ -154,8 +155,10 @@ final class BlockResolver {
 
     private Block call(Line line) {
         var parts = Shape.of(line, Shapes::callLine, "call NAME with r-24 as R and foreman as chief");
-        var procedure = work.session()
+        // What is wrong in the other procedure was told there.
+        Procedure procedure = work.session()
                 .procedure(Shape.lexeme(parts.name()), work.report())
+                .ifSound()
                 .orElseThrow(Misread::told);
         Arguments arguments = new Arguments(scope, work.report());
         ImmutableMap<String, Term> bound = arguments.ofCall(procedure, parts.bindings(), line.span());

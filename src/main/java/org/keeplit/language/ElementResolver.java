@@ -88,13 +88,14 @@ final class ElementResolver {
 
     private Attributes attributes(Line line, Shapes.ElementLineContext parts, Lexeme name, Kind kind) {
         int before = report.errors();
-        Attributes attributes = new Attributes(name.value(), kind, conductors);
+        AttributeReader reader = new AttributeReader(name.value(), kind, conductors);
+        Attributes attributes = reader.attributes();
         for (ParserRuleContext part : parts.attribute()) {
             List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
             if (words.isEmpty()) {
                 report.add(Code.UNEXPECTED.at(Shape.place(line, part), "an attribute is missing here"));
             } else {
-                report.attempt(() -> attributes.read(words));
+                report.attempt(() -> reader.read(words));
             }
         }
         // An attribute with a mistake in it was meant to be there, so nothing is called missing.
@@ -108,7 +109,7 @@ final class ElementResolver {
     }
 
     private void missing(Attributes attributes, Lexeme name, Kind kind) {
-        if (attributes.phases() == null) {
+        if (attributes.phases == null) {
             tellMissing(name, kind, "phases");
         }
         for (String must : AttributeTable.must(kind.base())) {
@@ -116,16 +117,16 @@ final class ElementResolver {
                 tellMissing(name, kind, must);
             }
         }
-        boolean shifts = attributes.secondary() != null
-                && (attributes.connection() == Connection.DELTA) != (attributes.secondary() == Connection.DELTA);
-        if (shifts && attributes.clock() < 0) {
+        boolean shifts = attributes.secondary != null
+                && (attributes.connection() == Connection.DELTA) != (attributes.secondary == Connection.DELTA);
+        if (shifts && attributes.clock < 0) {
             report.add(Code.MISSING_ATTRIBUTE
                     .at(name.span(), name.value() + " does not say by how much its low side lags")
                     .help("add the clock number, such as clock 1 for 30 degrees"));
         }
-        if (attributes.phases() != null) {
-            attributes.openOn(attributes.phases()).ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
-                    span, name.value() + " cannot be open there: it has the phases " + attributes.phases() + " only")));
+        if (attributes.phases != null) {
+            attributes.openOutside().ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
+                    span, name.value() + " cannot be open there: it has the phases " + attributes.phases + " only")));
         }
     }
 
@@ -142,20 +143,20 @@ final class ElementResolver {
         Span span = name.span();
         return switch (kind.base()) {
             case SOURCE -> new Element.Source(
-                    own, kind, first, a.phases(), a.word().orElseThrow(), a.figures(), span);
-            case LINE -> new Element.Line(own, kind, first, second, a.phases(), a.word(), a.figures(), span);
+                    own, kind, first, a.phases, a.word().orElseThrow(), a.figures(), span);
+            case LINE -> new Element.Line(own, kind, first, second, a.phases, a.word(), a.figures(), span);
             case TRANSFORMER -> new Element.Transformer(
-                    own, kind, first, second, a.phases(), a.connection(), a.secondary(), Math.max(0, a.clock()),
+                    own, kind, first, second, a.phases, a.connection(), a.secondary, Math.max(0, a.clock),
                     a.figures(), span);
             case REGULATOR -> new Element.Regulator(
-                    own, kind, first, second, a.phases(), a.word().orElse(own), a.figures(), span);
-            case CAPACITOR -> new Element.Capacitor(own, kind, first, a.phases(), a.connection(), a.figures(), span);
+                    own, kind, first, second, a.phases, a.word().orElse(own), a.figures(), span);
+            case CAPACITOR -> new Element.Capacitor(own, kind, first, a.phases, a.connection(), a.figures(), span);
             case LOAD -> new Element.Load(
-                    own, kind, first, a.phases(), a.connection(), a.customers(), a.critical(), a.motor(), a.figures(),
+                    own, kind, first, a.phases, a.connection(), a.customers, a.critical(), a.motor, a.figures(),
                     span);
-            case GENERATOR -> new Element.Generator(own, kind, first, a.phases(), a.figures(), span);
+            case GENERATOR -> new Element.Generator(own, kind, first, a.phases, a.figures(), span);
             case SWITCH -> new Element.Device(
-                    own, kind, first, second, a.phases(), ganged(name, kind, a), a.word().orElse(own), a.closed(),
+                    own, kind, first, second, a.phases, ganged(name, kind, a), a.word().orElse(own), a.closed(),
                     a.settings(), a.figures(), span);
             case JUMPER, GROUND -> throw new IllegalStateException("temporary equipment in a network");
         };
@@ -164,10 +165,10 @@ final class ElementResolver {
     private static boolean ganged(Lexeme name, Kind kind, Attributes attributes) {
         boolean single = kind.has(Trait.SINGLE_PHASE_UNITS);
         boolean gang = kind.has(Trait.GANGED);
-        if (attributes.ganged().isPresent()) {
-            return attributes.ganged().get();
+        if (attributes.ganged != null) {
+            return attributes.ganged;
         }
-        if (single && gang && attributes.phases().size() > 1) {
+        if (single && gang && attributes.phases.size() > 1) {
             throw new Misread(Code.MISSING_ATTRIBUTE
                     .at(name.span(), "the " + kind.name() + " " + name.value()
                             + " does not say whether its poles move together")

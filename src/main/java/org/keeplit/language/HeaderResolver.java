@@ -76,6 +76,7 @@ final class HeaderResolver {
         }
         for (Shapes.NameContext name : parts.names().name()) {
             session.rulebook(Shape.lexeme(name), report)
+                    .ifSound()
                     .ifPresentOrElse(
                             book -> {
                                 if (!header.keeps.contains(book)) {
@@ -122,7 +123,7 @@ final class HeaderResolver {
             header.networks.clear();
         }
         Lexeme name = Shape.lexeme(parts.name());
-        Optional<Network> network = session.network(name, report);
+        Optional<Network> network = session.network(name, report).ifSound();
         if (network.isEmpty()) {
             header.allNetworks = false;
             return;
@@ -171,8 +172,9 @@ final class HeaderResolver {
                     .help("there is " + Suggestions.list(known, "and")));
         }
         Lexeme name = (Lexeme) parts.WORD().getSymbol();
-        if (!header.temporaries.containsKey(name.getText())) {
+        if (!header.temporaries.containsKey(name.getText()) || !restates("temporary " + name.getText())) {
             scope.declare(name, noun);
+            restates("temporary " + name.getText());
         }
         Term of = term(Shape.lexemes(line.lexemes(), parts.phrase()), BinderReader.PHASED, "“each phase of”");
         header.temporaries.put(name.getText(), new Temporary(name.getText(), kinds.get(0), of, name.span()));

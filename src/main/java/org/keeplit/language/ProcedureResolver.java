@@ -5,7 +5,6 @@ import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Optional;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Procedure;
@@ -26,7 +25,8 @@ final class ProcedureResolver {
         this.report = item.report();
     }
 
-    Optional<Procedure> resolve() {
+    /** {@return the procedure, with what could be read of it} */
+    Resolved<Procedure> resolve() {
         int before = report.errors();
         Header header = new Header();
         report.attempt(() -> {
@@ -43,11 +43,9 @@ final class ProcedureResolver {
                     .at(item.name().span(), "the procedure has no steps")
                     .help("steps stand below a line such as stage \"Hold-off\""));
         }
-        if (report.errors() != before || !header.allNetworks || !header.allRulebooks) {
-            return Optional.empty();
-        }
-        return Optional.of(header.procedure(
-                item.name().value(), body, ImmutableList.of(), ImmutableList.of(), item.name().span()));
+        Procedure procedure = header.procedure(
+                item.name().value(), body, ImmutableList.of(), ImmutableList.of(), item.name().span());
+        return Resolved.of(procedure, report.errors() == before && header.soundReferences());
     }
 
     private List<Block> body(Work work, Scope scope) {

@@ -164,5 +164,10 @@ class HostileTest {
             text.append("variant v-").append(i).append(" of v-").append((i + 1) % 300).append('\n');
         }
         assertTrue(read(write("loop.procedure", text.toString())).contains("circular"));
+        StringBuilder chain = new StringBuilder("language 1\n");
+        for (int i = 0; i < 20_000; i++) {
+            chain.append("variant v-").append(i).append(" of v-").append(i + 1).append('\n');
+        }
+        assertTrue(readText("chain.procedure", chain.toString()).contains("circular"));
     }
 }
