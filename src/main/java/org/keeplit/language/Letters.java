@@ -48,11 +48,26 @@ final class Letters {
         return all.buildOrThrow();
     }
 
+    /** {@return what is wrong with the letters of a word} */
+    static Optional<Problem> inWord(String word, Span span) {
+        if (word.chars().allMatch(c -> c < 128)) {
+            return Optional.empty();
+        }
+        for (int i = 0; i < word.length(); i += Character.charCount(word.codePointAt(i))) {
+            int character = word.codePointAt(i);
+            if (character >= 128 && !Character.isLetterOrDigit(character)) {
+                Span here = new Span(span.source(), span.line(), span.column() + i, Character.charCount(character));
+                return Optional.of(stranger(character, here));
+            }
+        }
+        return lookAlike(word, span);
+    }
+
     /**
      * Looks for a letter that prints like a Latin one in a word that would be read as Latin: one that has Latin
      * letters too, or only letters that look Latin. A word wholly in another alphabet is left alone.
      */
-    static Optional<Problem> lookAlike(String word, Span span) {
+    private static Optional<Problem> lookAlike(String word, Span span) {
         boolean latin = word.chars().anyMatch(c -> c < 128 && Character.isLetter(c));
         boolean allAlike = word.codePoints().filter(Character::isLetter).allMatch(LIKE::containsKey);
         if (!latin && !allAlike) {

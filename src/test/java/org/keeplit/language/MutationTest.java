@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
 import org.keeplit.text.Problem;
 import org.keeplit.text.ProblemPrinter;
@@ -19,7 +20,7 @@ class MutationTest {
     private static final String STRANGE = "\"#:,/%.-{}AaZ019 \té\u0430\u0000\u2028\ud83d\udc04";
     private static final List<Source> GOOD = Samples.all();
 
-    @Property(tries = 300, seed = "20260101")
+    @Property(tries = 120, seed = "20260101")
     void changedLetters(@ForAll long seed, @ForAll @IntRange(min = 1, max = 8) int changes) {
         Random random = new Random(seed);
         int file = random.nextInt(GOOD.size());
@@ -35,12 +36,12 @@ class MutationTest {
         read(file, text.toString());
     }
 
-    @Property(tries = 300, seed = "20260102")
+    @Property(tries = 120, seed = "20260102")
     void changedLines(@ForAll long seed, @ForAll @IntRange(min = 1, max = 5) int changes) {
         Random random = new Random(seed);
         int file = random.nextInt(GOOD.size());
         List<String> lines = new ArrayList<>(GOOD.get(file).content().lines().toList());
-        for (int i = 0; i < changes; i++) {
+        for (int i = 0; i < changes && !lines.isEmpty(); i++) {
             int at = random.nextInt(lines.size());
             int other = random.nextInt(lines.size());
             switch (random.nextInt(4)) {
@@ -54,6 +55,18 @@ class MutationTest {
             }
         }
         read(file, String.join("\n", lines) + "\n");
+    }
+
+    @Tag("long")
+    @Property(tries = 10_000)
+    void changedLettersAtLength(@ForAll long seed, @ForAll @IntRange(min = 1, max = 40) int changes) {
+        changedLetters(seed, changes);
+    }
+
+    @Tag("long")
+    @Property(tries = 10_000)
+    void changedLinesAtLength(@ForAll long seed, @ForAll @IntRange(min = 1, max = 20) int changes) {
+        changedLines(seed, changes);
     }
 
     private static String swapWords(String line, Random random) {
