@@ -23,7 +23,7 @@ class SamplesTest {
                 List.of("no-interruption", "live-line", "good-housekeeping", "every-condition"),
                 library.rulebooks().keySet().asList());
         assertEquals(
-                List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d"),
+                List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d", "every-edit"),
                 library.procedures().keySet().asList());
     }
 }
