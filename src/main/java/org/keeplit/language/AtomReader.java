@@ -274,7 +274,9 @@ final class AtomReader {
 
     private Problem unknown(Cursor cursor, TermText subject) {
         Lexeme here = cursor.need("");
-        Optional<String> near = scope.vocabulary().phrasebook().nearest(cursor);
+        Optional<String> near = scope.vocabulary().phrasebook().completes(here)
+                ? Optional.of("is " + here.getText())
+                : scope.vocabulary().phrasebook().nearest(cursor);
         int many = 1;
         if (scope.vocabulary().phrasebook().starts(here)) {
             while (many < 4 && cursor.peek(many) != null && Character.isLetter(cursor.peek(many).getText().charAt(0))

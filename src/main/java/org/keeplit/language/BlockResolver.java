@@ -109,6 +109,11 @@ final class BlockResolver {
         Term of;
         String variable;
         try {
+            if (line.starts("for", "each", "phase", "of")) {
+                throw new Misread(Code.BAD_VARIABLE
+                        .at(lexemes.get(2).span(), "the phase needs a variable, by which the steps inside name it")
+                        .help("such a line reads: for each phase P of R"));
+            }
             var parts = Shape.of(plain, Shapes::forEachLine, "for each phase P of R");
             variable = parts.WORD().getText();
             inner.declare((Lexeme) parts.WORD().getSymbol(), Noun.all(Type.PHASE, "phase"));

@@ -30,10 +30,10 @@ final class ElementResolver {
         String form = kind.name() + (branch ? " NAME from NODE to NODE" : " NAME at NODE") + ", phases ABC, …";
         Shapes.ElementLineContext parts = Shape.of(line, Shapes::elementLine, form);
         Lexeme name = Shape.lexeme(parts.name(1));
-        plain(name);
+        Letters.small(name, report);
         List<String> nodes = new ArrayList<>();
         for (Shapes.NameContext node : parts.place().name()) {
-            plain(Shape.lexeme(node));
+            Letters.small(Shape.lexeme(node), report);
             nodes.add(Shape.lexeme(node).value());
         }
         if ((nodes.size() == 2) != branch) {
@@ -68,15 +68,6 @@ final class ElementResolver {
                             .help(Suggestions.didYouMean(word.value(), known)
                                     .orElse("there is " + Suggestions.list(known, "and"))));
                 });
-    }
-
-    /** Names in a network begin with a small letter, since a capital begins a variable. */
-    private void plain(Lexeme name) {
-        if (!name.isText() && Character.isUpperCase(name.getText().charAt(0))) {
-            report.add(Code.NAME_CASE
-                    .at(name.span(), "“" + Cursor.clip(name.getText()) + "” begins with a capital, which only variables do")
-                    .help("write " + Cursor.clip(name.getText().toLowerCase(java.util.Locale.ROOT))));
-        }
     }
 
     private static boolean isBranch(Base base) {

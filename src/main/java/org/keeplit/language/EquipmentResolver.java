@@ -79,6 +79,7 @@ final class EquipmentResolver {
     }
 
     private boolean isNew(Lexeme name, String what) {
+        Letters.small(name, report);
         Lexeme first = places.putIfAbsent(what + " " + name.value(), name);
         if (first != null) {
             report.add(Code.DUPLICATE

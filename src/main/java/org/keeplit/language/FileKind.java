@@ -37,7 +37,7 @@ enum FileKind {
             if (line.starts("for", "each") || line.starts("in", "order") || line.starts("in", "any", "order")) {
                 return Role.GROUP;
             }
-            if (line.starts("for")) {
+            if (line.starts("for") && !isMisspeltForEach(line)) {
                 return isCondition(line) ? Role.PLAIN : Role.SECTION;
             }
             if (line.starts("as", "one") || line.starts("read", "back") || line.starts("phases", "in", "order")) {
@@ -76,7 +76,14 @@ enum FileKind {
     private static boolean isMisspeltGroup(Line line) {
         boolean together = line.lexemes().size() == 1
                 && Suggestions.nearest(line.head().getText(), List.of("together")).isPresent();
-        return together || line.starts("in") && line.last().is("order");
+        return together || line.starts("in") && line.last().is("order") || isMisspeltForEach(line);
+    }
+
+    /** {@code for every phase P of R}: with a comma it would be a condition, without one a group is meant. */
+    private static boolean isMisspeltForEach(Line line) {
+        boolean phase = line.lexemes().size() > 2
+                && (line.lexemes().get(2).is("phase") || line.lexemes().get(2).is("phases"));
+        return line.starts("for") && phase && line.lexemes().stream().noneMatch(l -> l.is(","));
     }
 
     private static boolean isCondition(Line line) {

@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableMap;
+import java.util.Locale;
 import java.util.Optional;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
@@ -96,11 +97,22 @@ final class Letters {
         return typed == null ? problem : problem.help("write " + typed);
     }
 
+    /** Tells a name that begins with a capital, since a capital begins a variable. */
+    static void small(Lexeme name, Report report) {
+        if (!name.isText() && Character.isUpperCase(name.getText().charAt(0))) {
+            report.add(Code.NAME_CASE
+                    .at(
+                            name.span(),
+                            "“" + Cursor.clip(name.getText()) + "” begins with a capital, which only variables do")
+                    .help("write " + Cursor.clip(name.getText().toLowerCase(Locale.ROOT))));
+        }
+    }
+
     private static String name(int character) {
         String name = Character.getName(character);
         if (Character.isISOControl(character)) {
             return String.format("control character U+%04X", character);
         }
-        return name == null ? "character number " + character : name.toLowerCase(java.util.Locale.ROOT);
+        return name == null ? "character number " + character : name.toLowerCase(Locale.ROOT);
     }
 }

@@ -103,6 +103,13 @@ final class Phrasebook {
         return word != null && !word.isText() && byFirst.containsKey(word.getText());
     }
 
+    /** {@return whether a word goes on after {@code is}, so that it was probably meant without a verb of its own} */
+    boolean completes(Lexeme word) {
+        return !word.isText()
+                && byFirst.getOrDefault("is", List.of()).stream()
+                        .anyMatch(s -> !s.negative() && word.is(s.words().get(1)));
+    }
+
     /** {@return the sayings that fit here, all of the greatest length; several when one wording has two meanings} */
     List<Saying> match(Cursor cursor) {
         Lexeme first = cursor.peek(0);

@@ -15,6 +15,8 @@ final class ProcedureResolver {
             "title", "keeps", "for", "crew", "temporary", "hold", "clearance", "proved", "planned", "starts", "stage",
             "ends");
 
+    private static final ImmutableSet<String> EDITS = ImmutableSet.of("without", "step", "insert", "must");
+
     private final Item item;
     private final Session session;
     private final Report report;
@@ -73,9 +75,12 @@ final class ProcedureResolver {
             String head = section.head().getText();
             boolean holdsLines = List.of("crew", "temporary", "starts", "ends", "stage", "insert", "step").contains(head);
             if (!known.contains(head) && section.readable()) {
+                boolean edit = EDITS.contains(head);
                 report.add(Code.UNKNOWN_LINE
-                        .at(section.head().span(), "“" + Cursor.clip(head) + "” starts no line here")
-                        .help(Suggestions.didYouMean(head, known)
+                        .at(
+                                section.head().span(),
+                                "“" + Cursor.clip(head) + "” starts no line " + (edit ? "of a procedure" : "here"))
+                        .help(edit ? "it belongs in a variant: variant NAME \"Title\" of PROCEDURE" : Suggestions.didYouMean(head, known)
                                 .orElse("steps stand below a line such as stage \"Hold-off\"")));
             } else if (!holdsLines) {
                 section.children().stream().filter(Node::readable).findFirst().ifPresent(child -> report.add(

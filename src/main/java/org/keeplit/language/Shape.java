@@ -1,5 +1,6 @@
 package org.keeplit.language;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.function.Function;
 import org.antlr.v4.runtime.BaseErrorListener;
@@ -17,6 +18,10 @@ import org.keeplit.text.Span;
 
 /** Splits a line by one rule of the grammar; if it does not fit, says so in the reader's words. */
 final class Shape {
+    /** What stands after a comma that was forgotten, not instead of one. */
+    private static final ImmutableSet<Integer> AFTER_COMMA =
+            ImmutableSet.of(Words.WORD, Words.ON, Words.AT, Words.IN, Words.HELD, Words.BY);
+
     private Shape() {}
 
     /**
@@ -74,7 +79,7 @@ final class Shape {
         if (!(at instanceof Lexeme here)) {
             return Code.UNFINISHED.at(end(line), "the line ends too early").help(help);
         }
-        if (expected.contains(Words.COMMA) && expected.contains(Token.EOF) && here.getType() == Words.WORD) {
+        if (expected.contains(Words.COMMA) && expected.contains(Token.EOF) && AFTER_COMMA.contains(here.getType())) {
             return Code.MISSING_COMMA
                     .at(here.span(), "a comma is missing before “" + Cursor.clip(here.getText()) + "”")
                     .help(help);

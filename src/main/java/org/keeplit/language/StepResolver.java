@@ -100,6 +100,11 @@ final class StepResolver {
                 "planned", "keeps", "title", "requires", "expects", "records", "caution", "because", "call");
         Optional<String> head = Suggestions.nearest(written, heads);
         boolean verbNext = cursor.peek(1) != null && isVerb(cursor.peek(1));
+        if (first && actor.isReserved()) {
+            return Code.UNKNOWN_LINE
+                    .at(actor.span(), "“" + written + "” starts no line here")
+                    .help("a step starts with somebody of the crew: " + Suggestions.list(scope.people(), "or"));
+        }
         if (first && !verbNext && isVerb(actor)) {
             return Code.NO_ACTOR
                     .at(actor.span(), "the step does not say who does it")
@@ -177,7 +182,8 @@ final class StepResolver {
         Set<String> wanted = new LinkedHashSet<>();
         last.forEach(m -> wanted.add(m.wanted()));
         cursor.moveTo(furthest);
-        String options = Suggestions.list(wanted, "or");
+        String options =
+                Suggestions.list(wanted.stream().map(w -> "“" + w + "”").toList(), "or");
         if (cursor.done()) {
             return new Misread(cursor.problem(Code.UNFINISHED, options + " is missing here"));
         }

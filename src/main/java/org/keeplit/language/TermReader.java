@@ -56,8 +56,10 @@ final class TermReader {
         if (!here.isName()) {
             Problem problem = Code.UNEXPECTED.at(
                     here.span(), "“" + Cursor.clip(here.getText()) + "” stands where " + what + " should");
-            boolean quantifier = here.is("all") || here.is("each");
-            throw new Misread(quantifier ? problem.help("write every, some or no, as in every load L") : problem);
+            throw new Misread(
+                    here.is("all") || here.is("each")
+                            ? problem.help("write every, some or no, as in every load L")
+                            : here.is("that") ? problem.help("leave out “that”") : problem);
         }
         cursor.next("");
         return new TermText.Ref(here);
@@ -131,7 +133,8 @@ final class TermReader {
         List<Type> sorts = scope.sorts(name.value());
         if (sorts.isEmpty()) {
             if (scope.isIncomplete() && !expected.isEmpty()) {
-                return new Term.Name(name.value(), expected.iterator().next(), name.span());
+                // The network that would tell its sort could not be read, which was told there.
+                return new Term.Name(name.value(), expected.stream().sorted().findFirst().orElseThrow(), name.span());
             }
             throw new Misread(unknownName(name, expected));
         }
