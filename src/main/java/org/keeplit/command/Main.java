@@ -1,7 +1,20 @@
 package org.keeplit.command;
 
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+
 /** The command line's entry point. */
-public final class Main {
+@CommandLine.Command(
+        name = "keeplit",
+        description = "Proves live-line switching procedures against a model of the feeder.",
+        subcommands = {CheckCommand.class, CommandLine.HelpCommand.class},
+        mixinStandardHelpOptions = true,
+        version = "keeplit 0.1.0, language 1")
+public final class Main implements Runnable {
+    @CommandLine.Spec
+    private CommandLine.Model.CommandSpec spec;
+
     private Main() {}
 
     /**
@@ -10,6 +23,37 @@ public final class Main {
      * @param arguments the command line
      */
     public static void main(String[] arguments) {
-        System.exit(2);
+        PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+        PrintWriter err = new PrintWriter(System.err, false, StandardCharsets.UTF_8);
+        int code = run(out, err, arguments);
+        out.flush();
+        err.flush();
+        System.exit(code);
+    }
+
+    /**
+     * Runs the program without leaving the process.
+     *
+     * @param out where results go
+     * @param err where problems go
+     * @param arguments the command line
+     * @return the exit code
+     */
+    public static int run(PrintWriter out, PrintWriter err, String... arguments) {
+        return new CommandLine(new Main())
+                .setOut(out)
+                .setErr(err)
+                .setCaseInsensitiveEnumValuesAllowed(true)
+                .setExecutionExceptionHandler((fault, line, parsed) -> {
+                    err.println("This is a fault of keeplit, not of your files. Please report it with what follows.");
+                    fault.printStackTrace(err);
+                    return ExitCode.FAULT;
+                })
+                .execute(arguments);
+    }
+
+    @Override
+    public void run() {
+        throw new CommandLine.ParameterException(spec.commandLine(), "say what to do, for example: keeplit check procedures");
     }
 }

@@ -9,7 +9,11 @@ public sealed interface Condition {
     /** {@return where it was written} */
     Span span();
 
-    /** It is not so. @param body what is not so */
+    /**
+     * It is not so. Of an atom that is asked of several phases: on none of them.
+     *
+     * @param body what is not so
+     */
     record Not(Condition body, Span span) implements Condition {}
 
     /** All are so; none for "always true". @param parts the parts */

@@ -36,8 +36,8 @@ public enum Predicate {
     MODE("has mode", true, "the setting has that value", in(DEVICE, REGULATOR)),
     /** The regulator stands on neutral. */
     NEUTRAL("is at neutral", true, "its tap is at neutral", in(REGULATOR)),
-    /** Both clamps are on. */
-    INSTALLED("is installed", true, "both its clamps are on", in(JUMPER)),
+    /** Both ends are on. */
+    INSTALLED("is installed", true, "both its ends are on", in(JUMPER, GROUND)),
     /** At least one end is on. */
     IN_USE("is in use", true, "at least one of its ends is on", in(JUMPER, GROUND)),
     /** The device is where the word says; words: place. */

@@ -3,6 +3,7 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -263,13 +264,12 @@ final class AtomReader {
                         .orElse("there is " + Suggestions.list(known, "and")));
     }
 
+    /** {@return the duty named here, the longest that fits: one duty's words may begin with another's} */
     private static Optional<String> duty(Cursor cursor, List<String> known) {
-        for (String phrase : known) {
-            if (cursor.take(phrase.split(" "))) {
-                return Optional.of(phrase);
-            }
-        }
-        return Optional.empty();
+        return known.stream()
+                .sorted(Comparator.comparing(String::length).reversed())
+                .filter(phrase -> cursor.take(phrase.split(" ")))
+                .findFirst();
     }
 
     private Problem unknown(Cursor cursor, TermText subject) {

@@ -3,6 +3,8 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.network.LeadEnd;
@@ -31,7 +33,11 @@ final class LeadSteps {
                     .at(match.term(0).span(), "only a lead comes off and goes on at its ends")
                     .help("say which: the source lead of " + words + ", or the load lead of " + words));
         }
-        return List.of(new Action.MoveLead(lead.of(), lead.side(), end, on));
+        // Rolled leads: the line end goes on another phase than the lead's own.
+        Optional<PhaseTerm> onto = on && end == LeadEnd.LINE && step.option("onto", "phase")
+                ? Optional.of(PhaseReader.term(step.cursor(), step.scope()))
+                : Optional.empty();
+        return List.of(new Action.MoveLead(lead.of(), lead.side(), end, on, onto));
     }
 
     private static List<Action> apply(StepPattern.Match match, StepText step) {

@@ -42,6 +42,9 @@ final class TriggerReader {
             acts.add(act(cursor));
         } while (cursor.take("or"));
         Lexeme near = cursor.peek(-1);
+        if (acts.contains(ActKind.LIFTING) || acts.contains(ActKind.LANDING)) {
+            cursor.expect("“a lead of”", "a", "lead", "of");
+        }
         if (acts.contains(ActKind.SETTING)) {
             setting(cursor, acts);
         } else if (!isPersonal(acts)) {

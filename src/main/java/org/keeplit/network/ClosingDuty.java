@@ -6,8 +6,12 @@ public enum ClosingDuty {
     NOTHING("nothing"),
     /** Both sides are alive from one supply, same phase and same angle. */
     PARALLEL("parallel make"),
-    /** One side is alive and the other goes alive with it. */
+    /** Both sides are alive from one supply, with a regulator off neutral between them at the site. */
+    UNEQUAL("unequal parallel"),
+    /** One side is alive and the other, which holds no load, goes alive with it. */
     ENERGIZE("energizing"),
+    /** One side is alive and the other, which holds load, goes alive with it. */
+    PICKUP("energizing load"),
     /** The two sides are, or may be, alive from different supplies. */
     JOIN("joining two supplies"),
     /** The two sides are alive from one supply, but on two phases or at two angles. */

@@ -31,6 +31,11 @@ public record Kind(
         ImmutableList<Verb> verbs,
         Span span) {
 
+    @Override
+    public int hashCode() {
+        return name.hashCode();
+    }
+
     /** {@return whether it has the trait} @param trait the trait */
     public boolean has(Trait trait) {
         return traits.contains(trait);

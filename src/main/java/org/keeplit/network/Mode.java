@@ -16,6 +16,8 @@ public record Mode(String name, ImmutableList<String> values, boolean each) {
     public static final String GROUND_TRIP = "ground-trip";
     /** The mode of a regulator's control. */
     public static final String CONTROL = "control";
+    /** The mode of a control's own supply. */
+    public static final String CONTROL_POWER = "control-power";
     /** The mode of operation from the control desk. */
     public static final String REMOTE = "remote";
     /** The value that keeps something from acting by itself. */

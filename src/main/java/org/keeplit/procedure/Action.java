@@ -27,8 +27,9 @@ public sealed interface Action {
      * @param side which lead
      * @param end which end
      * @param on whether it ends on
+     * @param onto the phase of the line that its line end goes on, when it is not its own
      */
-    record MoveLead(Term device, Side side, LeadEnd end, boolean on) implements Action {}
+    record MoveLead(Term device, Side side, LeadEnd end, boolean on, Optional<PhaseTerm> onto) implements Action {}
 
     /**
      * A jumper goes on with both clamps.

@@ -16,9 +16,9 @@ public enum ActKind {
     /** Any contact makes. */
     MAKING("making", true, Set.of(Type.CONTACT)),
     /** A lead comes off at one end; the device it belongs to takes part. */
-    TAKING_OFF("taking off a lead of", true, Set.of(Type.DEVICE)),
+    LIFTING("lifting", true, Set.of(Type.DEVICE)),
     /** A lead goes on at one end. */
-    PUTTING_ON("putting on a lead of", true, Set.of(Type.DEVICE)),
+    LANDING("landing", true, Set.of(Type.DEVICE)),
     /** A clamp of a jumper goes on. */
     CLAMPING("clamping", true, Set.of(Type.JUMPER)),
     /** A clamp of a jumper comes off. */

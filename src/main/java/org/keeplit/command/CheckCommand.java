@@ -1,0 +1,75 @@
+package org.keeplit.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.keeplit.Keeplit;
+import org.keeplit.explore.Limits;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.text.Problem;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Judgement;
+import org.keeplit.verdict.TextReport;
+import picocli.CommandLine;
+
+/** {@code check}: proves procedures on the networks that they name. */
+@CommandLine.Command(
+        name = "check",
+        description = "Prove procedures: explore every order that the crew may follow and show the shortest way to harm.",
+        mixinStandardHelpOptions = true)
+final class CheckCommand implements Callable<Integer> {
+    @CommandLine.Spec
+    private CommandLine.Model.CommandSpec spec;
+
+    @CommandLine.Parameters(arity = "1..*", paramLabel = "FILE", description = "files, or folders with files")
+    private List<Path> files;
+
+    @CommandLine.Option(names = "--strict", description = "a rule whose case never came up counts (exit code 5)")
+    private boolean strict;
+
+    @CommandLine.Option(
+            names = "--max-states",
+            paramLabel = "N",
+            description = "end as undecided after N states for a check (default: ${DEFAULT-VALUE})",
+            defaultValue = "20000000")
+    private int maxStates;
+
+    @CommandLine.Option(
+            names = "--max-seconds",
+            paramLabel = "S",
+            description = "end as undecided after S seconds for a check (default: ${DEFAULT-VALUE})",
+            defaultValue = "600")
+    private int maxSeconds;
+
+    @CommandLine.Mixin
+    private Colors colors;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        Library library = new Reader().read(files);
+        Problems problems = new Problems();
+        library.problems().forEach(problems::add);
+        Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), Limits.USUAL.bytes());
+        Progress progress = new Progress();
+        List<Judgement> judgements = Keeplit.check(library, limits, progress, problems);
+        progress.clear();
+        List<Problem> sorted = problems.sorted();
+        if (!sorted.isEmpty()) {
+            err.print(ProblemPrinter.print(sorted));
+            err.flush();
+        }
+        if (!judgements.isEmpty()) {
+            out.print(new TextReport(colors.style()).tell(judgements));
+        } else if (!problems.hasErrors()) {
+            out.println("There is nothing to check: no procedure here says what it is proved on.");
+        }
+        out.flush();
+        return ExitCode.of(judgements, problems.hasErrors(), strict);
+    }
+}

@@ -1,0 +1,41 @@
+package org.keeplit.command;
+
+import java.util.List;
+import org.keeplit.verdict.Judgement;
+
+/** The exit codes; they are part of the interface and do not change. */
+final class ExitCode {
+    /** Everything is proved. */
+    static final int PROVED = 0;
+    /** Something is broken. */
+    static final int BROKEN = 1;
+    /** The command line cannot be understood. */
+    static final int USAGE = 2;
+    /** The input has mistakes. */
+    static final int MISTAKES = 3;
+    /** A limit was reached, or a figure could not be worked out. */
+    static final int UNDECIDED = 4;
+    /** A rule was not exercised, under {@code --strict}. */
+    static final int NOT_EXERCISED = 5;
+    /** A fault of this program. */
+    static final int FAULT = 70;
+
+    private ExitCode() {}
+
+    /** {@return the code for many verdicts: mistakes before broken before undecided before not exercised} */
+    static int of(List<Judgement> judgements, boolean mistakes, boolean strict) {
+        if (mistakes) {
+            return MISTAKES;
+        }
+        if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.BROKEN)) {
+            return BROKEN;
+        }
+        if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.UNDECIDED)) {
+            return UNDECIDED;
+        }
+        boolean silent = judgements.stream()
+                .anyMatch(j -> j.status() == Judgement.Status.HOLDS
+                        && !j.notExercised().isEmpty());
+        return strict && silent ? NOT_EXERCISED : PROVED;
+    }
+}

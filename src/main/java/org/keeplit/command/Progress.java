@@ -1,0 +1,33 @@
+package org.keeplit.command;
+
+import java.util.Locale;
+import org.keeplit.explore.Watcher;
+
+/** Shows on a terminal how a long run gets on. */
+final class Progress implements Watcher {
+    private static final long FIRST = 1_000_000_000L;
+    private static final long EVERY = 500_000_000L;
+
+    private final boolean terminal = System.console() != null;
+    private long next = System.nanoTime() + FIRST;
+    private boolean shown;
+
+    @Override
+    public boolean goOn(int states, int open) {
+        long now = System.nanoTime();
+        if (terminal && now >= next) {
+            next = now + EVERY;
+            shown = true;
+            System.err.printf(Locale.ROOT, "\r%,d states, %,d to go on from ", states, open);
+            System.err.flush();
+        }
+        return !Thread.currentThread().isInterrupted();
+    }
+
+    /** Takes the line away again. */
+    void clear() {
+        if (shown) {
+            System.err.print("\r" + " ".repeat(70) + "\r");
+        }
+    }
+}

@@ -1,0 +1,94 @@
+package org.keeplit.electric;
+
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.function.Predicate;
+
+/**
+ * Answers electrical questions about sets of closed contacts on one grid, each set worked out once.
+ *
+ * <p>Not safe for several threads at once; each thread takes its own.
+ */
+public final class Electric {
+    private final Cells cells;
+    private final Predicate<Contact> closedAtStart;
+    private final Map<BitSet, Analysis> known = new HashMap<>();
+    private Electric whole;
+
+    /**
+     * Prepares a grid.
+     *
+     * @param grid the grid
+     * @param moves whether some act, reaction or event may move a contact
+     * @param closedAtStart whether a contact is closed at the start
+     */
+    public Electric(Grid grid, Predicate<Contact> moves, Predicate<Contact> closedAtStart) {
+        // Reclosing devices bound the region that each of them feeds, so their poles stay visible.
+        this(
+                Cells.of(
+                        grid,
+                        new Identities(grid.network()),
+                        c -> moves.test(c) || c.part() == Contact.Part.POLE && c.kind().recloses(),
+                        closedAtStart),
+                closedAtStart);
+    }
+
+    private Electric(Cells cells, Predicate<Contact> closedAtStart) {
+        this.cells = cells;
+        this.closedAtStart = closedAtStart;
+    }
+
+    /** {@return the cells that the sets of closed contacts speak of} */
+    public Cells cells() {
+        return cells;
+    }
+
+    /** {@return the set of kept contacts that are closed at the start} */
+    public BitSet startSet() {
+        BitSet closed = new BitSet();
+        for (int i = 0; i < cells.kept().size(); i++) {
+            closed.set(i, cells.startsClosed(i));
+        }
+        return closed;
+    }
+
+    /**
+     * What follows from a set of closed contacts.
+     *
+     * @param closed the set, over {@link Cells#kept}; not changed and not kept
+     * @return what follows
+     */
+    public Analysis at(BitSet closed) {
+        Analysis analysis = known.get(closed);
+        if (analysis == null) {
+            BitSet mine = (BitSet) closed.clone();
+            analysis = new Analysis(this, mine, StatusSolver.solve(cells, mine));
+            known.put(mine, analysis);
+        }
+        return analysis;
+    }
+
+    /** {@return how many sets were worked out} */
+    public int size() {
+        return known.size();
+    }
+
+    /** {@return the same grid with nothing drawn together, for questions about contacts that nothing moves} */
+    Electric whole() {
+        if (whole == null) {
+            whole = new Electric(Cells.of(cells.grid(), cells.identities(), c -> true, closedAtStart), closedAtStart);
+        }
+        return whole;
+    }
+
+    /** {@return a set over this grid's kept contacts as a set over all of its contacts} */
+    BitSet wholeSet(BitSet closed) {
+        BitSet all = new BitSet();
+        for (Contact contact : cells.grid().contacts()) {
+            int index = cells.index(contact.id());
+            all.set(whole().cells.index(contact.id()), index < 0 ? closedAtStart.test(contact) : closed.get(index));
+        }
+        return all;
+    }
+}

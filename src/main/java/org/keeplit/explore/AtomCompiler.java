@@ -1,0 +1,220 @@
+package org.keeplit.explore;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.function.IntPredicate;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Term;
+import org.keeplit.condition.Truth;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.LeadEnd;
+import org.keeplit.network.Mode;
+import org.keeplit.network.Place;
+import org.keeplit.network.Trait;
+import org.keeplit.procedure.Permit;
+import org.keeplit.program.Field;
+import org.keeplit.program.FieldKey;
+import org.keeplit.program.Points;
+import org.keeplit.program.Units;
+
+/** Turns one question about positions, papers, people and proofs into a node. */
+final class AtomCompiler {
+    private final World world;
+    private final VoltageAtoms voltage;
+
+    AtomCompiler(World world) {
+        this.world = world;
+        this.voltage = new VoltageAtoms(world, this);
+    }
+
+    /** {@return the node} @param phase the phase, or null where the question is not asked of phases */
+    Node compile(Condition.Atom atom, List<Obj> objects, Conductor phase) {
+        Obj first = objects.isEmpty() ? null : objects.get(0);
+        return switch (atom.predicate()) {
+            case OPEN -> pole(first, phase, 0);
+            case CLOSED -> pole(first, phase, 1);
+            case ATTACHED -> lead(atom, first, phase);
+            case DETACHED -> Node.not(lead(atom, first, phase));
+            case MODE -> mode(first, phase, atom.words().get(0), atom.words().get(1));
+            case NEUTRAL -> neutral(first, phase);
+            case INSTALLED -> Node.all(List.of(clamped(first, phase, 1), clamped(first, phase, 2)));
+            case IN_USE -> Node.one(List.of(clamped(first, phase, 1), clamped(first, phase, 2)));
+            case PLACED -> placed(first, phase, atom.words().get(0));
+            case ALOFT -> aloft(first, world.siteOf(objects.get(1)));
+            case ON_GROUND -> where(first, i -> i == 0);
+            case ASKED, IN_FORCE, OUT, RELEASED -> paper(atom, (Obj.Paper) first);
+            case COVERS -> constant(world.siteOf(objects.get(1))
+                    .equals(Points.site(world.bound(), ((Obj.Paper) first).permit().target())));
+            case HELD_AT -> constant(world.program()
+                    .heldAt()
+                    .get(((Obj.Paper) first).permit().name())
+                    .contains(objects.get(1).words()));
+            case HELD_BY -> constant(((Obj.Paper) first)
+                    .permit()
+                    .holder()
+                    .toString()
+                    .equals(objects.get(1).words()));
+            case TAGGED -> is(new FieldKey.Tagged(first.words()), 1);
+            case PROVED_DEAD, PROVED_OPEN, PROVED_CLOSED, PROVED_CARRYING, PROVED_IN_PHASE, PROVED_NEUTRAL -> proved(
+                    atom, first, phase);
+            case RECORDED -> is(new FieldKey.Recorded(atom.words().get(0)), 1);
+            case FOUND -> found(atom.words().get(0), atom.words().get(1));
+            case WAITED -> atLeast(
+                    new FieldKey.Waited(first.words(), phase),
+                    (int) Math.ceil(Double.parseDouble(atom.words().get(0)) / 60));
+            case OUTAGE_PLANNED -> constant(world.bound().outages().contains(first.words()));
+            case HAS -> constant(has((Obj.Of) first, atom.words().get(0)));
+            case CRITICAL -> constant(((Obj.Of) first).element() instanceof Element.Load load
+                    && load.critical().isPresent());
+            case STANDS_AT -> constant(world.siteOf(first).equals(world.siteOf(objects.get(1))));
+            case SAME -> constant(first.equals(objects.get(1)));
+            case COUNTED -> is(
+                    new FieldKey.Count(first.words(), unit(first, phase)),
+                    Integer.parseInt(atom.words().get(0)));
+            case PHASE_IN -> constant(atom.words().contains(phase.toString()));
+            default -> voltage.compile(atom, objects, phase);
+        };
+    }
+
+    static Node constant(boolean value) {
+        return new Node.Constant(Truth.of(value));
+    }
+
+    private static Conductor unit(Obj object, Conductor phase) {
+        return object instanceof Obj.Of of ? Units.pole(of.element(), phase) : phase;
+    }
+
+    /** {@return the question whether a field has a value; settled at once if nothing can change it} */
+    Node is(FieldKey key, int value) {
+        return world.program()
+                .layout()
+                .field(key)
+                .<Node>map(f -> new Nodes.FieldIs(f, value))
+                .orElseGet(() -> constant(world.program().layout().constant(key) == value));
+    }
+
+    private Node atLeast(FieldKey key, int least) {
+        return world.program()
+                .layout()
+                .field(key)
+                .<Node>map(f -> new Nodes.FieldIn(f, least, Integer.MAX_VALUE))
+                .orElseGet(() -> constant(world.program().layout().constant(key) >= least));
+    }
+
+    private Node pole(Obj device, Conductor phase, int value) {
+        return is(new FieldKey.Pole(device.words(), unit(device, phase)), value);
+    }
+
+    private Node lead(Condition.Atom atom, Obj object, Conductor phase) {
+        if (object instanceof Obj.Place place && place.term() instanceof Term.LeadOf lead) {
+            String device = lead.of().toString();
+            return Node.all(List.of(
+                    is(new FieldKey.End(device, lead.side(), phase, LeadEnd.LINE), 1),
+                    is(new FieldKey.End(device, lead.side(), phase, LeadEnd.BUSHING), 1)));
+        }
+        throw new IllegalStateException(atom.predicate() + " is asked of a lead, not of " + object.words());
+    }
+
+    private Node mode(Obj object, Conductor phase, String name, String value) {
+        Element element = ((Obj.Of) object).element();
+        Mode mode = element.kind().mode(name).orElse(null);
+        if (mode == null) {
+            // A device without such a setting cannot act in that way: it counts as blocked.
+            return constant(value.equals(Mode.BLOCKED));
+        }
+        return is(new FieldKey.Mode(element.name(), Units.mode(element, mode, phase), name), mode.values().indexOf(value));
+    }
+
+    private Node neutral(Obj regulator, Conductor phase) {
+        FieldKey key = new FieldKey.Tap(regulator.words(), phase);
+        return world.program()
+                .layout()
+                .field(key)
+                .<Node>map(Nodes.Neutral::new)
+                .orElseGet(() -> new Node.Constant(
+                        world.program().layout().constant(key) == FieldKey.Tap.NEUTRAL ? Truth.TRUE : Truth.UNKNOWN));
+    }
+
+    Node clamped(Obj family, Conductor phase, int clamp) {
+        return atLeast(new FieldKey.Clamp(family.words(), phase, clamp), 1);
+    }
+
+    private Node placed(Obj device, Conductor phase, String words) {
+        for (Place place : Place.values()) {
+            if (place.phrase().equals(words) || place.name().toLowerCase(Locale.ROOT).equals(words)) {
+                return is(new FieldKey.Placed(device.words(), unit(device, phase)), place.ordinal());
+            }
+        }
+        throw new IllegalStateException("no such place: " + words);
+    }
+
+    private Node aloft(Obj person, String site) {
+        int number = world.program().sites().indexOf(site);
+        // Nobody goes up anywhere that no step names.
+        return number < 0 ? Node.Constant.FALSE : where(person, i -> i == number + 1);
+    }
+
+    private Node where(Obj person, IntPredicate wanted) {
+        FieldKey key = new FieldKey.Where(person.words());
+        Field field = world.program().layout().field(key).orElse(null);
+        if (field == null) {
+            return constant(wanted.test(world.program().layout().constant(key)));
+        }
+        for (int i = 0; i <= world.program().sites().size(); i++) {
+            if (wanted.test(i)) {
+                return new Nodes.FieldIs(field, i);
+            }
+        }
+        return Node.Constant.FALSE;
+    }
+
+    private Node paper(Condition.Atom atom, Obj.Paper paper) {
+        Permit permit = paper.permit();
+        int[] range = switch (atom.predicate()) {
+            case ASKED -> new int[] {FieldKey.Permitted.ASKED, FieldKey.Permitted.ASKED};
+            case IN_FORCE -> new int[] {FieldKey.Permitted.IN_FORCE, FieldKey.Permitted.IN_FORCE};
+            case OUT -> new int[] {FieldKey.Permitted.ISSUED, FieldKey.Permitted.IN_FORCE};
+            default -> new int[] {FieldKey.Permitted.RELEASED, FieldKey.Permitted.RELEASED};
+        };
+        FieldKey key = new FieldKey.Permitted(permit.name());
+        return world.program()
+                .layout()
+                .field(key)
+                .<Node>map(f -> new Nodes.FieldIn(f, range[0], range[1]))
+                .orElseGet(() -> {
+                    int value = world.program().layout().constant(key);
+                    return constant(value >= range[0] && value <= range[1]);
+                });
+    }
+
+    private Node proved(Condition.Atom atom, Obj object, Conductor phase) {
+        String proof = atom.predicate().name().substring("PROVED_".length());
+        if (!proof.equals("DEAD")) {
+            return is(new FieldKey.Proved(proof, object.words(), phase), 1);
+        }
+        return is(Units.provedDead(voltage.vertex(object, phase)), 1);
+    }
+
+    private Node found(String item, String outcome) {
+        int number = world.program().outcomes(item).indexOf(outcome);
+        return number < 0 ? Node.Constant.FALSE : is(new FieldKey.Found(item), number + 1);
+    }
+
+    private static boolean has(Obj.Of object, String what) {
+        if (object.element().kind().mode(what).isPresent()) {
+            return true;
+        }
+        for (Trait trait : Trait.values()) {
+            if (trait.phrase().equals(what)) {
+                boolean ganged = object.element() instanceof Element.Device d && d.ganged();
+                return switch (trait) {
+                    case GANGED -> ganged;
+                    case SINGLE_PHASE_UNITS -> !ganged;
+                    default -> object.element().kind().has(trait);
+                };
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,126 @@
+package org.keeplit.explore;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Term;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Phases;
+
+/** Turns typed conditions into nodes: variables replaced by objects, quantifiers written out. */
+final class ConditionCompiler {
+    private final World world;
+    private final AtomCompiler atoms;
+
+    ConditionCompiler(World world) {
+        this.world = world;
+        this.atoms = new AtomCompiler(world);
+    }
+
+    Node compile(Condition condition, Environment environment) {
+        if (condition instanceof Condition.Not not) {
+            // "J is not in use" means on none of its phases, as "J is in use" means on all of them.
+            return not.body() instanceof Condition.Atom atom
+                    ? atom(atom, environment, true)
+                    : Node.not(compile(not.body(), environment));
+        } else if (condition instanceof Condition.All all) {
+            return Node.all(compileAll(all.parts(), environment));
+        } else if (condition instanceof Condition.One one) {
+            return Node.one(compileAll(one.parts(), environment));
+        } else if (condition instanceof Condition.Quantified quantified) {
+            return quantified(quantified, environment);
+        }
+        return atom((Condition.Atom) condition, environment, false);
+    }
+
+    private List<Node> compileAll(List<Condition> conditions, Environment environment) {
+        return conditions.stream().map(c -> compile(c, environment)).toList();
+    }
+
+    private Node quantified(Condition.Quantified quantified, Environment environment) {
+        Condition.Binder binder = quantified.binder();
+        boolean every = quantified.quantifier() == Condition.Quantifier.EVERY;
+        List<Node> parts = new ArrayList<>();
+        for (Obj object : domain(binder, environment)) {
+            Environment inner = environment.with(binder.variable(), object);
+            Node such = binder.such().map(c -> compile(c, inner)).orElse(Node.Constant.TRUE);
+            Node body = such.equals(Node.Constant.FALSE)
+                    ? Node.Constant.FALSE
+                    : compile(quantified.body(), inner);
+            parts.add(every ? Node.one(List.of(Node.not(such), body)) : Node.all(List.of(such, body)));
+        }
+        return switch (quantified.quantifier()) {
+            case EVERY -> Node.all(parts);
+            case SOME -> Node.one(parts);
+            case NO -> Node.not(Node.one(parts));
+        };
+    }
+
+    /** {@return the objects that a binder ranges over, its further condition left aside} */
+    List<Obj> domain(Condition.Binder binder, Environment environment) {
+        if (binder.of().isPresent()) {
+            return World.phases(world.phasesOf(object(binder.of().get(), environment)));
+        }
+        return world.domain(binder.noun());
+    }
+
+    /** {@return the object that a term names} */
+    Obj object(Term term, Environment environment) {
+        if (term instanceof Term.Variable variable) {
+            Obj object = environment.get(variable.name());
+            if (object == null) {
+                throw new IllegalStateException("nothing is bound to " + variable.name());
+            }
+            return object;
+        } else if (term instanceof Term.Name name) {
+            return world.named(name);
+        } else if (term instanceof Term.SiteOf site) {
+            return new Obj.Site(world.siteOf(object(site.of(), environment)));
+        } else if (term instanceof Term.LineOf line) {
+            return new Obj.Place(new Term.LineOf(named(line.of(), environment), line.side(), line.span()));
+        } else if (term instanceof Term.BushingOf bushing) {
+            return new Obj.Place(
+                    new Term.BushingOf(named(bushing.of(), environment), bushing.side(), bushing.span()));
+        } else if (term instanceof Term.LeadOf lead) {
+            return new Obj.Place(new Term.LeadOf(named(lead.of(), environment), lead.side(), lead.span()));
+        } else if (term instanceof Term.NodeOf node) {
+            return new Obj.Place(new Term.NodeOf(named(node.of(), environment), node.span()));
+        }
+        throw new IllegalStateException("a term of an unknown shape: " + term);
+    }
+
+    /** {@return a term that names the object outright, so that points need no environment later} */
+    private Term named(Term term, Environment environment) {
+        return new Term.Name(object(term, environment).words(), term.type(), term.span());
+    }
+
+    private Node atom(Condition.Atom atom, Environment environment, boolean negated) {
+        List<Obj> objects =
+                atom.terms().stream().map(t -> object(t, environment)).toList();
+        if (!atom.predicate().perPhase()) {
+            Node node = atoms.compile(atom, objects, null);
+            return negated ? Node.not(node) : node;
+        }
+        List<Node> parts = new ArrayList<>();
+        for (Conductor phase : phases(atom, objects, environment)) {
+            Node node = atoms.compile(atom, objects, phase);
+            parts.add(negated ? Node.not(node) : node);
+        }
+        return Node.all(parts);
+    }
+
+    private List<Conductor> phases(Condition.Atom atom, List<Obj> objects, Environment environment) {
+        Phases all = objects.isEmpty() ? Phases.NONE : world.phasesOf(objects.get(0));
+        if (objects.size() == 1 && objects.get(0) instanceof Obj.Spot || objects.get(0) instanceof Obj.Joint) {
+            // It is on one phase already; a phase that the rule names is that one.
+            return all.list();
+        }
+        if (atom.phase() instanceof PhaseTerm.Given given) {
+            return given.phases().list();
+        } else if (atom.phase() instanceof PhaseTerm.Variable variable) {
+            return List.of(((Obj.OnPhase) environment.get(variable.name())).phase());
+        }
+        return all.list().stream().filter(Conductor::isPhase).toList();
+    }
+}

@@ -1,0 +1,78 @@
+package org.keeplit.explore;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Term;
+
+/** Says a condition in words, with what its variables stand for. */
+final class ConditionWords {
+    private final Environment environment;
+
+    ConditionWords(Environment environment) {
+        this.environment = environment;
+    }
+
+    String say(Condition condition) {
+        if (condition instanceof Condition.Not not) {
+            return "not: " + say(not.body());
+        } else if (condition instanceof Condition.All all) {
+            return all.parts().size() == 2 ? joined(all.parts(), " and ") : "all of these";
+        } else if (condition instanceof Condition.One one) {
+            return one.parts().size() == 2 ? joined(one.parts(), " or ") : "one of these";
+        } else if (condition instanceof Condition.Quantified q) {
+            String such = q.binder().such().map(c -> " that " + say(c)).orElse("");
+            return q.quantifier().name().toLowerCase(Locale.ROOT) + " " + q.binder().noun().words() + " "
+                    + q.binder().variable() + such + ": " + say(q.body());
+        }
+        return say((Condition.Atom) condition);
+    }
+
+    private String joined(List<Condition> parts, String by) {
+        return parts.stream().map(this::say).collect(Collectors.joining(by));
+    }
+
+    private String say(Condition.Atom atom) {
+        String first = atom.terms().isEmpty() ? "" : term(atom.terms().get(0)) + " ";
+        String rest = atom.terms().size() > 1 ? " " + term(atom.terms().get(1)) : "";
+        String phase = atom.predicate().perPhase() ? phase(atom.phase()) : "";
+        return switch (atom.predicate()) {
+            case MODE -> atom.words().get(0) + " of " + first + "is " + atom.words().get(1) + phase;
+            case PLACED -> first + "is " + atom.words().get(0) + phase;
+            case RECORDED -> "\"" + atom.words().get(0) + "\" is recorded";
+            case FOUND -> "\"" + atom.words().get(0) + "\" is found \"" + atom.words().get(1) + "\"";
+            case OPENING_DUTY, CLOSING_DUTY -> first + atom.predicate().words() + " "
+                    + String.join(" or ", atom.words()) + phase;
+            case HAS, COUNTED, PHASE_IN -> first + atom.predicate().words() + " " + atom.words().get(0) + phase;
+            default -> first + atom.predicate().words() + rest + phase;
+        };
+    }
+
+    private String phase(PhaseTerm phase) {
+        if (phase instanceof PhaseTerm.Variable variable) {
+            Obj object = environment.get(variable.name());
+            return " on phase " + (object == null ? variable.name() : object.words());
+        }
+        return phase instanceof PhaseTerm.Given given ? " on phase " + given.phases() : "";
+    }
+
+    String term(Term term) {
+        if (term instanceof Term.Variable variable) {
+            Obj object = environment.get(variable.name());
+            return object == null ? variable.name() : object.words();
+        } else if (term instanceof Term.LineOf line) {
+            return "the " + line.side().word() + "-side line of " + term(line.of());
+        } else if (term instanceof Term.BushingOf bushing) {
+            return "the " + bushing.side().word() + " bushing of " + term(bushing.of());
+        } else if (term instanceof Term.LeadOf lead) {
+            return "the " + lead.side().word() + " lead of " + term(lead.of());
+        } else if (term instanceof Term.NodeOf node) {
+            return "the node of " + term(node.of());
+        } else if (term instanceof Term.SiteOf site) {
+            return "the site of " + term(site.of());
+        }
+        return term.toString();
+    }
+}

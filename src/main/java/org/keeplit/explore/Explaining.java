@@ -1,0 +1,111 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.List;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Truth;
+import org.keeplit.electric.Contact;
+import org.keeplit.network.Element;
+import org.keeplit.rule.Template;
+
+/** Tells, only after a failure, which part of a condition failed and with which values. */
+final class Explaining {
+    private final Machine machine;
+
+    Explaining(Machine machine) {
+        this.machine = machine;
+    }
+
+    /** {@return the condition with the value under each part} */
+    Why why(Condition condition, Environment environment, Scene scene) {
+        Truth truth = machine.conditions().compile(condition, environment).eval(scene);
+        List<Why> parts = new ArrayList<>();
+        if (condition instanceof Condition.Not not) {
+            parts.add(why(not.body(), environment, scene));
+        } else if (condition instanceof Condition.All all) {
+            all.parts().forEach(p -> parts.add(why(p, environment, scene)));
+        } else if (condition instanceof Condition.One one) {
+            one.parts().forEach(p -> parts.add(why(p, environment, scene)));
+        } else if (condition instanceof Condition.Quantified quantified) {
+            witnesses(quantified, environment, scene, truth, parts);
+        }
+        return new Why(new ConditionWords(environment).say(condition), truth, ImmutableList.copyOf(parts));
+    }
+
+    /** Keeps of a quantifier only what decided it: the first that fails, or the first that is so. */
+    private void witnesses(
+            Condition.Quantified quantified, Environment environment, Scene scene, Truth truth, List<Why> parts) {
+        Condition.Binder binder = quantified.binder();
+        for (Obj object : machine.conditions().domain(binder, environment)) {
+            Environment inner = environment.with(binder.variable(), object);
+            Truth such = binder.such()
+                    .map(c -> machine.conditions().compile(c, inner).eval(scene))
+                    .orElse(Truth.TRUE);
+            if (such == Truth.FALSE) {
+                continue;
+            }
+            Why body = why(quantified.body(), inner, scene);
+            boolean decides = switch (quantified.quantifier()) {
+                case EVERY -> body.truth() != Truth.TRUE;
+                case SOME -> truth != Truth.TRUE || body.truth() == Truth.TRUE;
+                case NO -> body.truth() != Truth.FALSE;
+            };
+            if (decides) {
+                parts.add(body);
+                if (truth == Truth.TRUE || parts.size() >= 4) {
+                    return;
+                }
+            }
+        }
+    }
+
+    /** {@return a rule's sentence with its gaps filled} */
+    String fill(Template template, Environment environment, Scene scene) {
+        StringBuilder text = new StringBuilder();
+        for (Template.Part part : template.parts()) {
+            if (part instanceof Template.Text words) {
+                text.append(words.text());
+            } else if (part instanceof Template.Gap gap) {
+                text.append(fill(gap, environment, scene));
+            }
+        }
+        return text.toString();
+    }
+
+    private String fill(Template.Gap gap, Environment environment, Scene scene) {
+        Obj object = environment.get(gap.variable());
+        if (object == null) {
+            return gap.variable();
+        }
+        Element element = object instanceof Obj.Of of ? of.element() : null;
+        return switch (gap.attribute()) {
+            case "customers" -> element instanceof Element.Load load
+                    ? load.customers() == 1 ? "1 customer" : load.customers() + " customers"
+                    : object.words();
+            case "critical" -> element instanceof Element.Load load ? load.critical().orElse("") : "";
+            case "site" -> machine.world().siteOf(object);
+            case "opening duty" -> object instanceof Obj.Joint joint
+                    ? scene.analysis().openingDuty(joint.contact()).phrase()
+                    : duties(object, scene, true);
+            case "closing duty" -> object instanceof Obj.Joint joint
+                    ? closing(joint.contact(), scene)
+                    : duties(object, scene, false);
+            default -> object.words();
+        };
+    }
+
+    private String closing(Contact contact, Scene scene) {
+        return Nodes.closingDuty(scene, contact, machine.world().siteGraph(contact.site()))
+                .phrase();
+    }
+
+    private String duties(Obj object, Scene scene, boolean opening) {
+        return machine.world().grid().contactsOf(object.words()).stream()
+                .filter(c -> c.part() == Contact.Part.POLE)
+                .map(c -> opening ? scene.analysis().openingDuty(c).phrase() : closing(c, scene))
+                .distinct()
+                .reduce((a, b) -> a + " and " + b)
+                .orElse("");
+    }
+}

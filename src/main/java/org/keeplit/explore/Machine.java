@@ -1,0 +1,186 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.List;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Truth;
+import org.keeplit.procedure.Block;
+import org.keeplit.program.Act;
+import org.keeplit.program.Automaton;
+import org.keeplit.program.Field;
+import org.keeplit.program.Program;
+import org.keeplit.rule.Rule;
+import org.keeplit.rule.Rulebook;
+
+/** A program with its rules, compiled: what can be asked of each act and each state. */
+final class Machine {
+    private final World world;
+    private final ImmutableList<Rule> rules;
+    private final ImmutableList<String> rulebooks;
+    private final ActCompiler.Compiled[] acts;
+    private final List<RuleInstance> inStates = new ArrayList<>();
+    private final List<RuleInstance> atStart = new ArrayList<>();
+    private final List<RuleInstance> atEnd = new ArrayList<>();
+    private final List<List<RuleInstance>> before = new ArrayList<>();
+    private final List<List<RuleInstance>> after = new ArrayList<>();
+    private final List<List<Node>> requires = new ArrayList<>();
+    private final List<List<Node>> expects = new ArrayList<>();
+    private final List<Node> ends;
+    private final Settling settling;
+    private final ConditionCompiler conditions;
+    private final int[] instances;
+
+    Machine(World world) {
+        this.world = world;
+        this.conditions = new ConditionCompiler(world);
+        Program program = world.program();
+        ImmutableList.Builder<Rule> all = ImmutableList.builder();
+        ImmutableList.Builder<String> books = ImmutableList.builder();
+        for (Rulebook book : program.bound().procedure().keeps()) {
+            for (Rule rule : book.rules()) {
+                all.add(rule);
+                books.add(book.name());
+            }
+        }
+        this.rules = all.build();
+        this.rulebooks = books.build();
+        this.instances = new int[rules.size()];
+        ActCompiler compiler = new ActCompiler(world, conditions);
+        this.acts = program.acts().stream().map(compiler::compile).toArray(ActCompiler.Compiled[]::new);
+        compileRules();
+        for (Block.Step step : program.steps()) {
+            requires.add(compile(step.requires()));
+            expects.add(compile(step.expects()));
+        }
+        this.ends = compile(program.bound().ends());
+        this.settling = new Settling(world, new AtomCompiler(world));
+    }
+
+    private void compileRules() {
+        RuleCompiler compiler = new RuleCompiler(world, conditions);
+        world.program().acts().forEach(act -> {
+            before.add(new ArrayList<>());
+            after.add(new ArrayList<>());
+        });
+        for (int i = 0; i < rules.size(); i++) {
+            Rule rule = rules.get(i);
+            switch (rule.form()) {
+                case ALWAYS, WHILE -> count(i, inStates, compiler.inStates(i, rule));
+                case AT_START -> count(i, atStart, compiler.inStates(i, rule));
+                case AT_END -> count(i, atEnd, compiler.inStates(i, rule));
+                case BEFORE, AFTER -> {
+                    for (Act act : world.program().acts()) {
+                        List<List<RuleInstance>> at = rule.form() == Rule.Form.BEFORE ? before : after;
+                        count(i, at.get(act.id()), compiler.atAct(i, rule, act));
+                    }
+                }
+            }
+        }
+    }
+
+    private void count(int rule, List<RuleInstance> into, List<RuleInstance> found) {
+        into.addAll(found);
+        instances[rule] += found.stream().mapToInt(i -> i.environments().size()).sum();
+    }
+
+    private List<Node> compile(List<Condition> all) {
+        return all.stream().map(c -> conditions.compile(c, Environment.EMPTY)).toList();
+    }
+
+    World world() {
+        return world;
+    }
+
+    ConditionCompiler conditions() {
+        return conditions;
+    }
+
+    ImmutableList<Rule> rules() {
+        return rules;
+    }
+
+    String rulebook(int rule) {
+        return rulebooks.get(rule);
+    }
+
+    int instances(int rule) {
+        return instances[rule];
+    }
+
+    List<RuleInstance> inStates() {
+        return inStates;
+    }
+
+    List<RuleInstance> atStart() {
+        return atStart;
+    }
+
+    List<RuleInstance> atEnd() {
+        return atEnd;
+    }
+
+    List<RuleInstance> before(int act) {
+        return before.get(act);
+    }
+
+    List<RuleInstance> after(int act) {
+        return after.get(act);
+    }
+
+    List<Node> requires(int step) {
+        return requires.get(step);
+    }
+
+    List<Node> expects(int step) {
+        return expects.get(step);
+    }
+
+    List<Node> ends() {
+        return ends;
+    }
+
+    ActCompiler.Compiled act(int id) {
+        return acts[id];
+    }
+
+    /** {@return a scene of its own, for one thread} */
+    Scene scene() {
+        return new Scene(world.program().layout(), world.electric());
+    }
+
+    /** {@return whether the branch that a move belongs to is the one that was found} */
+    boolean isOpen(Automaton.Move move, long[] state) {
+        if (move.guard().isEmpty()) {
+            return true;
+        }
+        Automaton.Guard guard = move.guard().get();
+        int found = world.program()
+                .layout()
+                .field(guard.item())
+                .map((Field f) -> f.get(state))
+                .orElse(0);
+        return (found == guard.outcome() + 1) == guard.wanted();
+    }
+
+    /** Works an act's effect out into a copy of the state; the scene looks at the result afterwards. */
+    long[] apply(Automaton.Move move, Scene scene) {
+        ActCompiler.Compiled act = acts[move.act().id()];
+        long[] next = scene.state().clone();
+        var electricBefore = settling.isIdle() ? null : scene.analysis();
+        for (Op op : act.ops()) {
+            op.apply(next);
+        }
+        world.program().layout().setControl(next, move.next());
+        scene.at(next);
+        if (!settling.isIdle()) {
+            settling.settle(electricBefore, scene, act.disturbs());
+        }
+        return next;
+    }
+
+    /** {@return whether a person who looks stops, goes on, or may do either} */
+    Truth seen(int act, Scene scene) {
+        return acts[act].seen().eval(scene);
+    }
+}

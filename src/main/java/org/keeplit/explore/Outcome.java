@@ -1,0 +1,33 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import java.util.Optional;
+import org.keeplit.program.Program;
+
+/**
+ * What an exploration found.
+ *
+ * @param program what was explored
+ * @param rules what came of each rule, in the order of the rulebooks
+ * @param findings the root findings, rule breaks included, shortest first
+ * @param states how many states were reached
+ * @param transitions how many acts were tried
+ * @param depth the length of the longest shortest way
+ * @param endings how many end states were reached
+ * @param electricStates how many sets of closed contacts were worked out
+ * @param stateBits how many bits a state takes
+ * @param bytes how much memory the states took
+ * @param cut why the run was cut, if it was
+ */
+public record Outcome(
+        Program program,
+        ImmutableList<RuleResult> rules,
+        ImmutableList<Finding> findings,
+        int states,
+        long transitions,
+        int depth,
+        int endings,
+        int electricStates,
+        int stateBits,
+        long bytes,
+        Optional<String> cut) {}

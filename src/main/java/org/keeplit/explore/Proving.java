@@ -1,0 +1,154 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.keeplit.condition.Truth;
+import org.keeplit.electric.Contact;
+import org.keeplit.electric.Electric;
+import org.keeplit.electric.Grid;
+import org.keeplit.electric.GridBuilder;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Network;
+import org.keeplit.procedure.Binding;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.procedure.Temporary;
+import org.keeplit.program.FieldKey;
+import org.keeplit.program.Lowering;
+import org.keeplit.program.Points;
+import org.keeplit.program.Primitive;
+import org.keeplit.program.Program;
+import org.keeplit.program.StartValues;
+import org.keeplit.program.Vertex;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Problems;
+
+/** The whole way from a procedure and a network to what an exploration finds. */
+public final class Proving {
+    private Proving() {}
+
+    /**
+     * Proves a procedure on a network.
+     *
+     * @param procedure the procedure
+     * @param network the network
+     * @param proof which objects its parameters stand for
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @param problems collects what does not fit
+     * @return what was found, or nothing if something does not fit
+     */
+    public static Optional<Outcome> prove(
+            Procedure procedure,
+            Network network,
+            Procedure.Proof proof,
+            Limits limits,
+            Watcher watcher,
+            Problems problems) {
+        return prepare(procedure, network, proof, problems)
+                .map(p -> Explorer.explore(p.program(), p.electric(), limits, watcher));
+    }
+
+    /**
+     * A program with its electrical side.
+     *
+     * @param program the program
+     * @param electric the electrical side
+     */
+    public record Prepared(Program program, Electric electric) {}
+
+    /**
+     * Does everything that comes before the search.
+     *
+     * @param procedure the procedure
+     * @param network the network
+     * @param proof which objects its parameters stand for
+     * @param problems collects what does not fit
+     * @return the program, or nothing if something does not fit
+     */
+    public static Optional<Prepared> prepare(
+            Procedure procedure, Network network, Procedure.Proof proof, Problems problems) {
+        Problems mine = new Problems();
+        Optional<Prepared> prepared =
+                Binding.bind(procedure, network, proof, mine).flatMap(bound -> prepare(bound, mine));
+        mine.sorted().forEach(problems::add);
+        return mine.hasErrors() ? Optional.empty() : prepared;
+    }
+
+    private static Optional<Prepared> prepare(Bound bound, Problems problems) {
+        StartValues start = StartValues.of(bound, problems);
+        if (problems.hasErrors()) {
+            return Optional.empty();
+        }
+        Predicate<Contact> closed = contact -> start.value(contact.key()) == contact.value();
+        Electric normal = new Electric(grid(bound, null), c -> false, closed);
+        Optional<Program> program = Lowering.lower(
+                bound,
+                start,
+                site -> normal.at(normal.startSet()).feeding(site, ImmutableSet.of()).asList(),
+                problems);
+        if (program.isEmpty()) {
+            return Optional.empty();
+        }
+        Electric electric = new Electric(
+                grid(bound, program.get()),
+                c -> program.get().layout().field(c.key()).isPresent(),
+                closed);
+        checkStart(program.get(), electric, problems);
+        return Optional.of(new Prepared(program.get(), electric));
+    }
+
+    /** {@return the grid, with the places of temporary equipment that the program knows of} */
+    private static Grid grid(Bound bound, Program program) {
+        GridBuilder builder = new GridBuilder(bound.network());
+        for (Temporary temporary : bound.temporaries()) {
+            String site = Points.siteOf(bound, temporary.name());
+            for (Conductor phase : bound.phasesOf(temporary.of())) {
+                List<List<Vertex>> spots = new ArrayList<>();
+                for (int clamp = 1; clamp <= 2; clamp++) {
+                    FieldKey.Clamp key = new FieldKey.Clamp(temporary.name(), phase, clamp);
+                    spots.add(program == null
+                            ? List.of()
+                            : program.spots().getOrDefault(key, ImmutableList.of()));
+                }
+                builder.temporary(temporary, phase, site, spots);
+            }
+        }
+        if (program != null) {
+            rolled(program, builder);
+        }
+        return builder.build();
+    }
+
+    private static void rolled(Program program, GridBuilder builder) {
+        program.acts().stream()
+                .flatMap(act -> act.primitives().stream())
+                .filter(p -> p instanceof Primitive.MoveEnd move && move.onto() != move.phase())
+                .map(p -> (Primitive.MoveEnd) p)
+                .distinct()
+                .forEach(move -> builder.rolled(
+                        new FieldKey.End(move.device(), move.side(), move.phase(), move.end()), move.onto()));
+    }
+
+    /** Lines of {@code starts with} that do not say {@code given} are checked against the network. */
+    private static void checkStart(Program program, Electric electric, Problems problems) {
+        World world = new World(program, electric);
+        ConditionCompiler conditions = new ConditionCompiler(world);
+        Scene scene = new Scene(program.layout(), electric).at(program.layout().initial());
+        for (Procedure.Start line : program.bound().starts()) {
+            Truth truth = conditions.compile(line.condition(), Environment.EMPTY).eval(scene);
+            if (truth != Truth.TRUE) {
+                problems.add(Problem.error(
+                                "start-not-so",
+                                line.span(),
+                                "this is not so in " + program.bound().network().name() + " at the start"
+                                        + (truth == Truth.UNKNOWN ? ", as far as the model can know" : ""))
+                        .help("write given before it to start from there, or choose another device"));
+            }
+        }
+    }
+}

@@ -1,0 +1,185 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.keeplit.condition.Condition;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Phases;
+import org.keeplit.program.Act;
+import org.keeplit.program.Primitive;
+import org.keeplit.program.Program;
+import org.keeplit.rule.Rule;
+
+/** Makes what an explorer noted into findings that people can read. */
+final class Reporting {
+    private final Machine machine;
+    private final Program program;
+    private final StateStore store;
+    private final Tracer tracer;
+    private final Explaining explaining;
+    private final Scene scene;
+
+    Reporting(Machine machine, StateStore store, Scene scene) {
+        this.machine = machine;
+        this.program = machine.world().program();
+        this.store = store;
+        this.tracer = new Tracer(machine, store);
+        this.explaining = new Explaining(machine);
+        this.scene = scene;
+    }
+
+    Outcome outcome(Explorer explorer) {
+        Map<String, Finding> found = new LinkedHashMap<>();
+        explorer.roots().forEach((key, broken) -> found.put(key, finding(broken)));
+        List<RuleResult> rules = new ArrayList<>();
+        for (int i = 0; i < machine.rules().size(); i++) {
+            rules.add(rule(i, explorer, found));
+        }
+        ImmutableList<Finding> findings = found.values().stream()
+                .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
+                .collect(ImmutableList.toImmutableList());
+        return new Outcome(
+                program,
+                ImmutableList.copyOf(rules),
+                findings,
+                store.size(),
+                explorer.transitions(),
+                explorer.depth(),
+                explorer.endings(),
+                machine.world().electric().size(),
+                program.layout().bits(),
+                store.bytes(),
+                explorer.cut());
+    }
+
+    private RuleResult rule(int number, Explorer explorer, Map<String, Finding> found) {
+        Rule rule = machine.rules().get(number);
+        Optional<Finding> finding = Optional.ofNullable(found.get(rule.name()));
+        RuleResult.Verdict verdict;
+        if (finding.isPresent()) {
+            verdict = RuleResult.Verdict.BROKEN;
+        } else if (explorer.later().containsKey(rule.name())) {
+            verdict = RuleResult.Verdict.ONLY_AFTER;
+            finding = Optional.of(finding(explorer.later().get(rule.name())));
+        } else if (explorer.cut().isPresent()) {
+            verdict = RuleResult.Verdict.UNDECIDED;
+        } else {
+            verdict = explorer.isExercised(number)
+                    ? RuleResult.Verdict.HOLDS
+                    : RuleResult.Verdict.NOT_EXERCISED;
+        }
+        return new RuleResult(
+                machine.rulebook(number),
+                rule,
+                verdict,
+                machine.instances(number),
+                explorer.judged(number),
+                finding);
+    }
+
+    private Finding finding(Explorer.Break broken) {
+        Optional<Act> act =
+                broken.act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.act()));
+        ImmutableList<TraceStep> trace = tracer.trace(broken.state(), broken.act());
+        look(broken);
+        Environment environment =
+                broken.instance() == null ? Environment.EMPTY : broken.instance().environments().get(0);
+        ImmutableMap.Builder<String, String> bindings = ImmutableMap.builder();
+        environment.objects().forEach((name, object) -> bindings.put(name, object.words()));
+        return new Finding(
+                broken.kind(),
+                Optional.ofNullable(broken.instance()).map(RuleInstance::rule),
+                broken.unknown(),
+                bindings.build(),
+                broken.instance() == null ? 0 : broken.instance().environments().size() - 1,
+                sentence(broken, environment, act),
+                act.map(Act::stepName)
+                        .orElse(trace.isEmpty() ? "" : trace.get(trace.size() - 1).step()),
+                phase(environment, act),
+                Optional.ofNullable(broken.after()),
+                trace,
+                why(broken, environment, act));
+    }
+
+    /** Looks at the state in which the break was judged. */
+    private void look(Explorer.Break broken) {
+        long[] state = new long[program.layout().words()];
+        store.load(broken.state(), state);
+        boolean judgedBefore = broken.act() < 0
+                || broken.kind() == Finding.Kind.REQUIREMENT
+                || broken.kind() == Finding.Kind.STOP
+                || broken.kind() == Finding.Kind.CANNOT
+                || broken.kind() == Finding.Kind.STUCK
+                || broken.instance() != null && broken.instance().rule().form() == Rule.Form.BEFORE;
+        scene.at(judgedBefore ? state : tracer.after(state, broken.act(), machine.scene()));
+    }
+
+    private String sentence(Explorer.Break broken, Environment environment, Optional<Act> act) {
+        String who = act.map(a -> a.actor() + " " + a.text()).orElse("");
+        return switch (broken.kind()) {
+            case RULE -> explaining.fill(broken.instance().rule().says(), environment, scene);
+            case REQUIREMENT -> "what this step requires is not so: " + who;
+            case STOP -> "the crew stops, because it is not so: " + who;
+            case CANNOT -> "this cannot be done: " + who;
+            case EXPECTATION -> "what is expected after this step is not so: " + who;
+            case ENDING -> "what must hold at the end does not";
+            case FLASH -> "two voltages, or a voltage and a ground, meet: " + who;
+            case STUCK -> "somebody waits for what never comes: " + who;
+        };
+    }
+
+    private Why why(Explorer.Break broken, Environment environment, Optional<Act> act) {
+        Condition condition = switch (broken.kind()) {
+            case RULE -> broken.instance().rule().body();
+            case REQUIREMENT -> act.orElseThrow().step().requires().get(broken.part());
+            case EXPECTATION -> act.orElseThrow().step().expects().get(broken.part());
+            case ENDING -> program.bound().ends().get(broken.part());
+            case STOP -> act.orElseThrow().primitives().stream()
+                    .filter(Primitive.Look.class::isInstance)
+                    .map(p -> ((Primitive.Look) p).condition())
+                    .findFirst()
+                    .orElse(null);
+            default -> null;
+        };
+        return condition == null ? Why.NOTHING : explaining.why(condition, environment, scene);
+    }
+
+    /** {@return the phase that the rule's variables name, or the one that the act is done on} */
+    private static Optional<Conductor> phase(Environment environment, Optional<Act> act) {
+        for (Obj object : environment.objects().values()) {
+            if (object instanceof Obj.OnPhase on) {
+                return Optional.of(on.phase());
+            } else if (object instanceof Obj.Spot spot) {
+                return Optional.of(spot.vertex().conductor());
+            }
+        }
+        return act.flatMap(a -> a.primitives().stream()
+                .map(Reporting::phase)
+                .filter(p -> p.size() == 1)
+                .map(p -> p.list().get(0))
+                .findFirst());
+    }
+
+    private static Phases phase(Primitive primitive) {
+        if (primitive instanceof Primitive.MovePole p) {
+            return p.phases();
+        } else if (primitive instanceof Primitive.MoveEnd p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.MoveClamp p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.Prove p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.TestDead p) {
+            return Phases.of(p.vertex().conductor());
+        } else if (primitive instanceof Primitive.SetMode p) {
+            return Phases.of(p.phase());
+        }
+        return Phases.NONE;
+    }
+}

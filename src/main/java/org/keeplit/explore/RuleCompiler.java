@@ -1,0 +1,144 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.keeplit.condition.Condition;
+import org.keeplit.network.Element;
+import org.keeplit.program.Act;
+import org.keeplit.rule.Rule;
+import org.keeplit.rule.Trigger;
+
+/** Binds rules over the finite objects of a run. */
+final class RuleCompiler {
+    private final World world;
+    private final ConditionCompiler conditions;
+    private final AtomCompiler atoms;
+
+    RuleCompiler(World world, ConditionCompiler conditions) {
+        this.world = world;
+        this.conditions = conditions;
+        this.atoms = new AtomCompiler(world);
+    }
+
+    /** {@return the instances of a rule that is judged in states: always, while, at the start, at the end} */
+    List<RuleInstance> inStates(int number, Rule rule) {
+        Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
+        for (Environment environment : environments(rule.binders(), Environment.EMPTY)) {
+            group(grouped, rule, environment, Node.Constant.TRUE);
+        }
+        return instances(number, rule, grouped);
+    }
+
+    /** {@return the instances of a rule that is judged before or after an act} */
+    List<RuleInstance> atAct(int number, Rule rule, Act act) {
+        Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
+        for (Events.Event event : Events.of(world, atoms, act)) {
+            for (Trigger trigger : rule.triggers()) {
+                for (Environment matched : matches(trigger, event, act)) {
+                    for (Environment environment : environments(rule.binders(), matched)) {
+                        group(grouped, rule, environment, Node.all(List.of(event.when(), suchThat(trigger, matched))));
+                    }
+                }
+            }
+        }
+        return instances(number, rule, grouped);
+    }
+
+    private void group(Map<List<Node>, List<Environment>> grouped, Rule rule, Environment environment, Node when) {
+        Node such = binders(rule.binders(), environment);
+        Node scope = rule.scope().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.TRUE);
+        Node all = Node.all(List.of(when, such, scope));
+        if (all.equals(Node.Constant.FALSE)) {
+            return;
+        }
+        Node excuse = rule.unless().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.FALSE);
+        Node body = conditions.compile(rule.body(), environment);
+        grouped.computeIfAbsent(List.of(all, excuse, body), k -> new ArrayList<>()).add(environment);
+    }
+
+    private static List<RuleInstance> instances(
+            int number, Rule rule, Map<List<Node>, List<Environment>> grouped) {
+        List<RuleInstance> all = new ArrayList<>();
+        grouped.forEach((nodes, environments) -> all.add(new RuleInstance(
+                number, rule, nodes.get(0), nodes.get(1), nodes.get(2), ImmutableList.copyOf(environments))));
+        return all;
+    }
+
+    private Node binders(List<Condition.Binder> binders, Environment environment) {
+        List<Node> all = new ArrayList<>();
+        for (Condition.Binder binder : binders) {
+            binder.such().ifPresent(c -> all.add(conditions.compile(c, environment)));
+        }
+        return Node.all(all);
+    }
+
+    private Node suchThat(Trigger trigger, Environment matched) {
+        return binders(trigger.binders(), matched);
+    }
+
+    private List<Environment> environments(List<Condition.Binder> binders, Environment start) {
+        List<Environment> all = List.of(start);
+        for (Condition.Binder binder : binders) {
+            List<Environment> more = new ArrayList<>();
+            for (Environment environment : all) {
+                for (Obj object : conditions.domain(binder, environment)) {
+                    more.add(environment.with(binder.variable(), object));
+                }
+            }
+            all = more;
+        }
+        return all;
+    }
+
+    private List<Environment> matches(Trigger trigger, Events.Event event, Act act) {
+        if (trigger.act() != event.kind() || !event.words().containsAll(trigger.words())) {
+            return List.of();
+        }
+        Environment environment = Environment.EMPTY;
+        for (int i = 0; i < trigger.binders().size(); i++) {
+            Obj participant = event.participants().get(i);
+            if (!isOne(trigger.binders().get(i), participant)) {
+                return List.of();
+            }
+            environment = environment.with(trigger.binders().get(i).variable(), participant);
+        }
+        if (trigger.phase().isPresent()) {
+            if (event.phase() == null) {
+                return List.of();
+            }
+            environment = environment.with(trigger.phase().get(), new Obj.OnPhase(event.phase()));
+        }
+        if (trigger.by().isEmpty()) {
+            return List.of(environment);
+        }
+        List<Environment> all = new ArrayList<>();
+        for (String actor : Events.actors(act)) {
+            all.add(environment.with(trigger.by().get(), new Obj.Someone(actor)));
+        }
+        return all;
+    }
+
+    /** {@return whether a participant is one of what a binder ranges over} */
+    private boolean isOne(Condition.Binder binder, Obj object) {
+        if (object instanceof Obj.Of of) {
+            boolean type = switch (binder.noun().type()) {
+                case DEVICE -> of.element() instanceof Element.Device;
+                case REGULATOR -> of.element() instanceof Element.Regulator;
+                default -> false;
+            };
+            return type && isOfKind(binder, of.element().kind().name());
+        } else if (object instanceof Obj.Joint joint) {
+            return isOfKind(binder, joint.contact().kind().name());
+        } else if (object instanceof Obj.Family || object instanceof Obj.Paper || object instanceof Obj.Someone) {
+            return world.domain(binder.noun()).contains(object);
+        }
+        return true;
+    }
+
+    private static boolean isOfKind(Condition.Binder binder, String kind) {
+        return binder.noun().kinds().isEmpty() || binder.noun().kinds().contains(kind);
+    }
+}

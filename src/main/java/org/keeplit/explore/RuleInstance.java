@@ -1,0 +1,38 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import org.keeplit.condition.Truth;
+import org.keeplit.rule.Rule;
+
+/**
+ * A rule with its variables bound.
+ *
+ * @param number the rule's number in the run
+ * @param rule the rule
+ * @param scope when it is judged
+ * @param excuse what excuses; never, if the rule has no {@code unless}
+ * @param body what is required
+ * @param environments what its variables stand for; more than one where the model cannot tell them apart
+ */
+record RuleInstance(
+        int number,
+        Rule rule,
+        Node scope,
+        Node excuse,
+        Node body,
+        ImmutableList<Environment> environments) {
+
+    /** {@return whether its case has come up} */
+    boolean isExercised(Scene scene) {
+        return scope.eval(scene) == Truth.TRUE && excuse.eval(scene) != Truth.TRUE;
+    }
+
+    /** {@return whether it is kept; unknown if that cannot be shown} */
+    Truth judge(Scene scene) {
+        Truth outside = scope.eval(scene).not();
+        if (outside == Truth.TRUE) {
+            return outside;
+        }
+        return outside.or(body.eval(scene)).or(excuse.eval(scene));
+    }
+}

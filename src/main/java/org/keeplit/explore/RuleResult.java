@@ -1,0 +1,32 @@
+package org.keeplit.explore;
+
+import java.util.Optional;
+import org.keeplit.rule.Rule;
+
+/**
+ * What came of one rule.
+ *
+ * @param rulebook the rulebook that it is in
+ * @param rule the rule
+ * @param verdict what came of it
+ * @param instances how many bindings were judged
+ * @param judged how often it was judged
+ * @param finding the shortest break, if it is broken
+ */
+public record RuleResult(
+        String rulebook, Rule rule, Verdict verdict, int instances, long judged, Optional<Finding> finding) {
+
+    /** What can come of a rule. */
+    public enum Verdict {
+        /** It was put to the question and kept in every state. */
+        HOLDS,
+        /** It is broken with no earlier break. */
+        BROKEN,
+        /** It is broken, but only after another was. */
+        ONLY_AFTER,
+        /** Its case never came up. */
+        NOT_EXERCISED,
+        /** The run was cut before it was broken. */
+        UNDECIDED
+    }
+}

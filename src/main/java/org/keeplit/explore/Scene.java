@@ -1,0 +1,116 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.keeplit.condition.Truth;
+import org.keeplit.electric.Analysis;
+import org.keeplit.electric.Contact;
+import org.keeplit.electric.Electric;
+import org.keeplit.electric.SiteGraph;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.Mode;
+import org.keeplit.program.Field;
+import org.keeplit.program.FieldKey;
+import org.keeplit.program.Layout;
+
+/** A state with what follows from it electrically, worked out when first asked for. Moved from state to state. */
+final class Scene {
+    private final Layout layout;
+    private final Electric electric;
+    private final Field[] contactFields;
+    private final int[] contactValues;
+    private final boolean[] constant;
+    private final SiteGraph.Taps taps = this::neutral;
+    private final BitSet closed = new BitSet();
+    private final List<Field> remoteFields = new ArrayList<>();
+    private final ImmutableSet<String> alwaysRemote;
+    private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
+    private long[] state;
+    private Analysis analysis;
+
+    Scene(Layout layout, Electric electric) {
+        this.layout = layout;
+        this.electric = electric;
+        int count = electric.cells().kept().size();
+        this.contactFields = new Field[count];
+        this.contactValues = new int[count];
+        this.constant = new boolean[count];
+        for (int i = 0; i < count; i++) {
+            Contact contact = electric.cells().kept().get(i);
+            contactFields[i] = layout.field(contact.key()).orElse(null);
+            contactValues[i] = contact.value();
+            constant[i] = layout.constant(contact.key()) == contact.value();
+        }
+        ImmutableSet.Builder<String> always = ImmutableSet.builder();
+        electric.cells().grid().network().all(Element.Device.class).forEach(d -> {
+            if (d.kind().mode(Mode.REMOTE).isPresent()) {
+                FieldKey key = new FieldKey.Mode(d.name(), d.phases().list().get(0), Mode.REMOTE);
+                if (layout.field(key).isPresent()) {
+                    remoteFields.add(layout.field(key).get());
+                } else if (layout.constant(key) == 0) {
+                    always.add(d.name());
+                }
+            }
+        });
+        this.alwaysRemote = always.build();
+    }
+
+    /** Looks at another state; the array is not copied. */
+    Scene at(long[] next) {
+        state = next;
+        analysis = null;
+        return this;
+    }
+
+    long[] state() {
+        return state;
+    }
+
+    Layout layout() {
+        return layout;
+    }
+
+    Analysis analysis() {
+        if (analysis == null) {
+            for (int i = 0; i < contactFields.length; i++) {
+                closed.set(
+                        i, contactFields[i] == null ? constant[i] : contactFields[i].get(state) == contactValues[i]);
+            }
+            analysis = electric.at(closed);
+        }
+        return analysis;
+    }
+
+    /** {@return the devices that somebody may close from elsewhere} */
+    ImmutableSet<String> mayClose() {
+        if (remoteFields.isEmpty()) {
+            return alwaysRemote;
+        }
+        BitSet on = new BitSet();
+        for (int i = 0; i < remoteFields.size(); i++) {
+            on.set(i, remoteFields.get(i).get(state) == 0);
+        }
+        return mayClose.computeIfAbsent(on, this::remoteDevices);
+    }
+
+    private ImmutableSet<String> remoteDevices(BitSet on) {
+        ImmutableSet.Builder<String> all = ImmutableSet.builder();
+        all.addAll(alwaysRemote);
+        on.stream().forEach(i -> all.add(((FieldKey.Mode) remoteFields.get(i).key()).device()));
+        return all.build();
+    }
+
+    SiteGraph.Taps taps() {
+        return taps;
+    }
+
+    private Truth neutral(String regulator, Conductor phase) {
+        int tap = layout.value(state, new FieldKey.Tap(regulator, phase));
+        return tap == FieldKey.Tap.NEUTRAL ? Truth.TRUE : Truth.UNKNOWN;
+    }
+}

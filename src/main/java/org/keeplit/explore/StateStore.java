@@ -1,0 +1,121 @@
+package org.keeplit.explore;
+
+import java.util.Arrays;
+
+/**
+ * Every state found so far, exactly, with the state and the act that first led to it. States lie one after
+ * another in pages; an open-addressed table finds them again.
+ */
+final class StateStore {
+    private static final int PAGE_BITS = 12;
+    private static final int PAGE = 1 << PAGE_BITS;
+
+    private final int words;
+    private long[][] pages = new long[16][];
+    private int[] parents = new int[1024];
+    private int[] acts = new int[1024];
+    private int[] table = new int[4096];
+    private int size;
+
+    StateStore(int words) {
+        this.words = words;
+        Arrays.fill(table, -1);
+    }
+
+    int size() {
+        return size;
+    }
+
+    /** {@return the number of a state, or -1 if it was not found yet} */
+    int find(long[] state) {
+        int slot = slot(state);
+        return table[slot];
+    }
+
+    /** Adds a state that is not there yet; {@return its number}. */
+    int add(long[] state, int parent, int act) {
+        if (size >= table.length / 2) {
+            grow();
+        }
+        int number = size++;
+        int page = number >>> PAGE_BITS;
+        if (page >= pages.length) {
+            pages = Arrays.copyOf(pages, pages.length * 2);
+        }
+        if (pages[page] == null) {
+            pages[page] = new long[PAGE * words];
+        }
+        System.arraycopy(state, 0, pages[page], (number & PAGE - 1) * words, words);
+        if (number >= parents.length) {
+            parents = Arrays.copyOf(parents, number * 2);
+            acts = Arrays.copyOf(acts, number * 2);
+        }
+        parents[number] = parent;
+        acts[number] = act;
+        table[slot(state)] = number;
+        return number;
+    }
+
+    /** Copies a state out. */
+    void load(int number, long[] into) {
+        System.arraycopy(pages[number >>> PAGE_BITS], (number & PAGE - 1) * words, into, 0, words);
+    }
+
+    /** {@return the state from which a state was first reached; -1 for the start} */
+    int parent(int number) {
+        return parents[number];
+    }
+
+    /** {@return the act by which a state was first reached; -1 for the start} */
+    int act(int number) {
+        return acts[number];
+    }
+
+    /** {@return how many bytes the states and the table take} */
+    long bytes() {
+        long states = 0;
+        for (long[] page : pages) {
+            states += page == null ? 0 : 8L * page.length;
+        }
+        return states + 4L * (parents.length + acts.length + table.length);
+    }
+
+    private int slot(long[] state) {
+        int mask = table.length - 1;
+        int slot = hash(state) & mask;
+        while (table[slot] >= 0 && !holds(table[slot], state)) {
+            slot = slot + 1 & mask;
+        }
+        return slot;
+    }
+
+    private boolean holds(int number, long[] state) {
+        long[] page = pages[number >>> PAGE_BITS];
+        int at = (number & PAGE - 1) * words;
+        for (int i = 0; i < words; i++) {
+            if (page[at + i] != state[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private int hash(long[] state) {
+        long hash = 0x9E3779B97F4A7C15L;
+        for (int i = 0; i < words; i++) {
+            hash = (hash ^ state[i]) * 0xBF58476D1CE4E5B9L;
+            hash ^= hash >>> 31;
+        }
+        return (int) (hash ^ hash >>> 32);
+    }
+
+    private void grow() {
+        table = new int[table.length * 2];
+        Arrays.fill(table, -1);
+        long[] state = new long[words];
+        for (int number = 0; number < size; number++) {
+            load(number, state);
+            table[slot(state)] = number;
+        }
+    }
+}

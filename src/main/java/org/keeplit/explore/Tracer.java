@@ -1,0 +1,138 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.keeplit.electric.Level;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
+import org.keeplit.program.Act;
+import org.keeplit.program.Automaton;
+import org.keeplit.program.Vertex;
+
+/** Replays the way to a state and says what each act changed. */
+final class Tracer {
+    /** How many places are named before the rest is only counted. */
+    private static final int NAMED = 4;
+
+    private final Machine machine;
+    private final StateStore store;
+    private final StateWords words;
+
+    Tracer(Machine machine, StateStore store) {
+        this.machine = machine;
+        this.store = store;
+        this.words = new StateWords(machine.world().program());
+    }
+
+    /**
+     * The way to a state and one act further.
+     *
+     * @param state the number of the state
+     * @param act the act that is tried there, or -1
+     * @return the acts with what they changed; the last one as it would change it, even if it was refused
+     */
+    ImmutableList<TraceStep> trace(int state, int act) {
+        List<Integer> acts = new ArrayList<>();
+        for (int at = state; store.parent(at) >= 0; at = store.parent(at)) {
+            acts.add(store.act(at));
+        }
+        Collections.reverse(acts);
+        if (act >= 0) {
+            acts.add(act);
+        }
+        List<TraceStep> steps = new ArrayList<>();
+        Scene scene = machine.scene();
+        long[] now = machine.world().program().layout().initial();
+        for (int id : acts) {
+            long[] next = after(now, id, scene);
+            steps.add(step(steps.size() + 1, machine.world().program().acts().get(id), now, next));
+            now = next;
+        }
+        return ImmutableList.copyOf(steps);
+    }
+
+    /** {@return the state that an act leads to, replayed} */
+    long[] after(long[] state, int act, Scene scene) {
+        int control = machine.world().program().layout().control(state);
+        for (Automaton.Move move : machine.world().program().automaton().moves(control)) {
+            if (move.act().id() == act && machine.isOpen(move, state)) {
+                return machine.apply(move, scene.at(state));
+            }
+        }
+        throw new IllegalStateException("act " + act + " does not go on from control state " + control);
+    }
+
+    private TraceStep step(int number, Act act, long[] before, long[] after) {
+        List<String> changes = new ArrayList<>(words.changes(before, after));
+        changes.addAll(levels(before, after));
+        return new TraceStep(
+                number,
+                act.actor(),
+                act.text(),
+                act.stepName(),
+                act.step().span().line(),
+                ImmutableList.copyOf(changes),
+                lost(before, after));
+    }
+
+    /** {@return which line conductors came alive or went dead, by phase} */
+    private List<String> levels(long[] before, long[] after) {
+        Scene was = machine.scene().at(before);
+        Scene is = machine.scene().at(after);
+        Map<Conductor, List<String>> dead = new EnumMap<>(Conductor.class);
+        Map<Conductor, List<String>> alive = new EnumMap<>(Conductor.class);
+        List<Vertex> vertices = machine.world().grid().vertices();
+        for (int i = 0; i < vertices.size(); i++) {
+            if (!(vertices.get(i) instanceof Vertex.AtNode node)) {
+                continue;
+            }
+            Level old = was.analysis().level(i);
+            Level now = is.analysis().level(i);
+            if (old.isAlive() != now.isAlive()) {
+                (now.isAlive() ? alive : dead)
+                        .computeIfAbsent(node.conductor(), c -> new ArrayList<>())
+                        .add(node.node());
+            }
+        }
+        List<String> all = new ArrayList<>();
+        dead.forEach((phase, nodes) -> all.add("phase " + phase + " goes dead at " + some(nodes)));
+        alive.forEach((phase, nodes) -> all.add("phase " + phase + " comes alive at " + some(nodes)));
+        return all;
+    }
+
+    private static String some(List<String> names) {
+        int more = names.size() - NAMED;
+        String head = String.join(", ", names.subList(0, Math.min(NAMED, names.size())));
+        return more > 0 ? head + " and " + more + " more" : head;
+    }
+
+    private ImmutableList<TraceStep.Lost> lost(long[] before, long[] after) {
+        ImmutableList.Builder<TraceStep.Lost> all = ImmutableList.builder();
+        Scene was = machine.scene().at(before);
+        Scene is = machine.scene().at(after);
+        machine.world().bound().network().all(Element.Load.class).forEach(load -> {
+            Phases phases = Phases.NONE;
+            for (Conductor phase : load.phases()) {
+                int vertex = machine.world()
+                        .grid()
+                        .number(new Vertex.AtNode(load.node(), phase))
+                        .orElseThrow();
+                boolean had = was.analysis().level(vertex) == Level.ENERGIZED;
+                boolean has = is.analysis().level(vertex) == Level.ENERGIZED;
+                if (had && !has) {
+                    phases = phases.or(Phases.of(phase));
+                }
+            }
+            if (!phases.isEmpty()) {
+                all.add(new TraceStep.Lost(
+                        load.name(), load.customers(), phases.toString(), load.critical().orElse("")));
+            }
+        });
+        return all.build();
+    }
+}

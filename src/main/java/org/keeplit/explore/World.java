@@ -1,0 +1,167 @@
+package org.keeplit.explore;
+
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.keeplit.condition.Noun;
+import org.keeplit.condition.Term;
+import org.keeplit.condition.Type;
+import org.keeplit.electric.Electric;
+import org.keeplit.electric.Grid;
+import org.keeplit.electric.SiteGraph;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Permit;
+import org.keeplit.procedure.Person;
+import org.keeplit.procedure.Temporary;
+import org.keeplit.program.Points;
+import org.keeplit.program.Program;
+import org.keeplit.program.Vertex;
+
+/** The finite objects of a run, and what is fixed about them. */
+final class World {
+    private final Program program;
+    private final Electric electric;
+    private final Map<String, SiteGraph> siteGraphs = new HashMap<>();
+
+    World(Program program, Electric electric) {
+        this.program = program;
+        this.electric = electric;
+    }
+
+    Program program() {
+        return program;
+    }
+
+    Bound bound() {
+        return program.bound();
+    }
+
+    Electric electric() {
+        return electric;
+    }
+
+    Grid grid() {
+        return electric.cells().grid();
+    }
+
+    SiteGraph siteGraph(String site) {
+        return siteGraphs.computeIfAbsent(site, s -> new SiteGraph(grid(), s));
+    }
+
+    /** {@return the objects that a noun ranges over, in a fixed order} */
+    List<Obj> domain(Noun noun) {
+        Bound bound = bound();
+        return switch (noun.type()) {
+            case DEVICE -> elements(noun, Element.Device.class);
+            case REGULATOR -> elements(noun, Element.Regulator.class);
+            case CAPACITOR -> elements(noun, Element.Capacitor.class);
+            case TRANSFORMER -> elements(noun, Element.Transformer.class);
+            case LINE -> elements(noun, Element.Line.class);
+            case LOAD -> elements(noun, Element.Load.class);
+            case GENERATOR -> elements(noun, Element.Generator.class);
+            case SOURCE -> elements(noun, Element.Source.class);
+            case PERSON -> bound.procedure().crew().stream()
+                    .<Obj>map((Person p) -> new Obj.Someone(p.name()))
+                    .toList();
+            case SITE -> sites();
+            case JUMPER, GROUND -> bound.temporaries().stream()
+                    .filter(t -> Type.valueOf(t.kind().base().name()) == noun.type())
+                    .filter(t -> noun.kinds().isEmpty() || noun.kinds().contains(t.kind().name()))
+                    .<Obj>map(Obj.Family::new)
+                    .toList();
+            case HOLD, CLEARANCE -> bound.permits().stream()
+                    .filter(p -> p.type() == noun.type())
+                    .<Obj>map(Obj.Paper::new)
+                    .toList();
+            case POINT -> grid().vertices().stream()
+                    .filter(v -> v instanceof Vertex.AtNode)
+                    .<Obj>map(Obj.Spot::new)
+                    .toList();
+            case CONTACT -> grid().contacts().stream().<Obj>map(Obj.Joint::new).toList();
+            case PHASE -> phases(Phases.ABC);
+        };
+    }
+
+    private List<Obj> elements(Noun noun, Class<? extends Element> type) {
+        return bound().network()
+                .all(type)
+                .filter(e -> noun.kinds().isEmpty() || noun.kinds().contains(e.kind().name()))
+                .<Obj>map(Obj.Of::new)
+                .toList();
+    }
+
+    private List<Obj> sites() {
+        Set<Obj> all = new LinkedHashSet<>();
+        bound().network().sites().forEach(s -> all.add(new Obj.Site(s)));
+        program.sites().forEach(s -> all.add(new Obj.Site(s)));
+        return List.copyOf(all);
+    }
+
+    static List<Obj> phases(Phases phases) {
+        return phases.list().stream()
+                .filter(Conductor::isPhase)
+                .<Obj>map(Obj.OnPhase::new)
+                .toList();
+    }
+
+    /** {@return the phases that an object has} */
+    Phases phasesOf(Obj object) {
+        if (object instanceof Obj.Of of) {
+            return of.element().phases();
+        } else if (object instanceof Obj.Place place) {
+            return bound().phasesOf(place.term());
+        } else if (object instanceof Obj.Spot spot) {
+            return Phases.of(spot.vertex().conductor());
+        } else if (object instanceof Obj.Family family) {
+            return bound().phasesOf(family.temporary().of());
+        } else if (object instanceof Obj.Joint joint) {
+            return Phases.of(joint.contact().phase());
+        } else if (object instanceof Obj.OnPhase on) {
+            return Phases.of(on.phase());
+        }
+        return Phases.NONE;
+    }
+
+    /** {@return the structure where an object stands} */
+    String siteOf(Obj object) {
+        if (object instanceof Obj.Site site) {
+            return site.name();
+        } else if (object instanceof Obj.Family family) {
+            return Points.siteOf(bound(), family.temporary().name());
+        } else if (object instanceof Obj.Joint joint) {
+            return joint.contact().site();
+        }
+        return Points.siteOf(bound(), object.words());
+    }
+
+    /** {@return the object that a name stands for, from the procedure first and then from the network} */
+    Obj named(Term.Name name) {
+        String text = name.name();
+        for (Person person : bound().procedure().crew()) {
+            if (person.name().equals(text)) {
+                return new Obj.Someone(text);
+            }
+        }
+        for (Temporary temporary : bound().temporaries()) {
+            if (temporary.name().equals(text)) {
+                return new Obj.Family(temporary);
+            }
+        }
+        for (Permit permit : bound().permits()) {
+            if (permit.name().equals(text)) {
+                return new Obj.Paper(permit);
+            }
+        }
+        return bound().network()
+                .element(text)
+                .<Obj>map(Obj.Of::new)
+                .orElseGet(() -> name.type() == Type.SITE
+                        ? new Obj.Site(text)
+                        : new Obj.Place(name));
+    }
+}

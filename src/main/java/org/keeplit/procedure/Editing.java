@@ -1,0 +1,224 @@
+package org.keeplit.procedure;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Term;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Phases;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Problems;
+
+/** Applies edits to the written-out steps of a bound procedure. */
+public final class Editing {
+    private final Function<Term, Phases> phasesOf;
+    private final Problems problems;
+
+    private Editing(Function<Term, Phases> phasesOf, Problems problems) {
+        this.phasesOf = phasesOf;
+        this.problems = problems;
+    }
+
+    /**
+     * Applies edits one after another.
+     *
+     * @param body the steps
+     * @param edits the edits
+     * @param phasesOf the phases of an object
+     * @param problems collects edits that name no step
+     * @return the edited steps
+     */
+    public static ImmutableList<Block> apply(
+            ImmutableList<Block> body, List<Edit> edits, Function<Term, Phases> phasesOf, Problems problems) {
+        Editing editing = new Editing(phasesOf, problems);
+        ImmutableList<Block> now = body;
+        for (Edit edit : edits) {
+            now = editing.apply(now, edit);
+        }
+        return now;
+    }
+
+    private ImmutableList<Block> apply(ImmutableList<Block> body, Edit edit) {
+        if (edit instanceof Edit.Without without) {
+            return replace(body, without.step(), step -> ImmutableList.of());
+        } else if (edit instanceof Edit.Replace replace) {
+            return replace(body, replace.step(), step -> relabelled(replace.blocks(), step));
+        } else if (edit instanceof Edit.OtherPhase other) {
+            return replace(body, other.step(), step -> ImmutableList.of(on(step, Phases.of(other.instead()))));
+        } else if (edit instanceof Edit.Insert insert) {
+            return beside(body, insert.anchor(), insert.before(), insert.blocks());
+        } else if (edit instanceof Edit.Move move) {
+            List<Block> moved = new ArrayList<>();
+            ImmutableList<Block> rest = replace(body, move.step(), step -> {
+                moved.add(step);
+                return ImmutableList.of();
+            });
+            return moved.isEmpty() ? body : beside(rest, move.anchor(), move.before(), moved);
+        }
+        throw new IllegalStateException("an edit of an unknown shape: " + edit);
+    }
+
+    /** What stands in for a step keeps its label, so that {@code must fail on … at} still finds it. */
+    private static ImmutableList<Block> relabelled(ImmutableList<Block> blocks, Block.Step step) {
+        if (blocks.size() == 1 && blocks.get(0) instanceof Block.Step only && only.label().isEmpty()) {
+            return ImmutableList.of(new Block.Step(
+                    step.label(),
+                    only.actors(),
+                    only.action(),
+                    only.phases(),
+                    only.ordered(),
+                    only.asOne(),
+                    only.requires(),
+                    only.expects(),
+                    only.records(),
+                    only.cautions(),
+                    only.because(),
+                    only.sentence(),
+                    only.span()));
+        }
+        return blocks;
+    }
+
+    private ImmutableList<Block> beside(
+            ImmutableList<Block> body, Edit.Ref anchor, boolean before, List<Block> blocks) {
+        boolean[] done = {false};
+        return replace(body, anchor, step -> {
+            ImmutableList.Builder<Block> all = ImmutableList.builder();
+            if (before && !done[0]) {
+                all.addAll(blocks);
+            }
+            all.add(step);
+            if (!before && !done[0]) {
+                all.addAll(blocks);
+            }
+            done[0] = true;
+            return all.build();
+        });
+    }
+
+    private ImmutableList<Block> replace(
+            ImmutableList<Block> body, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by) {
+        int[] count = {0};
+        ImmutableList<Block> result = replaceIn(body, ref, by, count);
+        if (count[0] == 0) {
+            List<String> labels = new ArrayList<>();
+            labels(body, labels);
+            problems.add(Problem.error("unknown-step", ref.span(), "no step is labelled " + ref)
+                    .help("the labelled steps are " + String.join(", ", labels)));
+        }
+        return result;
+    }
+
+    private ImmutableList<Block> replaceIn(
+            List<Block> blocks, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by, int[] count) {
+        ImmutableList.Builder<Block> all = ImmutableList.builder();
+        for (Block block : blocks) {
+            all.addAll(replaceOne(block, ref, by, count));
+        }
+        return all.build();
+    }
+
+    private List<Block> replaceOne(
+            Block block, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by, int[] count) {
+        if (block instanceof Block.Step step) {
+            return replaceStep(step, ref, by, count);
+        } else if (block instanceof Block.Group group) {
+            // A part of a group that becomes several blocks must stay one part, or its order would be lost.
+            ImmutableList.Builder<Block> parts = ImmutableList.builder();
+            for (Block part : group.parts()) {
+                List<Block> now = replaceOne(part, ref, by, count);
+                if (group.order() == Block.Order.IN_ORDER || now.size() <= 1) {
+                    parts.addAll(now);
+                } else {
+                    parts.add(new Block.Group(Block.Order.IN_ORDER, ImmutableList.copyOf(now), part.span()));
+                }
+            }
+            return List.of(new Block.Group(group.order(), parts.build(), group.span()));
+        } else if (block instanceof Block.Stage stage) {
+            return List.of(
+                    new Block.Stage(stage.title(), replaceIn(stage.parts(), ref, by, count), stage.span()));
+        } else if (block instanceof Block.Repeat repeat) {
+            return List.of(new Block.Repeat(
+                    repeat.times(),
+                    repeat.exactly(),
+                    replaceIn(repeat.parts(), ref, by, count),
+                    repeat.span()));
+        } else if (block instanceof Block.IfFound choice) {
+            return List.of(new Block.IfFound(
+                    choice.item(),
+                    choice.outcome(),
+                    replaceIn(choice.then(), ref, by, count),
+                    replaceIn(choice.otherwise(), ref, by, count),
+                    choice.span()));
+        }
+        throw new IllegalStateException("not a written-out block: " + block);
+    }
+
+    private List<Block> replaceStep(
+            Block.Step step, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by, int[] count) {
+        if (!step.label().equals(Optional.of(ref.label()))) {
+            return List.of(step);
+        }
+        if (ref.phase().isEmpty()) {
+            count[0]++;
+            return by.apply(step);
+        }
+        Conductor phase = ref.phase().get();
+        Phases phases = phases(step);
+        if (!phases.contains(phase)) {
+            return List.of(step);
+        }
+        count[0]++;
+        Phases others = new Phases(phases.mask() & ~Phases.of(phase).mask());
+        List<Block> all = new ArrayList<>();
+        if (!others.isEmpty()) {
+            all.add(on(step, others));
+        }
+        all.addAll(by.apply(on(step, Phases.of(phase))));
+        return all;
+    }
+
+    private Phases phases(Block.Step step) {
+        if (step.phases() instanceof PhaseTerm.Given given) {
+            return given.phases();
+        }
+        return Actions.object(step.action()).map(phasesOf).orElse(Phases.NONE);
+    }
+
+    private static Block.Step on(Block.Step step, Phases phases) {
+        return new Block.Step(
+                step.label(),
+                step.actors(),
+                step.action(),
+                new PhaseTerm.Given(phases),
+                step.ordered(),
+                step.asOne(),
+                step.requires(),
+                step.expects(),
+                step.records(),
+                step.cautions(),
+                step.because(),
+                step.sentence(),
+                step.span());
+    }
+
+    private static void labels(List<Block> blocks, List<String> labels) {
+        for (Block block : blocks) {
+            if (block instanceof Block.Step step) {
+                step.label().filter(l -> !labels.contains(l)).ifPresent(labels::add);
+            } else if (block instanceof Block.Group group) {
+                labels(group.parts(), labels);
+            } else if (block instanceof Block.Stage stage) {
+                labels(stage.parts(), labels);
+            } else if (block instanceof Block.Repeat repeat) {
+                labels(repeat.parts(), labels);
+            } else if (block instanceof Block.IfFound choice) {
+                labels(choice.then(), labels);
+                labels(choice.otherwise(), labels);
+            }
+        }
+    }
+}

@@ -1,0 +1,237 @@
+package org.keeplit.program;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The orders in which the acts of a program may come, as a deterministic automaton that is built in full before
+ * the search, so that its numbers depend on nothing but the procedure. A control state is the set of leaves that
+ * are done.
+ */
+public final class Automaton {
+    /** The greatest number of control states before the orders count as too many. */
+    public static final int LIMIT = 4_000_000;
+
+    /**
+     * One move of the automaton.
+     *
+     * @param act the act
+     * @param next the control state after it
+     * @param first whether it is the first act of its step
+     * @param last whether its step is done with it
+     * @param guard what must have been found, if the move belongs to a branch that was not yet begun
+     */
+    public record Move(Act act, int next, boolean first, boolean last, Optional<Guard> guard) {}
+
+    /**
+     * What must have been found for a branch to be taken.
+     *
+     * @param item the inspection
+     * @param outcome the number of the outcome, from 0
+     * @param wanted whether that outcome is wanted, or any other
+     */
+    public record Guard(FieldKey.Found item, int outcome, boolean wanted) {}
+
+    private final List<List<Move>> moves;
+    private final int end;
+
+    private Automaton(List<List<Move>> moves, int end) {
+        this.moves = moves;
+        this.end = end;
+    }
+
+    /** {@return how many control states there are} */
+    public int size() {
+        return moves.size();
+    }
+
+    /** {@return the moves from a control state, in the order of the text} @param state its number */
+    public List<Move> moves(int state) {
+        return moves.get(state);
+    }
+
+    /** {@return whether the procedure is done there} @param state its number */
+    public boolean isEnd(int state) {
+        return state == end || moves.get(state).isEmpty();
+    }
+
+    /**
+     * Builds the automaton.
+     *
+     * @return the automaton, or nothing if there are more than {@link #LIMIT} control states
+     */
+    static Optional<Automaton> of(Plan plan) {
+        Builder builder = new Builder(plan);
+        return builder.build();
+    }
+
+    private static final class Builder {
+        private final Plan root;
+        private final Map<BitSet, Integer> numbers = new HashMap<>();
+        private final ArrayDeque<BitSet> open = new ArrayDeque<>();
+        private final List<List<Move>> moves = new ArrayList<>();
+
+        Builder(Plan root) {
+            this.root = root;
+        }
+
+        Optional<Automaton> build() {
+            number(new BitSet());
+            int end = -1;
+            while (!open.isEmpty()) {
+                BitSet done = open.poll();
+                List<Candidate> candidates = new ArrayList<>();
+                enabled(root, done, null, candidates);
+                List<Move> here = new ArrayList<>(candidates.size());
+                for (Candidate candidate : candidates) {
+                    here.add(move(done, candidate));
+                }
+                moves.add(here);
+                if (isDone(root, done)) {
+                    end = moves.size() - 1;
+                }
+                if (numbers.size() > LIMIT) {
+                    return Optional.empty();
+                }
+            }
+            return Optional.of(new Automaton(moves, end));
+        }
+
+        private record Candidate(Plan.Leaf leaf, Act act, Plan step, Guard guard) {}
+
+        private Move move(BitSet done, Candidate candidate) {
+            BitSet next = (BitSet) done.clone();
+            next.set(candidate.leaf.number());
+            Plan step = candidate.step == null ? candidate.leaf : candidate.step;
+            return new Move(
+                    candidate.act,
+                    number(next),
+                    !isBegun(step, done),
+                    isDone(step, next),
+                    Optional.ofNullable(candidate.guard));
+        }
+
+        private int number(BitSet done) {
+            Integer known = numbers.get(done);
+            if (known != null) {
+                return known;
+            }
+            int number = numbers.size();
+            numbers.put(done, number);
+            open.add(done);
+            return number;
+        }
+
+        private void enabled(Plan plan, BitSet done, Enclosing enclosing, List<Candidate> out) {
+            if (plan instanceof Plan.Leaf leaf) {
+                if (!done.get(leaf.number())) {
+                    for (Act act : leaf.acts()) {
+                        out.add(new Candidate(
+                                leaf,
+                                act,
+                                enclosing == null ? null : enclosing.step,
+                                enclosing == null ? null : enclosing.guard));
+                    }
+                }
+            } else if (plan instanceof Plan.Node node) {
+                enabledNode(node, done, node.step() >= 0 ? Enclosing.step(enclosing, node) : enclosing, out);
+            } else if (plan instanceof Plan.Choice choice) {
+                if (isBegun(choice.then(), done)) {
+                    enabled(choice.then(), done, enclosing, out);
+                } else if (isBegun(choice.otherwise(), done)) {
+                    enabled(choice.otherwise(), done, enclosing, out);
+                } else {
+                    Guard yes = new Guard(choice.item(), choice.outcome(), true);
+                    Guard no = new Guard(choice.item(), choice.outcome(), false);
+                    enabled(choice.then(), done, Enclosing.guard(enclosing, yes), out);
+                    enabled(choice.otherwise(), done, Enclosing.guard(enclosing, no), out);
+                }
+            } else if (plan instanceof Plan.Either either) {
+                if (!isBegun(either.skip(), done)) {
+                    enabled(either.body(), done, enclosing, out);
+                }
+                if (!isBegun(either.body(), done)) {
+                    enabled(either.skip(), done, enclosing, out);
+                }
+            }
+        }
+
+        private void enabledNode(Plan.Node node, BitSet done, Enclosing enclosing, List<Candidate> out) {
+            switch (node.order()) {
+                case IN_ORDER -> {
+                    for (Plan part : node.parts()) {
+                        if (!isDone(part, done)) {
+                            enabled(part, done, enclosing, out);
+                            return;
+                        }
+                    }
+                }
+                case ANY_ORDER -> {
+                    for (Plan part : node.parts()) {
+                        // Whole parts change places: what was begun is finished first.
+                        if (isBegun(part, done) && !isDone(part, done)) {
+                            enabled(part, done, enclosing, out);
+                            return;
+                        }
+                    }
+                    node.parts().forEach(part -> enabled(part, done, enclosing, out));
+                }
+                case TOGETHER -> node.parts().forEach(part -> {
+                    if (!isDone(part, done)) {
+                        enabled(part, done, enclosing, out);
+                    }
+                });
+            }
+        }
+
+        private static boolean isDone(Plan plan, BitSet done) {
+            if (plan instanceof Plan.Leaf leaf) {
+                return done.get(leaf.number());
+            } else if (plan instanceof Plan.Node node) {
+                for (int i = 0; i < node.parts().size(); i++) {
+                    if (!isDone(node.parts().get(i), done)) {
+                        return false;
+                    }
+                }
+                return true;
+            } else if (plan instanceof Plan.Choice choice) {
+                return isDone(choice.then(), done) || isDone(choice.otherwise(), done);
+            }
+            Plan.Either either = (Plan.Either) plan;
+            return isDone(either.body(), done) || isDone(either.skip(), done);
+        }
+
+        private static boolean isBegun(Plan plan, BitSet done) {
+            if (plan instanceof Plan.Leaf leaf) {
+                return done.get(leaf.number());
+            } else if (plan instanceof Plan.Node node) {
+                for (int i = 0; i < node.parts().size(); i++) {
+                    if (isBegun(node.parts().get(i), done)) {
+                        return true;
+                    }
+                }
+                return false;
+            } else if (plan instanceof Plan.Choice choice) {
+                return isBegun(choice.then(), done) || isBegun(choice.otherwise(), done);
+            }
+            Plan.Either either = (Plan.Either) plan;
+            return isBegun(either.body(), done) || isBegun(either.skip(), done);
+        }
+    }
+
+    /** What a leaf is inside of: its step, and the branch that was not yet begun. */
+    private record Enclosing(Plan step, Guard guard) {
+        static Enclosing step(Enclosing outer, Plan step) {
+            return new Enclosing(step, outer == null ? null : outer.guard);
+        }
+
+        static Enclosing guard(Enclosing outer, Guard guard) {
+            return new Enclosing(outer == null ? null : outer.step, guard);
+        }
+    }
+}

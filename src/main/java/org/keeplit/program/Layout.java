@@ -1,0 +1,137 @@
+package org.keeplit.program;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Where each field lies in the packed state. What no act of the run can change takes no room: it is a constant
+ * that {@link #value} still answers for.
+ *
+ * <p>Words 0 and up hold the fields; the bits of the control automaton and of a pending act come first.
+ */
+public final class Layout {
+    /** How many bits the control state takes at the head of word 0. */
+    private final int controlBits;
+
+    private final List<Field> fields;
+    private final Map<FieldKey, Field> byKey;
+    private final Map<FieldKey, Integer> constants;
+    private final int words;
+
+    private Layout(int controlBits, List<Field> fields, Map<FieldKey, Integer> constants, int words) {
+        this.controlBits = controlBits;
+        this.fields = List.copyOf(fields);
+        this.constants = Map.copyOf(constants);
+        this.words = words;
+        this.byKey = new HashMap<>();
+        for (Field field : fields) {
+            byKey.put(field.key(), field);
+        }
+    }
+
+    /** {@return how many longs a state takes} */
+    public int words() {
+        return words;
+    }
+
+    /** {@return how many bits of them are used} */
+    public int bits() {
+        return controlBits + fields.stream().mapToInt(Field::width).sum();
+    }
+
+    /** {@return the fields in the order of the state} */
+    public List<Field> fields() {
+        return fields;
+    }
+
+    /** {@return the field of a key, or nothing if the run cannot change it} @param key the key */
+    public Optional<Field> field(FieldKey key) {
+        return Optional.ofNullable(byKey.get(key));
+    }
+
+    /**
+     * The value of a key in a state, constants included.
+     *
+     * @param state the packed state
+     * @param key the key
+     * @return its value; 0 if the run knows nothing of it
+     */
+    public int value(long[] state, FieldKey key) {
+        Field field = byKey.get(key);
+        return field == null ? constants.getOrDefault(key, 0) : field.get(state);
+    }
+
+    /** {@return the constant value of a key that no act changes; 0 if the run knows nothing of it} @param key the key */
+    public int constant(FieldKey key) {
+        return constants.getOrDefault(key, 0);
+    }
+
+    /** {@return the number of the control state} @param state the packed state */
+    public int control(long[] state) {
+        return (int) (state[0] & (1L << controlBits) - 1);
+    }
+
+    /** Sets the number of the control state. @param state the packed state @param control the number */
+    public void setControl(long[] state, int control) {
+        state[0] = state[0] & ~((1L << controlBits) - 1) | control;
+    }
+
+    /** {@return a fresh state with every field at its initial value and control state 0} */
+    public long[] initial() {
+        long[] state = new long[words];
+        for (Field field : fields) {
+            field.set(state, field.initial());
+        }
+        return state;
+    }
+
+    /** Collects fields and lays them out. */
+    static final class Builder {
+        private final Map<FieldKey, int[]> wanted = new LinkedHashMap<>();
+        private final Map<FieldKey, Integer> initial = new LinkedHashMap<>();
+
+        /** States a value that holds at the start. */
+        void initial(FieldKey key, int value) {
+            initial.put(key, value);
+        }
+
+        /** Asks for room for values below {@code size}. */
+        void changes(FieldKey key, int size) {
+            int[] now = wanted.computeIfAbsent(key, k -> new int[] {2});
+            now[0] = Math.max(now[0], size);
+        }
+
+        int initialOf(FieldKey key) {
+            return initial.getOrDefault(key, 0);
+        }
+
+        Layout build(int controlStates) {
+            int controlBits = Math.max(1, bits(controlStates));
+            List<Field> fields = new ArrayList<>();
+            int word = 0;
+            int shift = controlBits;
+            for (Map.Entry<FieldKey, int[]> entry : wanted.entrySet()) {
+                int start = initialOf(entry.getKey());
+                int size = Math.max(entry.getValue()[0], start + 1);
+                int width = bits(size);
+                if (shift + width > 64) {
+                    word++;
+                    shift = 0;
+                }
+                fields.add(new Field(entry.getKey(), size, start, word, shift, width));
+                shift += width;
+            }
+            Map<FieldKey, Integer> constants = new HashMap<>(initial);
+            constants.keySet().removeAll(wanted.keySet());
+            return new Layout(controlBits, fields, constants, word + 1);
+        }
+
+        private static int bits(int values) {
+            return 32 - Integer.numberOfLeadingZeros(Math.max(1, values - 1));
+        }
+    }
+}

@@ -1,0 +1,279 @@
+package org.keeplit.program;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.network.Element;
+import org.keeplit.procedure.Action;
+import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.DeviceSet;
+import org.keeplit.procedure.Permit;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Problems;
+
+/** Lowers a bound procedure to a program. */
+public final class Lowering {
+    private final Bound bound;
+    private final StartValues start;
+    private final Function<String, ImmutableList<String>> feeding;
+    private final Problems problems;
+    private final List<Act> acts = new ArrayList<>();
+    private final List<Block.Step> steps = new ArrayList<>();
+    private final Set<String> sites = new LinkedHashSet<>();
+    private final Map<FieldKey.Clamp, List<Vertex>> spots = new LinkedHashMap<>();
+    private final Map<String, List<String>> outcomes = new LinkedHashMap<>();
+    private int leaves;
+
+    private Lowering(
+            Bound bound,
+            StartValues start,
+            Function<String, ImmutableList<String>> feeding,
+            Problems problems) {
+        this.bound = bound;
+        this.start = start;
+        this.feeding = feeding;
+        this.problems = problems;
+    }
+
+    /**
+     * Lowers.
+     *
+     * @param bound the bound procedure
+     * @param start the values at the start
+     * @param feeding the reclosing devices that feed a site in the starting state
+     * @param problems collects what cannot be lowered
+     * @return the program, or nothing if something cannot be lowered
+     */
+    public static Optional<Program> lower(
+            Bound bound,
+            StartValues start,
+            Function<String, ImmutableList<String>> feeding,
+            Problems problems) {
+        return new Lowering(bound, start, feeding, problems).lower();
+    }
+
+    private Optional<Program> lower() {
+        start.spots().forEach((key, vertex) -> spot((FieldKey.Clamp) key, vertex));
+        Plan plan = sequence(bound.body(), Block.Order.IN_ORDER);
+        if (problems.hasErrors()) {
+            return Optional.empty();
+        }
+        Optional<Automaton> automaton = Automaton.of(plan);
+        if (automaton.isEmpty()) {
+            problems.add(Problem.error(
+                            "too-many-orders",
+                            bound.procedure().span(),
+                            bound.procedure().name() + " allows more than " + Automaton.LIMIT
+                                    + " combinations of steps done and not done")
+                    .help("put steps that need no free order in order"));
+            return Optional.empty();
+        }
+        Layout.Builder layout = new Layout.Builder();
+        start.values().forEach(layout::initial);
+        Footprint footprint = new Footprint(bound, layout, spots, sites, outcomes);
+        acts.forEach(act -> act.primitives().forEach(footprint::add));
+        return Optional.of(new Program(
+                bound,
+                ImmutableList.copyOf(acts),
+                ImmutableList.copyOf(steps),
+                automaton.get(),
+                layout.build(automaton.get().size()),
+                start,
+                ImmutableList.copyOf(sites),
+                copyOf(spots),
+                copyOf(outcomes),
+                heldAt()));
+    }
+
+    private static <K, V> ImmutableMap<K, ImmutableList<V>> copyOf(Map<K, List<V>> lists) {
+        ImmutableMap.Builder<K, ImmutableList<V>> all = ImmutableMap.builder();
+        lists.forEach((key, list) -> all.put(key, ImmutableList.copyOf(list)));
+        return all.build();
+    }
+
+    private ImmutableMap<String, ImmutableList<String>> heldAt() {
+        ImmutableMap.Builder<String, ImmutableList<String>> all = ImmutableMap.builder();
+        for (Permit permit : bound.permits()) {
+            Set<String> devices = new LinkedHashSet<>();
+            permit.heldAt().forEach(set -> devices.addAll(devices(set)));
+            all.put(permit.name(), ImmutableList.copyOf(devices));
+        }
+        return all.build();
+    }
+
+    /** {@return the devices of a set, in a fixed order} */
+    List<String> devices(DeviceSet set) {
+        if (set instanceof DeviceSet.One one) {
+            return List.of(one.device().toString());
+        }
+        String of = ((DeviceSet.Feeding) set).of().toString();
+        return feeding.apply(Points.siteOf(bound, of)).stream()
+                .filter(d -> !d.equals(of))
+                .toList();
+    }
+
+    /** {@return the number of a place among those where a clamp may be, plus one} */
+    int spot(FieldKey.Clamp clamp, Vertex vertex) {
+        List<Vertex> all = spots.computeIfAbsent(clamp, k -> new ArrayList<>());
+        if (!all.contains(vertex)) {
+            all.add(vertex);
+        }
+        return all.indexOf(vertex) + 1;
+    }
+
+    /** Notes that somebody may go up there. */
+    void site(String site) {
+        sites.add(site);
+    }
+
+    Bound bound() {
+        return bound;
+    }
+
+    Problems problems() {
+        return problems;
+    }
+
+    private Plan sequence(List<Block> blocks, Block.Order order) {
+        ImmutableList.Builder<Plan> parts = ImmutableList.builder();
+        for (Block block : blocks) {
+            parts.add(plan(block));
+        }
+        return new Plan.Node(order, parts.build(), -1);
+    }
+
+    private Plan plan(Block block) {
+        if (block instanceof Block.Step step) {
+            return step(step);
+        } else if (block instanceof Block.Group group) {
+            return sequence(group.parts(), group.order());
+        } else if (block instanceof Block.Stage stage) {
+            return sequence(stage.parts(), Block.Order.IN_ORDER);
+        } else if (block instanceof Block.Repeat repeat) {
+            return repeat(repeat, repeat.times());
+        } else if (block instanceof Block.IfFound choice) {
+            return choice(choice);
+        }
+        throw new IllegalStateException("not a written-out block: " + block);
+    }
+
+    private Plan repeat(Block.Repeat repeat, int left) {
+        if (repeat.exactly()) {
+            ImmutableList.Builder<Plan> parts = ImmutableList.builder();
+            for (int i = 0; i < repeat.times(); i++) {
+                parts.add(sequence(repeat.parts(), Block.Order.IN_ORDER));
+            }
+            return new Plan.Node(Block.Order.IN_ORDER, parts.build(), -1);
+        }
+        if (left == 0) {
+            return new Plan.Node(Block.Order.IN_ORDER, ImmutableList.of(), -1);
+        }
+        Plan once = sequence(repeat.parts(), Block.Order.IN_ORDER);
+        Plan rest = repeat(repeat, left - 1);
+        Plan body = new Plan.Node(Block.Order.IN_ORDER, ImmutableList.of(once, rest), -1);
+        return new Plan.Either(body, goesOn(repeat));
+    }
+
+    private Plan choice(Block.IfFound choice) {
+        List<String> known = outcomes.getOrDefault(choice.item(), List.of());
+        int outcome = known.indexOf(choice.outcome());
+        if (outcome < 0) {
+            problems.add(Problem.error(
+                            "unknown-outcome",
+                            choice.span(),
+                            "no step before this one inspects \"" + choice.item() + "\" and may find \""
+                                    + choice.outcome() + "\"")
+                    .help(known.isEmpty() ? "inspect it first" : "it may find " + String.join(" or ", known)));
+            outcome = 0;
+        }
+        return new Plan.Choice(
+                new FieldKey.Found(choice.item()),
+                outcome,
+                choice.then().isEmpty() ? goesOn(choice) : sequence(choice.then(), Block.Order.IN_ORDER),
+                choice.otherwise().isEmpty()
+                        ? goesOn(choice)
+                        : sequence(choice.otherwise(), Block.Order.IN_ORDER));
+    }
+
+    /** A way on which nothing is done is one act, so that a trace shows that it was taken. */
+    private Plan goesOn(Block block) {
+        Block.Step step = new Block.Step(
+                Optional.empty(),
+                ImmutableList.of(),
+                new Action.Do("goes on"),
+                PhaseTerm.ALL,
+                true,
+                Optional.empty(),
+                ImmutableList.of(),
+                ImmutableList.of(),
+                ImmutableList.of(),
+                ImmutableList.of(),
+                Optional.empty(),
+                "goes on",
+                block.span());
+        return step(step);
+    }
+
+    private Plan step(Block.Step step) {
+        int number = steps.size();
+        steps.add(step);
+        List<List<Atomic>> atoms = new StepActs(this, step).atoms();
+        if (step.action() instanceof Action.Inspect inspect) {
+            outcomes.put(inspect.item(), inspect.outcomes());
+        }
+        if (step.asOne().isPresent()) {
+            atoms = List.of(List.of(Atomic.asOne(atoms)));
+        }
+        ImmutableList.Builder<Plan> leaves = ImmutableList.builder();
+        for (List<Atomic> alternatives : atoms) {
+            ImmutableList.Builder<Act> all = ImmutableList.builder();
+            for (Atomic atomic : alternatives) {
+                Act act = new Act(acts.size(), step, number, atomic.actor(), atomic.text(), atomic.primitives());
+                acts.add(act);
+                all.add(act);
+            }
+            leaves.add(new Plan.Leaf(this.leaves++, all.build()));
+        }
+        Block.Order order = StepActs.inOrder(step) ? Block.Order.IN_ORDER : Block.Order.TOGETHER;
+        return new Plan.Node(order, leaves.build(), number);
+    }
+
+    /**
+     * What becomes one act.
+     *
+     * @param actor who does it
+     * @param text the act in words
+     * @param primitives what it does
+     */
+    record Atomic(String actor, String text, ImmutableList<Primitive> primitives) {
+        static Atomic of(String actor, String text, Primitive primitive) {
+            return new Atomic(actor, text, ImmutableList.of(primitive));
+        }
+
+        static Atomic asOne(List<List<Atomic>> atoms) {
+            ImmutableList.Builder<Primitive> all = ImmutableList.builder();
+            List<String> texts = new ArrayList<>();
+            for (List<Atomic> alternatives : atoms) {
+                all.addAll(alternatives.get(0).primitives());
+                texts.add(alternatives.get(0).text());
+            }
+            return new Atomic(atoms.get(0).get(0).actor(), String.join(" and, as one, ", texts), all.build());
+        }
+    }
+
+    /** {@return the element of that name} @param name the name */
+    Element element(String name) {
+        return bound.network()
+                .element(name)
+                .orElseThrow(() -> new IllegalStateException("no element " + name + " in the network"));
+    }
+}

@@ -1,0 +1,38 @@
+package org.keeplit.program;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Bound;
+
+/**
+ * A bound procedure lowered to acts.
+ *
+ * @param bound the procedure
+ * @param acts all atomic acts, by number
+ * @param steps the steps, by number
+ * @param automaton the orders in which the acts may come
+ * @param layout the packed state
+ * @param start the values at the start
+ * @param sites the structures where people may go up, by the number that a person's field holds less one
+ * @param spots for each clamp the places where it may be, by the number that its field holds less one
+ * @param outcomesOf for each inspection its outcomes, in order
+ * @param heldAt for each hold or clearance the devices named when it is issued
+ */
+public record Program(
+        Bound bound,
+        ImmutableList<Act> acts,
+        ImmutableList<Block.Step> steps,
+        Automaton automaton,
+        Layout layout,
+        StartValues start,
+        ImmutableList<String> sites,
+        ImmutableMap<FieldKey.Clamp, ImmutableList<Vertex>> spots,
+        ImmutableMap<String, ImmutableList<String>> outcomesOf,
+        ImmutableMap<String, ImmutableList<String>> heldAt) {
+
+    /** {@return the outcomes of an inspection; none if the procedure does not make it} @param item the inspection */
+    public ImmutableList<String> outcomes(String item) {
+        return outcomesOf.getOrDefault(item, ImmutableList.of());
+    }
+}

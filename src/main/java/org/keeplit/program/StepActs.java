@@ -1,0 +1,364 @@
+package org.keeplit.program;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Term;
+import org.keeplit.network.Base;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Effect;
+import org.keeplit.network.Element;
+import org.keeplit.network.Mode;
+import org.keeplit.network.Phases;
+import org.keeplit.network.Side;
+import org.keeplit.procedure.Action;
+import org.keeplit.procedure.Actions;
+import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Person;
+import org.keeplit.program.Lowering.Atomic;
+import org.keeplit.text.Problem;
+
+/** Writes one step out as atomic acts. */
+final class StepActs {
+    private final Lowering lowering;
+    private final Block.Step step;
+    private final String actors;
+    private final List<List<Atomic>> out = new ArrayList<>();
+
+    StepActs(Lowering lowering, Block.Step step) {
+        this.lowering = lowering;
+        this.step = step;
+        this.actors = step.actors().stream().map(Term::toString).collect(Collectors.joining(" and "));
+    }
+
+    /** {@return whether the acts of a step follow one another as written} */
+    static boolean inOrder(Block.Step step) {
+        if (step.ordered()) {
+            return true;
+        }
+        Action action = step.action();
+        if (action instanceof Action.Install install) {
+            return install.ordered();
+        } else if (action instanceof Action.Remove remove) {
+            return remove.order() != Action.Order.EITHER;
+        } else if (action instanceof Action.ApplyGround ground) {
+            return ground.order() != Action.Order.EITHER;
+        } else if (action instanceof Action.RemoveGround ground) {
+            return ground.order() != Action.Order.EITHER;
+        }
+        return false;
+    }
+
+    /** {@return the acts; where an act has several outcomes, the outcomes together} */
+    List<List<Atomic>> atoms() {
+        Action action = step.action();
+        if (action instanceof Action.Operate operate) {
+            lowering.devices(operate.object()).forEach(device -> operate(operate, device));
+        } else if (action instanceof Action.MoveLead move) {
+            phases().forEach(phase -> moveLead(move, phase));
+        } else if (action instanceof Action.Tag tag) {
+            for (String device : lowering.devices(tag.device())) {
+                add((tag.on() ? "tags " : "takes the tag off ") + device, new Primitive.MoveTag(device, tag.on()));
+            }
+        } else if (!clamping(action) && !proving(action)) {
+            other(action);
+        }
+        if (out.isEmpty()) {
+            add(step.sentence(), new Primitive.Nothing());
+        }
+        return out;
+    }
+
+    private void add(String text, Primitive primitive) {
+        addBy(actors, text, primitive);
+    }
+
+    private void addBy(String actor, String text, Primitive primitive) {
+        out.add(List.of(Atomic.of(actor, text, primitive)));
+    }
+
+    private static String words(String what, Conductor phase) {
+        return what + " on phase " + phase;
+    }
+
+    private void moveLead(Action.MoveLead move, Conductor phase) {
+        Conductor onto = single(move.onto(), phase);
+        String words = words(
+                (move.on() ? "puts on" : "takes off") + " the " + move.side().word() + " lead of " + move.device()
+                        + " at the " + move.end().word() + " end",
+                phase);
+        add(
+                onto == phase ? words : words + ", onto phase " + onto,
+                new Primitive.MoveEnd(
+                        move.device().toString(), move.side(), phase, move.end(), move.on(), onto));
+    }
+
+    /** {@return the phase that was said, or the step's own} */
+    private static Conductor single(Optional<PhaseTerm> said, Conductor own) {
+        return said.filter(PhaseTerm.Given.class::isInstance)
+                .map(p -> ((PhaseTerm.Given) p).phases().list().get(0))
+                .orElse(own);
+    }
+
+    private List<Conductor> phases() {
+        Optional<Term> object = Actions.object(step.action());
+        Phases all = object.map(lowering.bound()::phasesOf).orElse(Phases.NONE);
+        if (step.phases() instanceof PhaseTerm.Given given) {
+            Phases common = given.phases().and(all);
+            if (common.isEmpty()) {
+                lowering.problems().add(Problem.error(
+                        "phase-not-there",
+                        step.span(),
+                        object.map(Term::toString).orElse("it") + " has no phase " + given.phases()
+                                + (all.isEmpty() ? "" : ": it has " + all)));
+            }
+            return common.list();
+        }
+        return all.list();
+    }
+
+    private void operate(Action.Operate operate, String device) {
+        Element element = lowering.element(device);
+        boolean ganged = element instanceof Element.Device d && d.ganged();
+        Phases all = step.phases() instanceof PhaseTerm.Given given
+                ? given.phases().and(element.phases())
+                : element.phases();
+        String words = operate.verb().one().with(device);
+        Set<List<Primitive>> seen = new LinkedHashSet<>();
+        for (Conductor phase : all) {
+            List<Primitive> primitives = new ArrayList<>();
+            for (Effect effect : operate.verb().effects()) {
+                primitives.add(effect(effect, element, phase, ganged));
+            }
+            // A ganged set, or one setting for all phases, is one act however many phases were named.
+            if (seen.add(primitives)) {
+                boolean alone = ganged || isCommon(element, operate) || element.phases().size() == 1;
+                String text = alone ? words : words(words, phase);
+                out.add(List.of(new Atomic(actors, text, ImmutableList.copyOf(primitives))));
+            }
+        }
+    }
+
+    private static boolean isCommon(Element element, Action.Operate operate) {
+        return operate.verb().effects().stream().allMatch(e -> e instanceof Effect.SetMode set
+                && element.kind().mode(set.mode()).map(m -> !m.each()).orElse(false));
+    }
+
+    private Primitive effect(Effect effect, Element element, Conductor phase, boolean ganged) {
+        Phases unit = ganged ? element.phases() : Phases.of(phase);
+        if (effect instanceof Effect.Pole pole) {
+            return new Primitive.MovePole(element.name(), unit, pole.closed());
+        } else if (effect instanceof Effect.SetMode set) {
+            Mode mode = element.kind()
+                    .mode(set.mode())
+                    .orElseThrow(() -> new IllegalStateException(element.kind().name() + " has no " + set.mode()));
+            return new Primitive.SetMode(
+                    element.name(), StartValues.modeUnit(element, mode, phase), mode.name(), set.value());
+        } else if (effect instanceof Effect.Carry carry) {
+            return new Primitive.Carry(element.name(), unit, carry.place());
+        }
+        return new Primitive.RunToNeutral(element.name(), phase);
+    }
+
+    private boolean clamping(Action action) {
+        if (action instanceof Action.Install install) {
+            for (Conductor phase : phases()) {
+                String family = install.jumper().toString();
+                clampOn(family, phase, 1, install.first(), clampActor(install.first()));
+                clampOn(family, phase, 2, install.second(), clampActor(install.second()));
+            }
+        } else if (action instanceof Action.Remove remove) {
+            for (Conductor phase : phases()) {
+                ends(remove.jumper().toString(), phase, remove.order(), false, null);
+            }
+        } else if (action instanceof Action.Clamp clamp) {
+            for (Conductor phase : phases()) {
+                clampOn(clamp.jumper().toString(), phase, clamp.clamp(), clamp.spot(), actors);
+            }
+        } else if (action instanceof Action.Unclamp unclamp) {
+            for (Conductor phase : phases()) {
+                clampOff(unclamp.jumper().toString(), phase, unclamp.clamp());
+            }
+        } else if (action instanceof Action.ApplyGround ground) {
+            for (Conductor phase : phases()) {
+                Vertex at = Points.vertex(lowering.bound(), ground.point(), phase);
+                ends(ground.ground().toString(), phase, ground.order(), true, at);
+            }
+        } else if (action instanceof Action.RemoveGround ground) {
+            for (Conductor phase : phases()) {
+                ends(ground.ground().toString(), phase, ground.order(), false, null);
+            }
+        } else {
+            return false;
+        }
+        return true;
+    }
+
+    /** Two people who install a jumper stand on the two sides: each has the clamp of the own side. */
+    private String clampActor(Action.Spot spot) {
+        if (step.actors().size() == 2 && spot.point() instanceof Term.LineOf line) {
+            for (Term actor : step.actors()) {
+                if (sideOf(actor.toString()).equals(Optional.of(line.side()))) {
+                    return actor.toString();
+                }
+            }
+        }
+        return actors;
+    }
+
+    private Optional<Side> sideOf(String person) {
+        return lowering.bound().procedure().crew().stream()
+                .filter(p -> p.name().equals(person))
+                .findFirst()
+                .flatMap(Person::side);
+    }
+
+    private void clampOn(String family, Conductor phase, int clamp, Action.Spot spot, String actor) {
+        Vertex vertex = Points.vertex(lowering.bound(), spot.point(), single(spot.phase(), phase));
+        lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
+        addBy(
+                actor,
+                "puts the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
+                        + " on " + vertex,
+                new Primitive.MoveClamp(family, phase, clamp, vertex));
+    }
+
+    private void clampOff(String family, Conductor phase, int clamp) {
+        add(
+                "takes the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
+                        + " off",
+                new Primitive.MoveClamp(family, phase, clamp, null));
+    }
+
+    private void ends(String family, Conductor phase, Action.Order order, boolean on, Vertex at) {
+        int first = order == Action.Order.SECOND ? 2 : 1;
+        for (int clamp : new int[] {first, 3 - first}) {
+            if (at == null && !on) {
+                end(family, phase, clamp);
+            } else {
+                Vertex vertex = clamp == 1 ? Vertex.EARTH : at;
+                lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
+                add(
+                        "puts the " + (clamp == 1 ? "ground" : "line") + " end of " + family + " for phase " + phase
+                                + " on " + vertex,
+                        new Primitive.MoveClamp(family, phase, clamp, vertex));
+            }
+        }
+    }
+
+    private void end(String family, Conductor phase, int clamp) {
+        boolean ground = lowering.bound()
+                .temporary(family)
+                .map(t -> t.kind().base() == Base.GROUND)
+                .orElse(false);
+        if (ground) {
+            add(
+                    "takes the " + (clamp == 1 ? "ground" : "line") + " end of " + family + " for phase " + phase
+                            + " off",
+                    new Primitive.MoveClamp(family, phase, clamp, null));
+        } else {
+            clampOff(family, phase, clamp);
+        }
+    }
+
+    private boolean proving(Action action) {
+        if (action instanceof Action.Prove prove) {
+            for (Conductor phase : phases()) {
+                add(
+                        words("proves " + prove.of() + " " + proof(prove.proof()), phase),
+                        new Primitive.Prove(prove.proof(), prove.of().toString(), phase));
+            }
+        } else if (action instanceof Action.TestDead test) {
+            for (Conductor phase : phases()) {
+                Vertex vertex = Points.vertex(lowering.bound(), test.point(), phase);
+                add("tests " + vertex + " dead", new Primitive.TestDead(vertex));
+            }
+        } else if (action instanceof Action.Work work) {
+            for (Conductor phase : phases()) {
+                Vertex vertex = Points.vertex(lowering.bound(), work.point(), phase);
+                add("works on " + vertex + ": " + work.words(), new Primitive.Touch(vertex));
+            }
+        } else if (action instanceof Action.WaitDead wait) {
+            for (Conductor phase : phases()) {
+                add(
+                        words("waits " + wait.time() + " with " + wait.of() + " dead", phase),
+                        new Primitive.Pass(
+                                wait.of().toString(),
+                                phase,
+                                (int) Math.round(wait.time().si())));
+            }
+        } else {
+            return false;
+        }
+        return true;
+    }
+
+    private static String proof(Action.Proof proof) {
+        return switch (proof) {
+            case OPEN -> "open";
+            case CLOSED -> "closed";
+            case CARRYING -> "carries current";
+            case IN_PHASE -> "in phase";
+            case NEUTRAL -> "at neutral";
+        };
+    }
+
+    private void other(Action action) {
+        if (action instanceof Action.GoAloft go) {
+            String site = Points.site(lowering.bound(), go.at());
+            lowering.site(site);
+            for (Term actor : step.actors()) {
+                addBy(actor.toString(), "goes aloft at " + site, new Primitive.GoUp(actor.toString(), site));
+            }
+        } else if (action instanceof Action.ComeDown) {
+            for (Term actor : step.actors()) {
+                addBy(actor.toString(), "comes down", new Primitive.ComeDown(actor.toString()));
+            }
+        } else if (action instanceof Action.Speak speak) {
+            add(
+                    speech(speak.speech()) + " " + speak.permit(),
+                    new Primitive.Speak(speak.speech(), speak.permit().toString()));
+        } else if (action instanceof Action.Check check) {
+            add(withoutActors(), new Primitive.Look(check.condition()));
+        } else if (action instanceof Action.WaitUntil wait) {
+            add(withoutActors(), new Primitive.Await(wait.condition()));
+        } else if (action instanceof Action.Record write) {
+            add("records \"" + write.item() + "\"", new Primitive.Write(write.item()));
+        } else if (action instanceof Action.Inspect inspect) {
+            List<Atomic> all = new ArrayList<>();
+            for (int i = 0; i < inspect.outcomes().size(); i++) {
+                String outcome = inspect.outcomes().get(i);
+                all.add(Atomic.of(
+                        actors,
+                        "inspects \"" + inspect.item() + "\" and finds \"" + outcome + "\"",
+                        new Primitive.ComeOut(inspect.item(), i, outcome)));
+            }
+            out.add(all);
+        } else if (action instanceof Action.Do words) {
+            add(words.words(), new Primitive.Nothing());
+        } else {
+            throw new IllegalStateException("an action of an unknown shape: " + action);
+        }
+    }
+
+    /** {@return the sentence less the people who begin it, for acts whose words are the writer's own} */
+    private String withoutActors() {
+        String sentence = step.sentence();
+        return sentence.startsWith(actors + " ") ? sentence.substring(actors.length() + 1) : sentence;
+    }
+
+    private static String speech(Action.Speech speech) {
+        return switch (speech) {
+            case ASK -> "asks for";
+            case ISSUE -> "issues";
+            case REPEAT -> "repeats";
+            case CONFIRM -> "confirms";
+            case RELEASE -> "releases";
+        };
+    }
+}

@@ -1,0 +1,76 @@
+package org.keeplit.verdict;
+
+import com.google.common.collect.ImmutableList;
+import org.keeplit.explore.Finding;
+import org.keeplit.explore.Outcome;
+import org.keeplit.explore.RuleResult;
+import org.keeplit.network.Network;
+import org.keeplit.procedure.Procedure;
+
+/**
+ * The verdict on one procedure on one network.
+ *
+ * @param procedure the procedure
+ * @param network the network
+ * @param proof which objects its parameters stood for
+ * @param outcome what the exploration found
+ * @param status the verdict
+ * @param differences for a procedure that must fail, how what was found differs from what it states
+ */
+public record Judgement(
+        Procedure procedure,
+        Network network,
+        Procedure.Proof proof,
+        Outcome outcome,
+        Status status,
+        ImmutableList<String> differences) {
+
+    /** A verdict. */
+    public enum Status {
+        /** Every rule that came up holds, in every state. */
+        HOLDS,
+        /** It must fail, and fails exactly as it states. */
+        FAILS_AS_STATED,
+        /** Something is broken, or a procedure that must fail fails otherwise. */
+        BROKEN,
+        /** The run was cut before anything was shown. */
+        UNDECIDED
+    }
+
+    /**
+     * Judges an outcome.
+     *
+     * @param procedure the procedure
+     * @param network the network
+     * @param proof which objects its parameters stood for
+     * @param outcome what the exploration found
+     * @return the verdict; a break beats a cut
+     */
+    public static Judgement of(Procedure procedure, Network network, Procedure.Proof proof, Outcome outcome) {
+        ImmutableList<String> differences = procedure.mustFail().isEmpty()
+                ? ImmutableList.of()
+                : Expected.differences(procedure.mustFail(), outcome.findings());
+        Status status;
+        if (!procedure.mustFail().isEmpty()) {
+            status = differences.isEmpty() ? Status.FAILS_AS_STATED : Status.BROKEN;
+        } else {
+            status = outcome.findings().isEmpty() ? Status.HOLDS : Status.BROKEN;
+        }
+        if (outcome.cut().isPresent() && (status == Status.HOLDS || status == Status.FAILS_AS_STATED)) {
+            status = Status.UNDECIDED;
+        }
+        return new Judgement(procedure, network, proof, outcome, status, differences);
+    }
+
+    /** {@return the rules whose case never came up} */
+    public ImmutableList<RuleResult> notExercised() {
+        return outcome.rules().stream()
+                .filter(r -> r.verdict() == RuleResult.Verdict.NOT_EXERCISED)
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return the findings that need a story: those of a broken procedure} */
+    public ImmutableList<Finding> stories() {
+        return status == Status.BROKEN ? outcome.findings() : ImmutableList.of();
+    }
+}

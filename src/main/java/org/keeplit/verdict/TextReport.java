@@ -1,0 +1,111 @@
+package org.keeplit.verdict;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.keeplit.explore.Finding;
+import org.keeplit.explore.Outcome;
+import org.keeplit.explore.RuleResult;
+
+/** Tells verdicts as text for a terminal or a file. The same verdict gives the same bytes. */
+public final class TextReport {
+    /** What every report says about itself. */
+    public static final String CAUTION = "This verdict is about the model. Local rules, the utility's safety manual and the person in charge\n"
+            + "come first; field conditions, approach distances and the state of equipment are checked on site.";
+
+    private final Style style;
+
+    /** Begins a report. @param style how to mark words */
+    public TextReport(Style style) {
+        this.style = style;
+    }
+
+    /**
+     * All verdicts: one line each, then the story of each that failed.
+     *
+     * @param judgements the verdicts
+     * @return the text, with a line end at its end
+     */
+    public String tell(List<Judgement> judgements) {
+        StringBuilder out = new StringBuilder();
+        int width = judgements.stream()
+                .mapToInt(j -> j.procedure().name().length())
+                .max()
+                .orElse(0);
+        for (Judgement judgement : judgements) {
+            summary(judgement, width, out);
+        }
+        for (Judgement judgement : judgements) {
+            if (judgement.status() == Judgement.Status.BROKEN) {
+                out.append('\n');
+                new Story(style).tell(judgement, out);
+            }
+        }
+        out.append('\n').append(counts(judgements)).append("\n\n").append(CAUTION).append('\n');
+        return out.toString();
+    }
+
+    private void summary(Judgement judgement, int width, StringBuilder out) {
+        String status = switch (judgement.status()) {
+            case HOLDS -> style.good("holds    ");
+            case FAILS_AS_STATED -> style.good("fails ok ");
+            case BROKEN -> style.bad("BROKEN   ");
+            case UNDECIDED -> style.warning("undecided");
+        };
+        String name = judgement.procedure().name();
+        out.append(status).append("  ").append(name).append(" ".repeat(width - name.length())).append("  on ");
+        out.append(place(judgement)).append(": ").append(details(judgement)).append('\n');
+        if (!judgement.notExercised().isEmpty() && judgement.status() == Judgement.Status.HOLDS) {
+            out.append("           not exercised: ")
+                    .append(judgement.notExercised().stream()
+                            .map(r -> r.rule().name())
+                            .collect(Collectors.joining(", ")))
+                    .append('\n');
+        }
+    }
+
+    static String place(Judgement judgement) {
+        String arguments = judgement.proof().arguments().entrySet().stream()
+                .map(e -> e.getValue() + " as " + e.getKey())
+                .collect(Collectors.joining(" and "));
+        return judgement.network().name() + (arguments.isEmpty() ? "" : " with " + arguments);
+    }
+
+    private static String details(Judgement judgement) {
+        Outcome outcome = judgement.outcome();
+        long held = outcome.rules().stream()
+                .filter(r -> r.verdict() == RuleResult.Verdict.HOLDS)
+                .count();
+        String states = String.format(Locale.ROOT, "%,d states", outcome.states());
+        String cut = outcome.cut().map(c -> "; the run was cut: " + c).orElse("");
+        return switch (judgement.status()) {
+            case HOLDS -> held + (held == 1 ? " rule holds in " : " rules hold in ") + states;
+            case FAILS_AS_STATED -> outcome.findings().stream()
+                    .map(Expected::words)
+                    .collect(Collectors.joining("; "));
+            case BROKEN -> broken(judgement) + cut;
+            case UNDECIDED -> outcome.cut().orElse("") + " after " + states + "; nothing is claimed";
+        };
+    }
+
+    private static String broken(Judgement judgement) {
+        if (!judgement.differences().isEmpty()) {
+            return String.join("; ", judgement.differences());
+        }
+        List<Finding> findings = judgement.outcome().findings();
+        String more = findings.size() == 1 ? "" : " and " + (findings.size() - 1) + " more";
+        return Expected.words(findings.get(0)) + more;
+    }
+
+    private static String counts(List<Judgement> judgements) {
+        return judgements.size() + (judgements.size() == 1 ? " check: " : " checks: ")
+                + count(judgements, Judgement.Status.HOLDS) + " hold, "
+                + count(judgements, Judgement.Status.FAILS_AS_STATED) + " fail as they must, "
+                + count(judgements, Judgement.Status.BROKEN) + " broken, "
+                + count(judgements, Judgement.Status.UNDECIDED) + " undecided";
+    }
+
+    private static long count(List<Judgement> judgements, Judgement.Status status) {
+        return judgements.stream().filter(j -> j.status() == status).count();
+    }
+}

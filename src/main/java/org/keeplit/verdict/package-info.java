@@ -1,0 +1,2 @@
+/** Verdicts as values, and how they are told. */
+package org.keeplit.verdict;

@@ -1,0 +1,61 @@
+package org.keeplit.outside;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.keeplit.Keeplit;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Watcher;
+import org.keeplit.language.Library;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Judgement;
+
+/**
+ * Sequences that others published, judged by the verifier: each as published holds, each equivalent holds, and each
+ * wrong variant fails for the reason that the source gives, on exactly the rule, step and phase stated in its file.
+ *
+ * <p>Sources: NAVFAC MO-201 (1990) paragraph 3.3.8 for the regulator, both ways; 29 CFR 1910.269 (m)(2)(iii), (m)(3),
+ * (n)(5), (n)(6) for dead work, in the numbering after the 2014 final rule.
+ */
+class PublishedSequencesTest {
+    private static final Path HERE = Path.of("src/test/resources/outside");
+
+    private static List<Judgement> judged(String folder) {
+        Library library = Keeplit.read(List.of(HERE.resolve(folder)));
+        Problems problems = new Problems();
+        library.problems().forEach(problems::add);
+        List<Judgement> all = Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
+        assertTrue(problems.sorted().isEmpty(), () -> ProblemPrinter.print(problems.sorted()));
+        return all;
+    }
+
+    @TestFactory
+    Stream<DynamicTest> everySequenceComesOutAsItsSourceSays() {
+        return Stream.of("regulator", "dead-work")
+                .flatMap(folder -> judged(folder).stream())
+                .map(j -> DynamicTest.dynamicTest(j.procedure().name() + ": " + j.procedure().title(), () -> {
+                    Judgement.Status wanted = j.procedure().mustFail().isEmpty()
+                            ? Judgement.Status.HOLDS
+                            : Judgement.Status.FAILS_AS_STATED;
+                    assertEquals(wanted, j.status(), () -> String.join("\n", j.differences()));
+                }));
+    }
+
+    /** The published sequences, the accepted equivalents and the refused mutants are all there. */
+    @Test
+    void nothingIsMissing() {
+        Map<Judgement.Status, Long> counts = Stream.of("regulator", "dead-work")
+                .flatMap(folder -> judged(folder).stream())
+                .collect(Collectors.groupingBy(Judgement::status, Collectors.counting()));
+        assertEquals(Map.of(Judgement.Status.HOLDS, 5L, Judgement.Status.FAILS_AS_STATED, 22L), counts);
+    }
+}
