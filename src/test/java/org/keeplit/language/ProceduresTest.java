@@ -126,9 +126,11 @@ class ProceduresTest {
     @Test
     void leadsGroundsAndProofs() {
         Action.MoveLead off = action(Action.MoveLead.class, "takes off the source-side lead");
-        assertEquals(new Action.MoveLead(off.device(), Side.SOURCE, LeadEnd.LINE, false), off);
+        assertEquals(new Action.MoveLead(off.device(), Side.SOURCE, LeadEnd.LINE, false, Optional.empty()), off);
         Action.MoveLead on = action(Action.MoveLead.class, "puts on the load lead");
-        assertEquals(new Action.MoveLead(on.device(), Side.LOAD, LeadEnd.BUSHING, true), on);
+        assertEquals(new Action.MoveLead(on.device(), Side.LOAD, LeadEnd.BUSHING, true, Optional.empty()), on);
+        Action.MoveLead rolled = action(Action.MoveLead.class, "onto phase B");
+        assertEquals(Optional.of(on("B")), rolled.onto(), "a rolled lead");
         assertEquals(Action.Order.FIRST, action(Action.ApplyGround.class, "applies G").order());
         assertEquals(Action.Order.SECOND, action(Action.RemoveGround.class, "removes G").order());
         assertEquals(Action.Proof.IN_PHASE, action(Action.Prove.class, "in phase").proof());

@@ -107,7 +107,7 @@ class RulesTest {
         assertEquals(List.of("ground-trip", "on"), rule("setting").triggers().get(0).words());
         assertEquals(ActKind.TAPPING, rule("neutral").triggers().get(0).act());
         assertEquals(ActKind.EARTHING, rule("earth").triggers().get(0).act());
-        assertEquals(ActKind.TAKING_OFF, rule("lead").triggers().get(0).act());
+        assertEquals(ActKind.LIFTING, rule("lead").triggers().get(0).act());
         Trigger aloft = rule("aloft").triggers().get(0);
         assertEquals(List.of("W", "S"), aloft.binders().stream().map(Condition.Binder::variable).toList());
     }

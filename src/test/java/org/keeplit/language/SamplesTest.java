@@ -16,6 +16,12 @@ class SamplesTest {
     }
 
     @Test
+    void nothingIsWrongWithTheProjectsOwnFiles() {
+        Library own = new Reader().read(List.of(Samples.ROOT.resolve("shared"), Samples.ROOT.resolve("procedures")));
+        assertEquals("", ProblemPrinter.print(own.problems()));
+    }
+
+    @Test
     void everythingIsThereInTheOrderOfTheFiles() {
         assertEquals(List.of("overhead", "wires"), library.equipment().keySet().asList());
         assertEquals(List.of("heron-vale"), library.networks().keySet().asList());
