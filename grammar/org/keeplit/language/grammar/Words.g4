@@ -100,7 +100,8 @@ NUMBER : '-'? [0-9]+ ( '.' [0-9]+ )? ;
 STRING      : '"' ~["]* '"' ;
 OPEN_STRING : '"' ~["]* ;
 
-WORD : [\p{L}] [\p{L}\p{N}_-]* ;
+// Letters of all alphabets, not looked at one by one: the reader tells which of these characters is no letter.
+WORD : [A-Za-z\u0080-\u{10FFFF}] [A-Za-z0-9_\-\u0080-\u{10FFFF}]* ;
 
 COMMENT : '#' ~[\n]* -> skip ;
 SPACE   : [ \t\r]+ -> skip ;

@@ -29,12 +29,17 @@ final class Arguments {
     /** {@return the arguments of a call: {@code with OURS as THEIRS}} */
     ImmutableMap<String, Term> ofCall(Procedure callee, Shapes.BindingsContext bindings, Span at) {
         Map<String, Term> arguments = new LinkedHashMap<>();
+        int before = report.errors();
         if (bindings != null) {
             for (Shapes.BindingContext binding : bindings.binding()) {
                 Lexeme ours = Shape.lexeme(binding.name(0));
                 Lexeme theirs = Shape.lexeme(binding.name(1));
                 report.attempt(() -> bind(callee, ours, theirs, arguments));
             }
+        }
+        if (report.errors() != before) {
+            // Something that seems to be missing was probably meant by what is wrong.
+            throw Misread.told();
         }
         for (Procedure.Parameter parameter : callee.parameters()) {
             if (!arguments.containsKey(parameter.name())) {
@@ -87,7 +92,7 @@ final class Arguments {
 
     private static org.keeplit.text.Problem missing(String owner, Procedure.Parameter parameter, Span at) {
         return Code.MISSING_ARGUMENT
-                .at(at, owner + " is written for a " + parameter.noun().words() + " " + parameter.name()
+                .at(at, owner + " is written for " + Suggestions.a(parameter.noun().words()) + " " + parameter.name()
                         + ", which is not given here")
                 .help("add it after “with”, joined by “as”");
     }
@@ -97,6 +102,7 @@ final class Arguments {
             String owner, List<Procedure.Parameter> parameters, Network network, Shapes.BindingsContext bindings, Span at) {
         Map<String, Term> arguments = new LinkedHashMap<>();
         List<String> known = parameters.stream().map(Procedure.Parameter::name).toList();
+        int before = report.errors();
         if (bindings != null) {
             for (Shapes.BindingContext binding : bindings.binding()) {
                 Lexeme left = Shape.lexeme(binding.name(0));
@@ -108,7 +114,7 @@ final class Arguments {
             }
         }
         for (Procedure.Parameter parameter : parameters) {
-            if (!arguments.containsKey(parameter.name()) && report.errors() == 0) {
+            if (!arguments.containsKey(parameter.name()) && report.errors() == before) {
                 throw new Misread(missing(owner, parameter, at));
             }
         }
@@ -144,8 +150,8 @@ final class Arguments {
         if (!sort || !kind) {
             throw new Misread(Code.WRONG_SORT.at(
                     object.span(),
-                    parameter.name() + " is a " + parameter.noun().words() + ", and " + element.name() + " is a "
-                            + element.kind().name()));
+                    parameter.name() + " is " + Suggestions.a(parameter.noun().words()) + ", and " + element.name() + " is "
+                            + Suggestions.a(element.kind().name())));
         }
         if (element instanceof Element.Device device
                 && parameter.ganged().isPresent()

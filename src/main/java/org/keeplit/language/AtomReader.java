@@ -3,8 +3,8 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -97,7 +97,7 @@ final class AtomReader {
         var kinds = terms.kinds(term);
         if (!kinds.isEmpty() && kinds.stream().noneMatch(k -> k.mode(mode).isPresent())) {
             throw new Misread(Code.UNKNOWN_MODE.at(
-                    term.span(), "a " + kinds.get(0).name() + " has no " + mode));
+                    term.span(), Suggestions.a(kinds.get(0).name()) + " has no " + mode));
         }
         PhaseTerm phase = PhaseReader.optional(cursor, scope);
         return atom(Predicate.MODE, List.of(term), phase, List.of(mode, value.value()), negative, cursor.from(start));
@@ -106,7 +106,12 @@ final class AtomReader {
     /** {@return what is said here of a subject} */
     Condition saying(Cursor cursor, TermText subject) {
         int start = cursor.index();
-        cursor.need("what is said of " + subject.words());
+        Lexeme here = cursor.need("what is said of " + subject.words());
+        if (here.is(",")) {
+            throw new Misread(Code.UNEXPECTED
+                    .at(here.span(), "a comma stands where the condition should go on")
+                    .help("before “every …,” with a comma stands “for”"));
+        }
         List<Phrasebook.Saying> sayings = scope.vocabulary().phrasebook().match(cursor);
         if (sayings.isEmpty()) {
             throw new Misread(unknown(cursor, subject));
@@ -269,10 +274,13 @@ final class AtomReader {
 
     private Problem unknown(Cursor cursor, TermText subject) {
         Lexeme here = cursor.need("");
-        Optional<String> near = scope.vocabulary().phrasebook().nearest(cursor);
+        Optional<String> near = scope.vocabulary().phrasebook().completes(here)
+                ? Optional.of("is " + here.getText())
+                : scope.vocabulary().phrasebook().nearest(cursor);
         int many = 1;
         if (scope.vocabulary().phrasebook().starts(here)) {
-            while (many < 4 && cursor.peek(many) != null && cursor.peek(many).isName()) {
+            while (many < 4 && cursor.peek(many) != null && Character.isLetter(cursor.peek(many).getText().charAt(0))
+                    && !cursor.sees(many, "and") && !cursor.sees(many, "or")) {
                 many++;
             }
         }

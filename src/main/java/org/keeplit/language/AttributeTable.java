@@ -104,11 +104,11 @@ final class AttributeTable {
     }
 
     /** {@return how a required attribute is written} */
-    static String example(String attribute) {
+    static String example(Base base, String attribute) {
         return switch (attribute) {
             case "supply" -> "supply mill";
             case "length" -> "length 1.2 km";
-            case "connection" -> "delta to grounded wye (or one connection for a load or a bank)";
+            case "connection" -> base == Base.TRANSFORMER ? "delta to grounded wye" : "grounded wye or ungrounded wye";
             case REACTIVE -> "300 kvar";
             case ACTIVE -> "210 kW";
             case "customers" -> "12 customers";

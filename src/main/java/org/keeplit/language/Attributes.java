@@ -1,308 +1,43 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableMap;
-import com.google.common.collect.ImmutableSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.keeplit.network.Base;
 import org.keeplit.network.Connection;
-import org.keeplit.network.Kind;
-import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
-import org.keeplit.network.Trait;
 import org.keeplit.text.Span;
-import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
 
-/** What the attributes of one element say; each is read alone, so that a mistake spoils one only. */
+/** What the attributes of one element say, while they are read. */
 final class Attributes {
-    private final String name;
-    private final Kind kind;
-    private final ImmutableSet<String> conductors;
-    private final Set<String> seen = new LinkedHashSet<>();
-    private final Map<String, Quantity> figures = new LinkedHashMap<>();
-    private final Map<String, String> settings = new LinkedHashMap<>();
-    private Phases phases;
-    private Phases open = Phases.NONE;
-    private boolean openEverywhere;
-    private Span openSpan;
-    private Boolean ganged;
-    private Lexeme word;
-    private Lexeme critical;
-    private Connection connection;
-    private Connection secondary;
-    private int clock = -1;
-    private int customers;
-    private boolean motor;
+    /** What was said so far, by name. */
+    final Set<String> seen = new LinkedHashSet<>();
 
-    /**
-     * No attributes yet.
-     *
-     * @param name the element's name
-     * @param kind its kind
-     * @param conductors the known conductors
-     */
-    Attributes(String name, Kind kind, ImmutableSet<String> conductors) {
-        this.name = name;
-        this.kind = kind;
-        this.conductors = conductors;
-    }
+    final Map<String, Quantity> figures = new LinkedHashMap<>();
+    final Map<String, String> settings = new LinkedHashMap<>();
+    Phases phases;
+    /** The phases on which a device was said to be open, if any were named, and where. */
+    Phases open = Phases.NONE;
 
-    /** Reads one attribute. */
-    void read(List<Lexeme> words) {
-        Cursor cursor = Cursor.over(words);
-        if (!figure(cursor) && !bare(cursor) && !setting(cursor) && !common(cursor) && !ofFamily(cursor)) {
-            throw unknown(words);
-        }
-        cursor.finish("this attribute");
-    }
+    Span openSpan;
+    boolean openEverywhere;
+    /** Whether the poles move together, or null if it was not said. */
+    Boolean ganged;
+    /** The name after {@code supply}, {@code at} or {@code conductor}, or null. */
+    Lexeme word;
+    /** Who depends on a load, or null. */
+    Lexeme critical;
 
-    private Misread unknown(List<Lexeme> words) {
-        String written = Vocabulary.join(words);
-        List<String> known = AttributeTable.all(kind.base());
-        return new Misread(Code.UNKNOWN_ATTRIBUTE
-                .at(Line.spanOf(words), "a " + kind.base().phrase() + " has no attribute “" + Cursor.clip(written) + "”")
-                .help(Suggestions.nearest(written, known)
-                        .or(() -> Suggestions.nearest(words.get(0).getText(), known))
-                        .map(near -> "did you mean " + near + "?")
-                        .orElse("it can have " + String.join(", ", known))));
-    }
+    Connection connection;
+    Connection secondary;
+    /** The clock number, or less than 0 if it was not said. */
+    int clock = -1;
 
-    private void once(String attribute, Span span) {
-        if (!seen.add(attribute)) {
-            throw new Misread(Code.DUPLICATE.at(span, "the " + attribute + " of " + name + " is said twice"));
-        }
-    }
-
-    private boolean figure(Cursor cursor) {
-        for (Map.Entry<String, Dimension> figure : AttributeTable.figures(kind.base()).entrySet()) {
-            List<String> words = List.of(figure.getKey().split(" "));
-            if (cursor.sees(words)) {
-                once(figure.getKey(), cursor.here());
-                cursor.moveTo(words.size());
-                String what = "the " + figure.getKey() + " of " + name;
-                figures.put(figure.getKey(), Figures.positive(cursor, figure.getValue(), what));
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private boolean bare(Cursor cursor) {
-        if (!cursor.need("an attribute").isNumber()) {
-            return false;
-        }
-        if (cursor.sees(1, "customer") || cursor.sees(1, "customers")) {
-            if (kind.base() != Base.LOAD) {
-                throw new Misread(Code.UNKNOWN_ATTRIBUTE.at(
-                        cursor.here(), "only a load has customers, and " + name + " is a " + kind.base().phrase()));
-            }
-            once("customers", cursor.here());
-            customers = Figures.count(cursor.next(""), 1_000_000, "the number of customers");
-            cursor.next("");
-            return true;
-        }
-        boolean reactive = kind.base() == Base.CAPACITOR
-                || Figures.peekUnit(cursor, 1).filter(u -> u.dimension() == Dimension.REACTIVE_POWER).isPresent()
-                        && kind.base() != Base.SOURCE;
-        if (reactive) {
-            once(AttributeTable.REACTIVE, cursor.here());
-            figures.put(
-                    AttributeTable.REACTIVE,
-                    Figures.read(cursor, Dimension.REACTIVE_POWER, "the reactive power of " + name));
-        } else if (kind.base() == Base.LOAD || kind.base() == Base.GENERATOR) {
-            once(AttributeTable.ACTIVE, cursor.here());
-            figures.put(
-                    AttributeTable.ACTIVE, Figures.positive(cursor, Dimension.ACTIVE_POWER, "the active power of " + name));
-        } else {
-            return false;
-        }
-        return true;
-    }
-
-    /** Reads a mode and its value, such as {@code reclosing blocked}. */
-    private boolean setting(Cursor cursor) {
-        if (kind.base() != Base.SWITCH) {
-            return false;
-        }
-        for (Mode mode : kind.modes()) {
-            List<String> words = List.of(mode.name().split("-"));
-            boolean spaced = cursor.sees(words);
-            if (spaced || cursor.sees(0, mode.name())) {
-                once(mode.name(), cursor.here());
-                cursor.moveTo(spaced ? words.size() : 1);
-                Lexeme value = cursor.next("a value of " + mode.name());
-                if (!mode.values().contains(value.value())) {
-                    throw new Misread(Code.UNKNOWN_MODE
-                            .at(value.span(), mode.name() + " of a " + kind.name() + " is never “"
-                                    + Cursor.clip(value.value()) + "”")
-                            .help("it is " + Suggestions.list(mode.values(), "or")));
-                }
-                if (!value.value().equals(mode.normal())) {
-                    settings.put(mode.name(), value.value());
-                }
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private boolean common(Cursor cursor) {
-        Span here = cursor.here();
-        if (cursor.take("phases") || cursor.take("phase")) {
-            once("phases", here);
-            phases = PhaseReader.letters(cursor);
-            return true;
-        }
-        return false;
-    }
-
-    private boolean ofFamily(Cursor cursor) {
-        return switch (kind.base()) {
-            case SOURCE -> name(cursor, "supply");
-            case LINE -> conductor(cursor);
-            case TRANSFORMER -> transformer(cursor);
-            case REGULATOR -> name(cursor, "at");
-            case SWITCH -> device(cursor);
-            case LOAD -> load(cursor) || connection(cursor);
-            case CAPACITOR -> connection(cursor);
-            default -> false;
-        };
-    }
-
-    private boolean name(Cursor cursor, String attribute) {
-        Span here = cursor.here();
-        if (!cursor.take(attribute)) {
-            return false;
-        }
-        once(attribute, here);
-        Lexeme next = cursor.next("a name");
-        if (!next.isName()) {
-            throw new Misread(Code.RESERVED.at(next.span(), "“" + next.getText() + "” cannot be a name"));
-        }
-        word = next;
-        return true;
-    }
-
-    private boolean conductor(Cursor cursor) {
-        if (!name(cursor, "conductor")) {
-            return false;
-        }
-        if (!conductors.contains(word.value())) {
-            throw new Misread(Code.UNKNOWN_CONDUCTOR
-                    .at(word.span(), "no equipment file that this network uses declares a conductor "
-                            + Cursor.clip(word.value()))
-                    .help(Suggestions.didYouMean(word.value(), conductors)
-                            .orElse(conductors.isEmpty()
-                                    ? "declare it there with a line “conductor NAME …”"
-                                    : "there is " + Suggestions.list(conductors, "and"))));
-        }
-        return true;
-    }
-
-    private boolean transformer(Cursor cursor) {
-        Span here = cursor.here();
-        if (cursor.take("clock")) {
-            once("clock", here);
-            Quantity hours = Figures.read(cursor, Dimension.NUMBER, "the clock of " + name);
-            if (hours.si() != Math.rint(hours.si()) || hours.si() < 0 || hours.si() > 11) {
-                throw new Misread(Code.BAD_NUMBER.at(here, "the clock of " + name + " is a whole number from 0 to 11"));
-            }
-            clock = (int) hours.si();
-            return true;
-        }
-        if (!connection(cursor)) {
-            return false;
-        }
-        cursor.expect("“to” and the connection of the other side", "to");
-        Connection first = connection;
-        seen.remove("connection");
-        if (!connection(cursor)) {
-            throw cursor.unexpected("delta, grounded wye or ungrounded wye");
-        }
-        secondary = connection;
-        connection = first;
-        return true;
-    }
-
-    private boolean connection(Cursor cursor) {
-        Span here = cursor.here();
-        for (Connection one : Connection.values()) {
-            if (cursor.take(one.phrase().split(" "))) {
-                once("connection", here);
-                connection = one;
-                return true;
-            }
-        }
-        if (cursor.sees(0, "wye")) {
-            throw new Misread(Code.UNKNOWN_ATTRIBUTE
-                    .at(here, "“wye” alone does not say whether its neutral is grounded")
-                    .help("write grounded wye or ungrounded wye"));
-        }
-        return false;
-    }
-
-    private boolean device(Cursor cursor) {
-        Span here = cursor.here();
-        if (cursor.take("ganged")) {
-            return gang(true, Trait.GANGED, here);
-        }
-        if (cursor.take("single-phase", "units")) {
-            return gang(false, Trait.SINGLE_PHASE_UNITS, here);
-        }
-        if (cursor.take("closed")) {
-            once("position", here);
-            return true;
-        }
-        if (cursor.take("open")) {
-            once("position", here);
-            openSpan = here;
-            openEverywhere = !cursor.take("on");
-            if (!openEverywhere) {
-                open = PhaseReader.letters(cursor);
-            }
-            return true;
-        }
-        return name(cursor, "at");
-    }
-
-    private boolean gang(boolean together, Trait trait, Span here) {
-        once("build", here);
-        if (!kind.has(trait)) {
-            throw new Misread(Code.WRONG_BUILD.at(
-                    here, "a " + kind.name() + " is never built " + (together ? "ganged" : "of single-phase units")));
-        }
-        ganged = together;
-        return true;
-    }
-
-    private boolean load(Cursor cursor) {
-        Span here = cursor.here();
-        if (cursor.take("motor")) {
-            once("motor", here);
-            motor = true;
-            return true;
-        }
-        if (cursor.take("critical")) {
-            once("critical", here);
-            critical = cursor.next("who depends on it, in quotes");
-            if (!critical.isText()) {
-                throw new Misread(Code.MISSING_QUOTE
-                        .at(critical.span(), "who depends on " + name + " is written in quotes")
-                        .help("such as critical \"milking parlour\""));
-            }
-            return true;
-        }
-        return false;
-    }
-
-    Phases phases() {
-        return phases;
-    }
+    int customers;
+    boolean motor;
 
     ImmutableMap<String, Quantity> figures() {
         return ImmutableMap.copyOf(figures);
@@ -322,16 +57,11 @@ final class Attributes {
         return new Phases(phases.mask() & ~(openEverywhere ? phases : open).mask());
     }
 
-    /** {@return the phases that were said to be open, with their place, if any were named} */
-    Optional<Span> openOn(Phases outside) {
-        return open.isEmpty() || outside.containsAll(open) ? Optional.empty() : Optional.of(openSpan);
+    /** {@return where a device was said to be open on phases that it does not have} */
+    Optional<Span> openOutside() {
+        return open.isEmpty() || phases.containsAll(open) ? Optional.empty() : Optional.of(openSpan);
     }
 
-    Optional<Boolean> ganged() {
-        return Optional.ofNullable(ganged);
-    }
-
-    /** {@return the name after {@code supply}, {@code at} or {@code conductor}} */
     Optional<String> word() {
         return Optional.ofNullable(word).map(Lexeme::value);
     }
@@ -340,24 +70,8 @@ final class Attributes {
         return Optional.ofNullable(critical).map(Lexeme::value);
     }
 
+    /** {@return how its phases are joined; loads are in grounded wye unless they say otherwise} */
     Connection connection() {
         return connection == null ? Connection.GROUNDED_WYE : connection;
-    }
-
-    Connection secondary() {
-        return secondary;
-    }
-
-    /** {@return the clock number, or less than 0 if it was not said} */
-    int clock() {
-        return clock;
-    }
-
-    int customers() {
-        return customers;
-    }
-
-    boolean motor() {
-        return motor;
     }
 }

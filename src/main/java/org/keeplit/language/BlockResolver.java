@@ -3,11 +3,13 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.List;
+import java.util.function.Function;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Procedure;
 
 /** Builds steps and groups of steps from their lines. */
 final class BlockResolver {
@@ -40,12 +42,33 @@ final class BlockResolver {
     }
 
     private Block block(Node node) {
-        Line line = node.line();
-        if (line.starts("for", "each")) {
-            return forEach(node);
+        if (!isGroup(node)) {
+            return node.line().starts("call")
+                    ? call(node.line())
+                    : new StepResolver(work, scope).resolve(node, node.line().lexemes());
         }
-        if (line.starts("in") || line.starts("together")) {
-            return group(node);
+        Head head;
+        try {
+            head = head(node);
+        } catch (Misread misread) {
+            // The head has a mistake; what stands inside is read nevertheless.
+            resolve(node.children());
+            throw misread;
+        }
+        return head.around(parts(node, head.scope()));
+    }
+
+    /** The head of a group: the names inside, and how the parts become a block. */
+    private record Head(Scope scope, Function<ImmutableList<Block>, Block> block) {
+        Block around(ImmutableList<Block> parts) {
+            return block.apply(parts);
+        }
+    }
+
+    private Head head(Node node) {
+        Line line = node.line();
+        if (line.starts("for")) {
+            return forEach(node);
         }
         if (line.starts("repeat")) {
             return repeat(node);
@@ -53,10 +76,7 @@ final class BlockResolver {
         if (line.starts("if")) {
             return choice(node);
         }
-        if (line.starts("call")) {
-            return call(line);
-        }
-        return new StepResolver(work, scope).resolve(node, line.lexemes());
+        return group(node);
     }
 
     private ImmutableList<Block> parts(Node node, Scope inside) {
@@ -66,69 +86,84 @@ final class BlockResolver {
         return new BlockResolver(work, inside).resolve(node.children());
     }
 
-    private Block group(Node node) {
-        Shape.of(node.line(), Shapes::groupLine, "together, in order, or in any order");
-        Block.Order order = node.line().starts("together")
+    private Head group(Node node) {
+        Line line = node.line();
+        if (!line.starts("in") && !line.starts("together")) {
+            throw new Misread(Code.UNKNOWN_LINE
+                    .at(line.head().span(), "“" + Cursor.clip(line.head().getText()) + "” starts no line here")
+                    .help("did you mean together?"));
+        }
+        Shape.of(line, Shapes::groupLine, "together, in order, or in any order");
+        Block.Order order = line.starts("together")
                 ? Block.Order.TOGETHER
-                : node.line().starts("in", "any") ? Block.Order.ANY_ORDER : Block.Order.IN_ORDER;
-        return new Block.Group(order, parts(node, scope), node.span());
+                : line.starts("in", "any") ? Block.Order.ANY_ORDER : Block.Order.IN_ORDER;
+        return new Head(scope, parts -> new Block.Group(order, parts, node.span()));
     }
 
-    private Block forEach(Node node) {
+    private Head forEach(Node node) {
         Line line = node.line();
-        Scope inner = scope.inner();
         List<Lexeme> lexemes = line.lexemes();
         boolean ordered = line.ends("in", "order");
         List<Lexeme> plain = ordered ? lexemes.subList(0, lexemes.size() - 2) : lexemes;
+        Scope inner = scope.inner();
+        Term of;
+        String variable;
         try {
+            if (line.starts("for", "each", "phase", "of")) {
+                throw new Misread(Code.BAD_VARIABLE
+                        .at(lexemes.get(2).span(), "the phase needs a variable, by which the steps inside name it")
+                        .help("such a line reads: for each phase P of R"));
+            }
             var parts = Shape.of(plain, Shapes::forEachLine, "for each phase P of R");
+            variable = parts.WORD().getText();
             inner.declare((Lexeme) parts.WORD().getSymbol(), Noun.all(Type.PHASE, "phase"));
             Cursor cursor = Cursor.over(Shape.lexemes(lexemes, parts.phrase()));
             TermReader terms = new TermReader(scope);
-            Term of = terms.resolve(terms.read(cursor, "what has the phases"), BinderReader.PHASED, "“phase of”");
+            of = terms.resolve(terms.read(cursor, "what has the phases"), BinderReader.PHASED, "“phase of”");
             cursor.finish("the group's head");
-            String variable = parts.WORD().getText();
-            return new Block.ForEachPhase(variable, of, ordered, parts(node, inner), node.span());
         } catch (Misread misread) {
-            lookInside(node, plain, inner);
-            throw misread;
+            work.report().add(misread);
+            lookInside(node, plain);
+            throw Misread.told();
         }
+        return new Head(inner, parts -> new Block.ForEachPhase(variable, of, ordered, parts, node.span()));
     }
 
-    /** The head has a mistake; the steps inside are read nevertheless, if it is clear what the variable is. */
-    private void lookInside(Node node, List<Lexeme> plain, Scope inner) {
+    /** Reads the steps inside for their mistakes, if it is clear what the variable is. */
+    private void lookInside(Node node, List<Lexeme> plain) {
         Lexeme variable = plain.size() > 3 ? plain.get(3) : null;
         if (variable != null && variable.isVariable()) {
-            if (inner.typeOf(variable.getText()).isEmpty()) {
-                inner.declare(variable, Noun.all(Type.PHASE, "phase"));
-            }
+            Scope inner = scope.inner();
+            inner.inherit(variable.getText(), Noun.all(Type.PHASE, "phase"), variable.span());
             new BlockResolver(work, inner).resolve(node.children());
         }
+        node.children().clear();
     }
 
-    private Block repeat(Node node) {
+    private Head repeat(Node node) {
         var parts = Shape.of(node.line(), Shapes::repeatLine, "repeat 3 times, or repeat at most 3 times");
         int times = Figures.count((Lexeme) parts.NUMBER().getSymbol(), MOST_REPEATS, "how often");
-        return new Block.Repeat(times, parts.MOST() == null, parts(node, scope), node.span());
+        boolean exactly = parts.MOST() == null;
+        return new Head(scope, blocks -> new Block.Repeat(times, exactly, blocks, node.span()));
     }
 
-    private Block choice(Node node) {
+    private Head choice(Node node) {
         var parts = Shape.of(node.line(), Shapes::ifLine, "if \"gasket\" is found \"wet\"");
-        ImmutableList<Block> otherwise = node.otherwise() == null
-                ? ImmutableList.of()
-                : new BlockResolver(work, scope).resolve(node.otherwise().children());
-        return new Block.IfFound(
-                ((Lexeme) parts.STRING(0).getSymbol()).value(),
-                ((Lexeme) parts.STRING(1).getSymbol()).value(),
-                parts(node, scope),
-                otherwise,
-                node.span());
+        String item = ((Lexeme) parts.STRING(0).getSymbol()).value();
+        String outcome = ((Lexeme) parts.STRING(1).getSymbol()).value();
+        return new Head(scope, then -> new Block.IfFound(item, outcome, then, otherwise(node), node.span()));
+    }
+
+    private ImmutableList<Block> otherwise(Node node) {
+        return node.otherwise() == null ? ImmutableList.of() : resolve(node.otherwise().children());
     }
 
     private Block call(Line line) {
         var parts = Shape.of(line, Shapes::callLine, "call NAME with r-24 as R and foreman as chief");
-        var procedure = work.session()
+        // What is wrong in the other procedure was told there.
+        Procedure procedure = work.session()
                 .procedure(Shape.lexeme(parts.name()), work.report())
+                .ifSound()
                 .orElseThrow(Misread::told);
         Arguments arguments = new Arguments(scope, work.report());
         ImmutableMap<String, Term> bound = arguments.ofCall(procedure, parts.bindings(), line.span());

@@ -99,9 +99,27 @@ final class ConditionReader {
             return quantified(cursor, quantifier.get());
         }
         return atoms.special(cursor).orElseGet(() -> {
+            refuseHalves(cursor);
             TermText subject = new TermReader(scope).read(cursor, "what the condition is about");
             return sayings(cursor, subject, atoms);
         });
+    }
+
+    /** Tells {@code not R is open} and {@code R is open or closed}, which leave out what must be said. */
+    private void refuseHalves(Cursor cursor) {
+        Lexeme here = cursor.need("a condition");
+        if (here.is("not")) {
+            throw new Misread(Code.UNEXPECTED
+                    .at(here.span(), "“not” stands after the verb")
+                    .help("such as: R is not open"));
+        }
+        Lexeme before = cursor.peek(-1);
+        boolean joined = before != null && (before.is("and") || before.is("or"));
+        if (joined && here.isName() && scope.vocabulary().phrasebook().completes(here)) {
+            throw new Misread(Code.UNEXPECTED
+                    .at(here.span(), "“" + here.getText() + "” lacks its verb")
+                    .help("say it in full: " + before.getText() + " is " + here.getText()));
+        }
     }
 
     private static Optional<Condition.Quantifier> quantifier(Cursor cursor) {
@@ -141,10 +159,6 @@ final class ConditionReader {
         Scope inner = scope.inner();
         ConditionReader reader = in(inner);
         Condition.Binder binder = new BinderReader(inner, reader).read(cursor);
-        if (cursor.sees(0, ",")) {
-            throw new Misread(cursor.problem(Code.UNEXPECTED, "a comma stands where the condition should go on")
-                    .help("write “for " + cursor.words(start) + ", …” with for in front"));
-        }
         reader.connective = connective;
         TermText subject = new TermText.Ref(variable(cursor, start));
         Condition body = reader.sayings(cursor, subject, reader.atoms);

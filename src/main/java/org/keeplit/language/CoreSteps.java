@@ -30,17 +30,17 @@ final class CoreSteps {
 
     private static List<StepPattern> speech() {
         return List.of(
-                StepPattern.of("asks|ask {term} for {term}", (m, s) -> {
+                StepPattern.once("asks|ask {term} for {term}", (m, s) -> {
                     s.person(m.term(0), "“asks”");
                     return speak(Action.Speech.ASK, m.term(1), s);
                 }),
-                StepPattern.of("issues|issue {term} to {term}", (m, s) -> {
+                StepPattern.once("issues|issue {term} to {term}", (m, s) -> {
                     s.person(m.term(1), "“issues … to”");
                     return speak(Action.Speech.ISSUE, m.term(0), s);
                 }),
-                StepPattern.of("repeats|repeat {term}", (m, s) -> speak(Action.Speech.REPEAT, m.term(0), s)),
-                StepPattern.of("confirms|confirm {term}", (m, s) -> speak(Action.Speech.CONFIRM, m.term(0), s)),
-                StepPattern.of("releases|release {term}", (m, s) -> speak(Action.Speech.RELEASE, m.term(0), s)));
+                StepPattern.once("repeats|repeat {term}", (m, s) -> speak(Action.Speech.REPEAT, m.term(0), s)),
+                StepPattern.once("confirms|confirm {term}", (m, s) -> speak(Action.Speech.CONFIRM, m.term(0), s)),
+                StepPattern.once("releases|release {term}", (m, s) -> speak(Action.Speech.RELEASE, m.term(0), s)));
     }
 
     private static List<Action> speak(Action.Speech speech, TermText permit, StepText step) {
@@ -49,11 +49,11 @@ final class CoreSteps {
 
     private static List<StepPattern> people() {
         return List.of(
-                StepPattern.of("tags|tag {set}", (m, s) -> tag(m, s, true)),
-                StepPattern.of("takes|take tag off {set}", (m, s) -> tag(m, s, false)),
-                StepPattern.of("goes|go aloft at {term}", (m, s) ->
+                StepPattern.once("tags|tag {set}", (m, s) -> tag(m, s, true)),
+                StepPattern.once("takes|take tag off {set}", (m, s) -> tag(m, s, false)),
+                StepPattern.once("goes|go aloft at {term}", (m, s) ->
                         List.of(new Action.GoAloft(s.resolve(m.term(0), WITH_SITE, "“goes aloft at”")))),
-                StepPattern.of("comes|come down", (m, s) -> List.of(new Action.ComeDown())));
+                StepPattern.once("comes|come down", (m, s) -> List.of(new Action.ComeDown())));
     }
 
     private static List<Action> tag(StepPattern.Match match, StepText step, boolean on) {
@@ -66,7 +66,7 @@ final class CoreSteps {
 
     private static List<StepPattern> proofs() {
         return List.of(
-                StepPattern.of("checks|check {condition}", (m, s) ->
+                StepPattern.once("checks|check {condition}", (m, s) ->
                         List.of(new Action.Check(m.get(0, Condition.class)))),
                 proof("open", Action.Proof.OPEN, DEVICES),
                 proof("closed", Action.Proof.CLOSED, DEVICES),
@@ -85,16 +85,16 @@ final class CoreSteps {
 
     private static List<StepPattern> words() {
         return List.of(
-                StepPattern.of("records|record {text}", (m, s) ->
+                StepPattern.once("records|record {text}", (m, s) ->
                         List.of(new Action.Record(m.get(0, String.class)))),
                 StepPattern.of("waits|wait {time} with {term} dead", (m, s) -> List.of(new Action.WaitDead(
                         m.get(0, Quantity.class),
                         s.resolve(m.term(1), ImmutableSet.of(Type.CAPACITOR), "“waits … dead”")))),
-                StepPattern.of("waits|wait until {condition}", (m, s) ->
+                StepPattern.once("waits|wait until {condition}", (m, s) ->
                         List.of(new Action.WaitUntil(m.get(0, Condition.class)))),
-                StepPattern.of("inspects|inspect {text}", CoreSteps::inspect),
+                StepPattern.once("inspects|inspect {text}", CoreSteps::inspect),
                 StepPattern.of("works|work on {term}", CoreSteps::work),
-                StepPattern.of("does|do {text}", (m, s) -> List.of(new Action.Do(m.get(0, String.class)))));
+                StepPattern.once("does|do {text}", (m, s) -> List.of(new Action.Do(m.get(0, String.class)))));
     }
 
     private static List<Action> inspect(StepPattern.Match match, StepText step) {

@@ -43,10 +43,11 @@ final class CrewResolver {
     }
 
     private void person(Line line) {
+        // The name is known even if something after it is wrong, so that no step stumbles over it.
+        scope.addPerson(line.head().value());
         var parts = Shape.of(line, Shapes::personLine, FORM);
         Lexeme name = Shape.lexeme(parts.name());
-        // The name is known even if something after it is wrong, so that no step stumbles over it.
-        scope.addPerson(name.value());
+        Letters.small(name, report);
         Lexeme first = here.putIfAbsent(name.value(), name);
         if (first != null) {
             throw new Misread(Code.DUPLICATE

@@ -47,7 +47,7 @@ final class Cursor {
     /** {@return the lexeme here} @throws Misread at the end of the line, saying what is missing */
     Lexeme need(String what) {
         if (done()) {
-            throw new Misread(Code.UNFINISHED.at(end, "the line ends where " + what + " should follow"));
+            throw new Misread(Code.UNFINISHED.at(end, what + " is missing here"));
         }
         return all.get(at);
     }

@@ -8,6 +8,8 @@ import org.keeplit.text.Span;
 
 /** A file cut into its items, before anything is resolved. */
 final class Draft {
+    private static final String VARIANT = "variant NAME \"Title\" of PROCEDURE";
+
     private final FileKind kind;
     private final Report report;
     private final List<Item> items = new ArrayList<>();
@@ -94,7 +96,8 @@ final class Draft {
                 Lexeme name = cursor.need("the " + kind.word() + "'s name");
                 throw new Misread((name.isReserved() ? Code.RESERVED : Code.UNEXPECTED)
                         .at(name.span(), "“" + name.getText() + "” cannot be a name")
-                        .help("such a line reads: " + kind.opening()));
+                        .help("such a line reads: "
+                                + (head.line().starts("variant") ? VARIANT : kind.opening())));
             });
             return;
         }

@@ -26,9 +26,16 @@ final class EditResolver {
     private final Work work;
     private final Scope scope;
     private final Set<String> labels;
+    private final boolean allLabels;
 
-    /** A reader. @param labels the labels of the base; those of inserted steps are added on the way */
-    EditResolver(Work work, Scope scope, Set<String> labels) {
+    /**
+     * A reader.
+     *
+     * @param labels the labels of the base; those of inserted steps are added on the way
+     * @param allLabels whether these are all; a base with mistakes may have more
+     */
+    EditResolver(Work work, Scope scope, Set<String> labels, boolean allLabels) {
+        this.allLabels = allLabels;
         this.work = work;
         this.scope = scope;
         this.labels = new LinkedHashSet<>(labels);
@@ -101,7 +108,7 @@ final class EditResolver {
 
     private Edit.Ref ref(Shapes.StepRefContext parts) {
         Lexeme label = Shape.lexeme(parts.name());
-        if (!labels.contains(label.value())) {
+        if (allLabels && !labels.contains(label.value())) {
             throw new Misread(unknownStep(label));
         }
         Optional<Conductor> phase = parts.onPhase() == null
@@ -135,7 +142,7 @@ final class EditResolver {
                             .orElse("the rules are " + Suggestions.list(all, "and"))));
         }
         Optional<Lexeme> label = Optional.ofNullable(parts.name(1)).map(Shape::lexeme);
-        label.filter(l -> !labels.contains(l.value()) && !l.isText()).ifPresent(l -> {
+        label.filter(l -> allLabels && !labels.contains(l.value()) && !l.isText()).ifPresent(l -> {
             throw new Misread(unknownStep(l));
         });
         Optional<Conductor> phase = Optional.ofNullable(parts.onPhase())

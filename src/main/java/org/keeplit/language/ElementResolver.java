@@ -30,17 +30,17 @@ final class ElementResolver {
         String form = kind.name() + (branch ? " NAME from NODE to NODE" : " NAME at NODE") + ", phases ABC, …";
         Shapes.ElementLineContext parts = Shape.of(line, Shapes::elementLine, form);
         Lexeme name = Shape.lexeme(parts.name(1));
-        plain(name);
+        Letters.small(name, report);
         List<String> nodes = new ArrayList<>();
         for (Shapes.NameContext node : parts.place().name()) {
-            plain(Shape.lexeme(node));
+            Letters.small(Shape.lexeme(node), report);
             nodes.add(Shape.lexeme(node).value());
         }
         if ((nodes.size() == 2) != branch) {
             throw new Misread(Code.WRONG_PLACE
                     .at(
                             Line.spanOf(Shape.lexemes(line.lexemes(), parts.place())),
-                            "a " + kind.base().phrase() + (branch ? " joins two nodes" : " hangs on one node"))
+                            Suggestions.a(kind.base().phrase()) + (branch ? " joins two nodes" : " hangs on one node"))
                     .help("such a line reads: " + form));
         }
         if (branch && nodes.get(0).equals(nodes.get(1))) {
@@ -70,15 +70,6 @@ final class ElementResolver {
                 });
     }
 
-    /** Names in a network begin with a small letter, since a capital begins a variable. */
-    private void plain(Lexeme name) {
-        if (!name.isText() && Character.isUpperCase(name.getText().charAt(0))) {
-            report.add(Code.NAME_CASE
-                    .at(name.span(), "“" + Cursor.clip(name.getText()) + "” begins with a capital, which only variables do")
-                    .help("write " + Cursor.clip(name.getText().toLowerCase(java.util.Locale.ROOT))));
-        }
-    }
-
     private static boolean isBranch(Base base) {
         return switch (base) {
             case LINE, TRANSFORMER, REGULATOR, SWITCH -> true;
@@ -88,13 +79,14 @@ final class ElementResolver {
 
     private Attributes attributes(Line line, Shapes.ElementLineContext parts, Lexeme name, Kind kind) {
         int before = report.errors();
-        Attributes attributes = new Attributes(name.value(), kind, conductors);
+        AttributeReader reader = new AttributeReader(name.value(), kind, conductors);
+        Attributes attributes = reader.attributes();
         for (ParserRuleContext part : parts.attribute()) {
             List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
             if (words.isEmpty()) {
-                report.add(Code.UNEXPECTED.at(line.last().span(), "there is a comma with no attribute after it"));
+                report.add(Code.UNEXPECTED.at(Shape.place(line, part), "an attribute is missing here"));
             } else {
-                report.attempt(() -> attributes.read(words));
+                report.attempt(() -> reader.read(words));
             }
         }
         // An attribute with a mistake in it was meant to be there, so nothing is called missing.
@@ -108,7 +100,7 @@ final class ElementResolver {
     }
 
     private void missing(Attributes attributes, Lexeme name, Kind kind) {
-        if (attributes.phases() == null) {
+        if (attributes.phases == null) {
             tellMissing(name, kind, "phases");
         }
         for (String must : AttributeTable.must(kind.base())) {
@@ -116,23 +108,23 @@ final class ElementResolver {
                 tellMissing(name, kind, must);
             }
         }
-        boolean shifts = attributes.secondary() != null
-                && (attributes.connection() == Connection.DELTA) != (attributes.secondary() == Connection.DELTA);
-        if (shifts && attributes.clock() < 0) {
+        boolean shifts = attributes.secondary != null
+                && (attributes.connection() == Connection.DELTA) != (attributes.secondary == Connection.DELTA);
+        if (shifts && attributes.clock < 0) {
             report.add(Code.MISSING_ATTRIBUTE
                     .at(name.span(), name.value() + " does not say by how much its low side lags")
                     .help("add the clock number, such as clock 1 for 30 degrees"));
         }
-        if (attributes.phases() != null) {
-            attributes.openOn(attributes.phases()).ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
-                    span, name.value() + " has the phases " + attributes.phases() + " only")));
+        if (attributes.phases != null) {
+            attributes.openOutside().ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
+                    span, name.value() + " cannot be open there: it has the phases " + attributes.phases + " only")));
         }
     }
 
     private void tellMissing(Lexeme name, Kind kind, String attribute) {
         report.add(Code.MISSING_ATTRIBUTE
                 .at(name.span(), "the " + kind.name() + " " + name.value() + " does not say its " + attribute)
-                .help("add it, such as " + AttributeTable.example(attribute)));
+                .help("add it, such as " + AttributeTable.example(kind.base(), attribute)));
     }
 
     private Element build(Kind kind, Lexeme name, List<String> nodes, Attributes a) {
@@ -142,20 +134,20 @@ final class ElementResolver {
         Span span = name.span();
         return switch (kind.base()) {
             case SOURCE -> new Element.Source(
-                    own, kind, first, a.phases(), a.word().orElseThrow(), a.figures(), span);
-            case LINE -> new Element.Line(own, kind, first, second, a.phases(), a.word(), a.figures(), span);
+                    own, kind, first, a.phases, a.word().orElseThrow(), a.figures(), span);
+            case LINE -> new Element.Line(own, kind, first, second, a.phases, a.word(), a.figures(), span);
             case TRANSFORMER -> new Element.Transformer(
-                    own, kind, first, second, a.phases(), a.connection(), a.secondary(), Math.max(0, a.clock()),
+                    own, kind, first, second, a.phases, a.connection(), a.secondary, Math.max(0, a.clock),
                     a.figures(), span);
             case REGULATOR -> new Element.Regulator(
-                    own, kind, first, second, a.phases(), a.word().orElse(own), a.figures(), span);
-            case CAPACITOR -> new Element.Capacitor(own, kind, first, a.phases(), a.connection(), a.figures(), span);
+                    own, kind, first, second, a.phases, a.word().orElse(own), a.figures(), span);
+            case CAPACITOR -> new Element.Capacitor(own, kind, first, a.phases, a.connection(), a.figures(), span);
             case LOAD -> new Element.Load(
-                    own, kind, first, a.phases(), a.connection(), a.customers(), a.critical(), a.motor(), a.figures(),
+                    own, kind, first, a.phases, a.connection(), a.customers, a.critical(), a.motor, a.figures(),
                     span);
-            case GENERATOR -> new Element.Generator(own, kind, first, a.phases(), a.figures(), span);
+            case GENERATOR -> new Element.Generator(own, kind, first, a.phases, a.figures(), span);
             case SWITCH -> new Element.Device(
-                    own, kind, first, second, a.phases(), ganged(name, kind, a), a.word().orElse(own), a.closed(),
+                    own, kind, first, second, a.phases, ganged(name, kind, a), a.word().orElse(own), a.closed(),
                     a.settings(), a.figures(), span);
             case JUMPER, GROUND -> throw new IllegalStateException("temporary equipment in a network");
         };
@@ -164,10 +156,10 @@ final class ElementResolver {
     private static boolean ganged(Lexeme name, Kind kind, Attributes attributes) {
         boolean single = kind.has(Trait.SINGLE_PHASE_UNITS);
         boolean gang = kind.has(Trait.GANGED);
-        if (attributes.ganged().isPresent()) {
-            return attributes.ganged().get();
+        if (attributes.ganged != null) {
+            return attributes.ganged;
         }
-        if (single && gang && attributes.phases().size() > 1) {
+        if (single && gang && attributes.phases.size() > 1) {
             throw new Misread(Code.MISSING_ATTRIBUTE
                     .at(name.span(), "the " + kind.name() + " " + name.value()
                             + " does not say whether its poles move together")

@@ -4,7 +4,6 @@ import com.google.common.collect.ImmutableMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Equipment;
@@ -36,7 +35,8 @@ final class EquipmentResolver {
         this.report = item.report();
     }
 
-    Optional<Equipment> resolve() {
+    /** {@return the equipment, with what could be read of it} */
+    Resolved<Equipment> resolve() {
         int before = report.errors();
         String title = report.attempt(() -> {
                     var head = Shape.of(item.head().line(), Shapes::equipmentHead, HEAD);
@@ -54,7 +54,7 @@ final class EquipmentResolver {
                 ImmutableMap.copyOf(kinds),
                 ImmutableMap.copyOf(conductors),
                 item.name().span());
-        return report.errors() == before ? Optional.of(equipment) : Optional.empty();
+        return Resolved.of(equipment, report.errors() == before);
     }
 
     private void section(Node section) {
@@ -79,6 +79,7 @@ final class EquipmentResolver {
     }
 
     private boolean isNew(Lexeme name, String what) {
+        Letters.small(name, report);
         Lexeme first = places.putIfAbsent(what + " " + name.value(), name);
         if (first != null) {
             report.add(Code.DUPLICATE

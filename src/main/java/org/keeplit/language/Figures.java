@@ -21,7 +21,7 @@ final class Figures {
      */
     static Quantity read(Cursor cursor, Dimension dimension, String what) {
         int start = cursor.index();
-        Lexeme number = cursor.next(what + ", a number with its unit,");
+        Lexeme number = cursor.next(what);
         if (!number.isNumber()) {
             throw new Misread(Code.UNEXPECTED
                     .at(number.span(), what + " is a number, not “" + Cursor.clip(number.getText()) + "”")

@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableSet;
+import java.util.List;
 import java.util.Optional;
 
 /** The four kinds of file, each with its extension, its first words, and what its lines do. */
@@ -36,13 +37,13 @@ enum FileKind {
             if (line.starts("for", "each") || line.starts("in", "order") || line.starts("in", "any", "order")) {
                 return Role.GROUP;
             }
-            if (line.starts("for")) {
+            if (line.starts("for") && !isMisspeltForEach(line)) {
                 return isCondition(line) ? Role.PLAIN : Role.SECTION;
             }
             if (line.starts("as", "one") || line.starts("read", "back") || line.starts("phases", "in", "order")) {
                 return Role.CLAUSE;
             }
-            if (GROUPS.contains(head)) {
+            if (GROUPS.contains(head) || isMisspeltGroup(line)) {
                 return Role.GROUP;
             }
             if (STEP_CLAUSES.contains(head)) {
@@ -69,6 +70,20 @@ enum FileKind {
         this.extension = extension;
         this.opening = opening;
         this.heads = ImmutableSet.copyOf(heads);
+    }
+
+    /** A single word that is nearly “together”, or words about an order: otherwise its “end” would be told too. */
+    private static boolean isMisspeltGroup(Line line) {
+        boolean together = line.lexemes().size() == 1
+                && Suggestions.nearest(line.head().getText(), List.of("together")).isPresent();
+        return together || line.starts("in") && line.last().is("order") || isMisspeltForEach(line);
+    }
+
+    /** {@code for every phase P of R}: with a comma it would be a condition, without one a group is meant. */
+    private static boolean isMisspeltForEach(Line line) {
+        boolean phase = line.lexemes().size() > 2
+                && (line.lexemes().get(2).is("phase") || line.lexemes().get(2).is("phases"));
+        return line.starts("for") && phase && line.lexemes().stream().noneMatch(l -> l.is(","));
     }
 
     private static boolean isCondition(Line line) {

@@ -36,6 +36,11 @@ final class Header {
     /** Whether every rulebook that is named could be read. */
     boolean allRulebooks = true;
 
+    /** {@return whether everything that the header names could be read} */
+    boolean soundReferences() {
+        return allNetworks && allRulebooks;
+    }
+
     /** Takes over what a base has. */
     static Header of(Procedure base) {
         Header header = new Header();

@@ -76,6 +76,7 @@ final class HeaderResolver {
         }
         for (Shapes.NameContext name : parts.names().name()) {
             session.rulebook(Shape.lexeme(name), report)
+                    .ifSound()
                     .ifPresentOrElse(
                             book -> {
                                 if (!header.keeps.contains(book)) {
@@ -99,9 +100,12 @@ final class HeaderResolver {
         Noun noun = scope.vocabulary().noun(cursor);
         Lexeme name = cursor.next("a variable for the " + noun.words());
         scope.declare(name, noun);
+        // Known from here on, whatever follows, so that no other line stumbles over it.
+        header.parameters.put(
+                name.getText(), new Procedure.Parameter(name.getText(), noun, Optional.empty(), cursor.from(start)));
         Optional<Boolean> ganged = Optional.empty();
         if (cursor.take("with")) {
-            cursor.expect("single-phase units", "single-phase", "units");
+            cursor.expect("“single-phase units”", "single-phase", "units");
             ganged = Optional.of(false);
         } else if (cursor.take("ganged")) {
             ganged = Optional.of(true);
@@ -119,7 +123,7 @@ final class HeaderResolver {
             header.networks.clear();
         }
         Lexeme name = Shape.lexeme(parts.name());
-        Optional<Network> network = session.network(name, report);
+        Optional<Network> network = session.network(name, report).ifSound();
         if (network.isEmpty()) {
             header.allNetworks = false;
             return;
@@ -168,8 +172,9 @@ final class HeaderResolver {
                     .help("there is " + Suggestions.list(known, "and")));
         }
         Lexeme name = (Lexeme) parts.WORD().getSymbol();
-        if (!header.temporaries.containsKey(name.getText())) {
+        if (!header.temporaries.containsKey(name.getText()) || !restates("temporary " + name.getText())) {
             scope.declare(name, noun);
+            restates("temporary " + name.getText());
         }
         Term of = term(Shape.lexemes(line.lexemes(), parts.phrase()), BinderReader.PHASED, "“each phase of”");
         header.temporaries.put(name.getText(), new Temporary(name.getText(), kinds.get(0), of, name.span()));
@@ -194,6 +199,9 @@ final class HeaderResolver {
             restates("permit " + name.getText());
         }
         Term target = term(Shape.lexemes(line.lexemes(), parts.phrase()), UNDER_WORK, "a hold");
+        TermText person = new TermText.Ref(Shape.lexeme(parts.name()));
+        Optional<Term> holder = report.attempt(
+                () -> new TermReader(scope).resolve(person, ImmutableSet.of(Type.PERSON), "“by”"));
         Cursor cursor = Cursor.over(Shape.lexemes(line.lexemes(), parts.holders()));
         Work none = new Work(session, report, header.crew, new java.util.LinkedHashMap<>(), new java.util.LinkedHashMap<>());
         StepText reading = new StepText(none, scope, node, List.of(), cursor);
@@ -206,8 +214,7 @@ final class HeaderResolver {
             }
         } while (cursor.take(",") || cursor.sees(0, "and"));
         cursor.finish("where it is held");
-        Lexeme holder = Shape.lexeme(parts.name());
-        Term by = new TermReader(scope).resolve(new TermText.Ref(holder), ImmutableSet.of(Type.PERSON), "“by”");
+        Term by = holder.orElseThrow(Misread::told);
         header.permits.put(
                 name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, name.span()));
     }

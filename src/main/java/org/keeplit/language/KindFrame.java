@@ -53,7 +53,7 @@ final class KindFrame implements StepPattern.Frame {
         Set<String> known = new LinkedHashSet<>();
         kinds.get(0).verbs().forEach(v -> known.add(v.one().with("…")));
         throw new Misread(Code.VERB_NOT_OF_KIND
-                .at(device.span(), "a " + kinds.get(0).name() + " has no step “" + form.with("…") + "”")
+                .at(device.span(), Suggestions.a(kinds.get(0).name()) + " has no step “" + form.with("…") + "”")
                 .help(known.isEmpty()
                         ? "its kind declares no steps at all"
                         : "it has “" + String.join("”, “", known) + "”"));

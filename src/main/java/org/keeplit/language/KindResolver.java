@@ -166,7 +166,7 @@ final class KindResolver {
                     .at(cursor.here(), "the rating has no name")
                     .help("such a line reads: rating continuous 300 A"));
         }
-        Quantity quantity = Figures.positive(cursor, dimension, "the " + name);
+        Quantity quantity = Figures.positive(cursor, dimension, line.starts("rating") ? "the rating " + name : "the impedance");
         cursor.finish("the rating");
         if (ratings.putIfAbsent(name, quantity) != null) {
             throw new Misread(Code.DUPLICATE.at(line.span(), "the rating " + name + " is given twice"));

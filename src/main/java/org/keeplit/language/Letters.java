@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableMap;
+import java.util.Locale;
 import java.util.Optional;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
@@ -48,11 +49,26 @@ final class Letters {
         return all.buildOrThrow();
     }
 
+    /** {@return what is wrong with the letters of a word} */
+    static Optional<Problem> inWord(String word, Span span) {
+        if (word.chars().allMatch(c -> c < 128)) {
+            return Optional.empty();
+        }
+        for (int i = 0; i < word.length(); i += Character.charCount(word.codePointAt(i))) {
+            int character = word.codePointAt(i);
+            if (character >= 128 && !Character.isLetterOrDigit(character)) {
+                Span here = new Span(span.source(), span.line(), span.column() + i, Character.charCount(character));
+                return Optional.of(stranger(character, here));
+            }
+        }
+        return lookAlike(word, span);
+    }
+
     /**
      * Looks for a letter that prints like a Latin one in a word that would be read as Latin: one that has Latin
      * letters too, or only letters that look Latin. A word wholly in another alphabet is left alone.
      */
-    static Optional<Problem> lookAlike(String word, Span span) {
+    private static Optional<Problem> lookAlike(String word, Span span) {
         boolean latin = word.chars().anyMatch(c -> c < 128 && Character.isLetter(c));
         boolean allAlike = word.codePoints().filter(Character::isLetter).allMatch(LIKE::containsKey);
         if (!latin && !allAlike) {
@@ -81,8 +97,22 @@ final class Letters {
         return typed == null ? problem : problem.help("write " + typed);
     }
 
+    /** Tells a name that begins with a capital, since a capital begins a variable. */
+    static void small(Lexeme name, Report report) {
+        if (!name.isText() && Character.isUpperCase(name.getText().charAt(0))) {
+            report.add(Code.NAME_CASE
+                    .at(
+                            name.span(),
+                            "“" + Cursor.clip(name.getText()) + "” begins with a capital, which only variables do")
+                    .help("write " + Cursor.clip(name.getText().toLowerCase(Locale.ROOT))));
+        }
+    }
+
     private static String name(int character) {
         String name = Character.getName(character);
-        return name == null ? "character number " + character : name.toLowerCase(java.util.Locale.ROOT);
+        if (Character.isISOControl(character)) {
+            return String.format("control character U+%04X", character);
+        }
+        return name == null ? "character number " + character : name.toLowerCase(Locale.ROOT);
     }
 }

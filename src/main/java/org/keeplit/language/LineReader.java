@@ -105,7 +105,7 @@ final class LineReader {
                     .at(span, "this text has no closing quote on its line")
                     .help("close it with \" where it ends");
             case Words.OTHER -> Letters.stranger(token.getText().codePointAt(0), span);
-            case Words.WORD -> Letters.lookAlike(token.getText(), span).orElse(null);
+            case Words.WORD -> Letters.inWord(token.getText(), span).orElse(null);
             default -> null;
         };
     }

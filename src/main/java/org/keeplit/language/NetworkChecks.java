@@ -5,8 +5,10 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
@@ -87,14 +89,30 @@ final class NetworkChecks {
         }
     }
 
+    /** One message for each piece that hangs together but reaches no source. */
     private void warnUnreached() {
+        Set<String> told = new LinkedHashSet<>();
         first.forEach((node, element) -> {
-            if (!brought.containsKey(node)) {
+            if (!brought.containsKey(node) && !told.contains(node)) {
+                int before = told.size();
+                collect(node, told);
+                int more = told.size() - before - 1;
+                String others = more == 0 ? "" : more == 1 ? " and one more" : " and " + more + " more";
                 report.add(Code.UNREACHED
-                        .warn(element.span(), "nothing joins the node " + node + " to a source")
+                        .warn(element.span(), "nothing joins the node " + node + others + " to a source")
                         .help(Suggestions.didYouMean(node, brought.keySet()).orElse("look for a misspelt node")));
             }
         });
+    }
+
+    private void collect(String from, Set<String> nodes) {
+        Deque<String> work = new ArrayDeque<>(List.of(from));
+        while (!work.isEmpty()) {
+            String node = work.poll();
+            if (nodes.add(node)) {
+                at.getOrDefault(node, List.of()).forEach(b -> work.add(b.from().equals(node) ? b.to() : b.from()));
+            }
+        }
     }
 
     private void warnPhases(Element element) {

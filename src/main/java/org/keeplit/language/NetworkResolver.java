@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Element;
@@ -26,6 +25,7 @@ final class NetworkResolver {
     private final Map<String, Quantity> system = new LinkedHashMap<>();
     private final Map<String, Element> elements = new LinkedHashMap<>();
     private boolean uses;
+    private boolean soundEquipment = true;
 
     NetworkResolver(Item item, Session session) {
         this.item = item;
@@ -33,7 +33,7 @@ final class NetworkResolver {
         this.report = item.report();
     }
 
-    Optional<Network> resolve() {
+    Resolved<Network> resolve() {
         int before = report.errors();
         String title = report.attempt(() -> {
                     var head = Shape.of(item.head().line(), Shapes::networkHead, "network NAME \"Title\"");
@@ -49,19 +49,21 @@ final class NetworkResolver {
             report.add(Code.MISSING_LINE
                     .at(item.name().span(), "the network does not say which equipment it uses")
                     .help("add a line such as “uses overhead”"));
-            return Optional.empty();
+            return Resolved.nothing();
         }
         if (equipment.isEmpty()) {
             // Without its equipment no line of the network can be read; that was told already.
-            return Optional.empty();
+            return Resolved.nothing();
         }
         readElements();
         requireSystem();
         NetworkChecks.check(item, elements.values(), report);
         if (report.errors() != before) {
-            return Optional.empty();
+            return Resolved.nothing();
         }
-        return Optional.of(new Network(item.name().value(), title, system, elements.values(), item.name().span()));
+        Network network =
+                new Network(item.name().value(), title, system, elements.values(), item.name().span());
+        return Resolved.of(network, soundEquipment);
     }
 
     private static boolean isHeader(Line line) {
@@ -73,7 +75,9 @@ final class NetworkResolver {
             uses = true;
             var parts = Shape.of(line, Shapes::usesLine, "uses EQUIPMENT");
             for (Shapes.NameContext name : parts.names().name()) {
-                session.equipment(Shape.lexeme(name), report).ifPresent(equipment::add);
+                Resolved<Equipment> found = session.equipment(Shape.lexeme(name), report);
+                found.thing().ifPresent(equipment::add);
+                soundEquipment &= found.sound();
             }
             return;
         }

@@ -69,6 +69,9 @@ final class PhaseReader {
     private static Problem unknown(Lexeme lexeme, List<String> variables) {
         String written = Cursor.clip(lexeme.getText());
         Problem problem = Code.UNKNOWN_PHASE.at(lexeme.span(), "there is no phase “" + written + "”");
+        if (written.equals("all")) {
+            return problem.help("write all phases");
+        }
         if (Phases.parse(written.toUpperCase(java.util.Locale.ROOT)).isPresent()) {
             return problem.help("phases are written in capitals: " + written.toUpperCase(java.util.Locale.ROOT));
         }

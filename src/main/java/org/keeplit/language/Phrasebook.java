@@ -103,6 +103,13 @@ final class Phrasebook {
         return word != null && !word.isText() && byFirst.containsKey(word.getText());
     }
 
+    /** {@return whether a word goes on after {@code is}, so that it was probably meant without a verb of its own} */
+    boolean completes(Lexeme word) {
+        return !word.isText()
+                && byFirst.getOrDefault("is", List.of()).stream()
+                        .anyMatch(s -> !s.negative() && word.is(s.words().get(1)));
+    }
+
     /** {@return the sayings that fit here, all of the greatest length; several when one wording has two meanings} */
     List<Saying> match(Cursor cursor) {
         Lexeme first = cursor.peek(0);
@@ -123,19 +130,23 @@ final class Phrasebook {
 
     /** {@return the saying nearest to the words here} */
     Optional<String> nearest(Cursor cursor) {
+        // Where the first word is right, only what follows it is compared: "is" alone makes nothing alike.
+        int skip = starts(cursor.peek(0)) ? 1 : 0;
         Set<String> all = new LinkedHashSet<>();
-        byFirst.values().forEach(list -> list.forEach(s -> all.add(String.join(" ", s.words()))));
+        byFirst.values().forEach(list -> list.stream()
+                .filter(s -> skip == 0 || cursor.sees(0, s.words().get(0)))
+                .forEach(s -> all.add(String.join(" ", s.words().subList(skip, s.words().size())))));
         String best = null;
         int least = Integer.MAX_VALUE;
-        for (int length = 1; length <= 5 && cursor.peek(length - 1) != null; length++) {
-            List<Lexeme> words = cursor.rest().subList(0, length);
-            String written = Vocabulary.join(words);
+        for (int length = skip + 1; length <= 5 && cursor.peek(length - 1) != null; length++) {
+            String written = Vocabulary.join(cursor.rest().subList(skip, length));
             Optional<String> near = Suggestions.nearest(written, all);
             if (near.isPresent() && Suggestions.distance(written, near.get()) < least) {
                 least = Suggestions.distance(written, near.get());
                 best = near.get();
             }
         }
-        return Optional.ofNullable(best);
+        String head = skip == 0 ? "" : cursor.peek(0).getText() + " ";
+        return Optional.ofNullable(best).map(near -> head + near);
     }
 }

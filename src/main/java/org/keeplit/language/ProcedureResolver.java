@@ -5,7 +5,6 @@ import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Optional;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Procedure;
@@ -15,6 +14,8 @@ final class ProcedureResolver {
     private static final ImmutableSet<String> SECTIONS = ImmutableSet.of(
             "title", "keeps", "for", "crew", "temporary", "hold", "clearance", "proved", "planned", "starts", "stage",
             "ends");
+
+    private static final ImmutableSet<String> EDITS = ImmutableSet.of("without", "step", "insert", "must");
 
     private final Item item;
     private final Session session;
@@ -26,7 +27,8 @@ final class ProcedureResolver {
         this.report = item.report();
     }
 
-    Optional<Procedure> resolve() {
+    /** {@return the procedure, with what could be read of it} */
+    Resolved<Procedure> resolve() {
         int before = report.errors();
         Header header = new Header();
         report.attempt(() -> {
@@ -43,11 +45,9 @@ final class ProcedureResolver {
                     .at(item.name().span(), "the procedure has no steps")
                     .help("steps stand below a line such as stage \"Hold-off\""));
         }
-        if (report.errors() != before || !header.allNetworks || !header.allRulebooks) {
-            return Optional.empty();
-        }
-        return Optional.of(header.procedure(
-                item.name().value(), body, ImmutableList.of(), ImmutableList.of(), item.name().span()));
+        Procedure procedure = header.procedure(
+                item.name().value(), body, ImmutableList.of(), ImmutableList.of(), item.name().span());
+        return Resolved.of(procedure, report.errors() == before && header.soundReferences());
     }
 
     private List<Block> body(Work work, Scope scope) {
@@ -75,9 +75,12 @@ final class ProcedureResolver {
             String head = section.head().getText();
             boolean holdsLines = List.of("crew", "temporary", "starts", "ends", "stage", "insert", "step").contains(head);
             if (!known.contains(head) && section.readable()) {
+                boolean edit = EDITS.contains(head);
                 report.add(Code.UNKNOWN_LINE
-                        .at(section.head().span(), "“" + Cursor.clip(head) + "” starts no line here")
-                        .help(Suggestions.didYouMean(head, known)
+                        .at(
+                                section.head().span(),
+                                "“" + Cursor.clip(head) + "” starts no line " + (edit ? "of a procedure" : "here"))
+                        .help(edit ? "it belongs in a variant: variant NAME \"Title\" of PROCEDURE" : Suggestions.didYouMean(head, known)
                                 .orElse("steps stand below a line such as stage \"Hold-off\"")));
             } else if (!holdsLines) {
                 section.children().stream().filter(Node::readable).findFirst().ifPresent(child -> report.add(

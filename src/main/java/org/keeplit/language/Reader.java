@@ -111,7 +111,7 @@ public final class Reader {
                 } else if (shelf.isGiven(draft) || !shelf.isGiven(before)) {
                     // A given file stands before one of the library, which is then no second one.
                     item.report().add(Code.DUPLICATE
-                            .at(item.name().span(), "there is already a " + item.kind().word() + " "
+                            .at(item.name().span(), "there is already " + Suggestions.a(item.kind().word()) + " "
                                     + Cursor.clip(item.name().value()))
                             .related(before.name().span(), "the first one"));
                 }

@@ -3,7 +3,6 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableList;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Rulebook;
@@ -24,7 +23,7 @@ final class RulebookResolver {
         this.report = item.report();
     }
 
-    Optional<Rulebook> resolve() {
+    Resolved<Rulebook> resolve() {
         int before = report.errors();
         report.attempt(() -> {
             var head = Shape.of(item.head().line(), Shapes::rulebookHead, "rulebook NAME revision 1");
@@ -35,11 +34,9 @@ final class RulebookResolver {
                 report.attempt(() -> section(section));
             }
         }
-        if (report.errors() != before) {
-            return Optional.empty();
-        }
-        return Optional.of(new Rulebook(
-                item.name().value(), revision, title, ImmutableList.copyOf(rules.values()), item.name().span()));
+        Rulebook rulebook = new Rulebook(
+                item.name().value(), revision, title, ImmutableList.copyOf(rules.values()), item.name().span());
+        return Resolved.of(rulebook, report.errors() == before);
     }
 
     private void section(Node section) {
@@ -51,10 +48,13 @@ final class RulebookResolver {
         if (!line.starts("rule")) {
             throw new Misread(Code.UNKNOWN_LINE
                     .at(line.head().span(), "“" + Cursor.clip(line.head().getText()) + "” starts no line of a rulebook")
-                    .help("lines here start with title or rule"));
+                    .help(Suggestions.didYouMean(line.head().getText(), java.util.List.of("rule", "title"))
+                            .orElse("lines here start with title or rule")));
         }
-        Lexeme name = Shape.lexeme(
-                Shape.of(line, Shapes::ruleHead, "rule NAME").name());
+        // A rule with a wrong name is read for its other mistakes.
+        Lexeme name = report.attempt(() ->
+                        Shape.lexeme(Shape.of(line, Shapes::ruleHead, "rule NAME").name()))
+                .orElse(line.last());
         Lexeme first = places.putIfAbsent(name.value(), name);
         if (first != null) {
             report.add(Code.DUPLICATE

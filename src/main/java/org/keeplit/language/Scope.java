@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -52,13 +53,13 @@ final class Scope {
         if (name.isPhases()) {
             throw new Misread(Code.BAD_VARIABLE
                     .at(name.span(), "“" + name.getText() + "” means a phase or the neutral, so it cannot be a variable")
-                    .help("choose another letter, such as " + noun.words().substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                    .help("choose another letter, such as " + noun.words().substring(0, 1).toUpperCase(Locale.ROOT)
                             + "1"));
         }
         if (!name.isVariable()) {
             throw new Misread(Code.BAD_VARIABLE
                     .at(name.span(), "“" + Cursor.clip(name.getText()) + "” stands where a variable should")
-                    .help("a variable begins with a capital, such as " + noun.words() + " X"));
+                    .help("a variable begins with a capital, such as " + noun.words() + " " + capital(name)));
         }
         Optional<Variable> before = find(name.getText());
         if (before.isPresent()) {
@@ -67,6 +68,12 @@ final class Scope {
                     .related(before.get().span(), "it stands for " + before.get().noun().words() + " here"));
         }
         variables.put(name.getText(), new Variable(noun, name.span()));
+    }
+
+    private static String capital(Lexeme name) {
+        String text = name.getText();
+        boolean near = name.getType() == org.keeplit.language.grammar.Words.WORD && !name.isVariable();
+        return near && text.length() < 20 ? text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) : "X";
     }
 
     /** Makes a variable known that a base procedure declares. */

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import org.keeplit.network.Equipment;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Procedure;
@@ -15,8 +14,10 @@ import org.keeplit.rule.Rulebook;
 
 /** One reading: resolves each item once, when it is first asked for, and sees loops of references. */
 final class Session {
+    private static final int DEEPEST = 50;
+
     private final Shelf shelf;
-    private final Map<Item, Optional<?>> done = new LinkedHashMap<>();
+    private final Map<Item, Resolved<?>> done = new LinkedHashMap<>();
     private final Set<Item> open = new LinkedHashSet<>();
     private final Map<Object, Vocabulary> vocabularies = new LinkedHashMap<>();
 
@@ -24,52 +25,51 @@ final class Session {
         this.shelf = shelf;
     }
 
-    /** {@return an item's typed tree, unless it has mistakes} */
-    Optional<?> resolve(Item item) {
-        return switch (item.kind()) {
-            case EQUIPMENT -> once(item, i -> new EquipmentResolver(i).resolve());
-            case NETWORK -> once(item, i -> new NetworkResolver(i, this).resolve());
-            case RULES -> once(item, i -> new RulebookResolver(i, vocabulary(i)).resolve());
-            case PROCEDURE -> once(
-                    item,
-                    i -> i.isVariant()
-                            ? new VariantResolver(i, this).resolve()
-                            : new ProcedureResolver(i, this).resolve());
-        };
-    }
-
-    /** {@return an item's typed tree if it was asked for and has no mistakes} */
-    Optional<?> known(Item item) {
-        Optional<?> result = done.get(item);
-        return result == null ? Optional.empty() : result;
-    }
-
-    private Optional<?> once(Item item, Function<Item, Optional<?>> resolver) {
-        Optional<?> known = done.get(item);
+    /** {@return what an item comes to} */
+    Resolved<?> resolve(Item item) {
+        Resolved<?> known = done.get(item);
         if (known != null) {
             return known;
         }
         open.add(item);
-        Optional<?> result = resolver.apply(item);
+        Resolved<?> result = switch (item.kind()) {
+            case EQUIPMENT -> new EquipmentResolver(item).resolve();
+            case NETWORK -> new NetworkResolver(item, this).resolve();
+            case RULES -> new RulebookResolver(item, vocabulary(item)).resolve();
+            case PROCEDURE -> item.isVariant()
+                    ? new VariantResolver(item, this).resolve()
+                    : new ProcedureResolver(item, this).resolve();
+        };
         open.remove(item);
         done.put(item, result);
         return result;
     }
 
-    private <T> Optional<T> find(FileKind kind, Class<T> type, Lexeme name, Report report) {
+    /** {@return an item's typed tree if it was asked for and is sound} */
+    Optional<?> known(Item item) {
+        Resolved<?> result = done.get(item);
+        return result == null ? Optional.empty() : result.ifSound();
+    }
+
+    private <T> Resolved<T> find(FileKind kind, Class<T> type, Lexeme name, Report report) {
         Optional<Item> item = shelf.find(kind, name.value(), report.source());
         if (item.isEmpty()) {
             report.add(shelf.missing(kind, name, report.source()));
-            return Optional.empty();
+            return Resolved.nothing();
         }
         if (open.contains(item.get())) {
             report.add(Code.CIRCULAR
                     .at(name.span(), "the " + kind.word() + " " + Cursor.clip(name.value())
                             + " leads back to itself by what it refers to")
                     .help("the way is " + way(item.get())));
-            return Optional.empty();
+            return Resolved.nothing();
         }
-        return resolve(item.get()).map(type::cast);
+        if (open.size() > DEEPEST) {
+            report.add(Code.CIRCULAR.at(name.span(), "references lead over more than " + DEEPEST + " files or variants"));
+            return Resolved.nothing();
+        }
+        Resolved<?> result = resolve(item.get());
+        return new Resolved<>(result.thing().map(type::cast), result.sound());
     }
 
     private String way(Item to) {
@@ -85,26 +85,26 @@ final class Session {
         return String.join(", then ", names);
     }
 
-    Optional<Equipment> equipment(Lexeme name, Report report) {
+    Resolved<Equipment> equipment(Lexeme name, Report report) {
         return find(FileKind.EQUIPMENT, Equipment.class, name, report);
     }
 
-    Optional<Network> network(Lexeme name, Report report) {
+    Resolved<Network> network(Lexeme name, Report report) {
         return find(FileKind.NETWORK, Network.class, name, report);
     }
 
-    Optional<Rulebook> rulebook(Lexeme name, Report report) {
+    Resolved<Rulebook> rulebook(Lexeme name, Report report) {
         return find(FileKind.RULES, Rulebook.class, name, report);
     }
 
-    Optional<Procedure> procedure(Lexeme name, Report report) {
+    Resolved<Procedure> procedure(Lexeme name, Report report) {
         return find(FileKind.PROCEDURE, Procedure.class, name, report);
     }
 
     /** {@return a network that was resolved already} */
     Optional<Network> knownNetwork(String name) {
         return done.values().stream()
-                .flatMap(o -> o.stream())
+                .flatMap(r -> r.ifSound().stream())
                 .filter(Network.class::isInstance)
                 .map(Network.class::cast)
                 .filter(n -> n.name().equals(name))
@@ -116,7 +116,7 @@ final class Session {
         return vocabularies.computeIfAbsent(shelf.reach(item.report().source()), key -> {
             List<Equipment> all = new ArrayList<>();
             for (Item equipment : shelf.allEquipment(item.report().source())) {
-                resolve(equipment).map(Equipment.class::cast).ifPresent(all::add);
+                resolve(equipment).thing().map(Equipment.class::cast).ifPresent(all::add);
             }
             return new Vocabulary(all);
         });

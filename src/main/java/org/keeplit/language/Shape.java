@@ -1,5 +1,6 @@
 package org.keeplit.language;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.function.Function;
 import org.antlr.v4.runtime.BaseErrorListener;
@@ -9,6 +10,7 @@ import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.RecognitionException;
 import org.antlr.v4.runtime.Recognizer;
 import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.misc.IntervalSet;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.language.grammar.Words;
 import org.keeplit.text.Problem;
@@ -16,6 +18,10 @@ import org.keeplit.text.Span;
 
 /** Splits a line by one rule of the grammar; if it does not fit, says so in the reader's words. */
 final class Shape {
+    /** What stands after a comma that was forgotten, not instead of one. */
+    private static final ImmutableSet<Integer> AFTER_COMMA =
+            ImmutableSet.of(Words.WORD, Words.ON, Words.AT, Words.IN, Words.HELD, Words.BY);
+
     private Shape() {}
 
     /**
@@ -39,7 +45,7 @@ final class Shape {
             @Override
             public void syntaxError(
                     Recognizer<?, ?> recognizer, Object at, int row, int column, String text, RecognitionException e) {
-                throw new Misread(mistake(lexemes, (Token) at, parser.getExpectedTokens().contains(Words.WORD), form));
+                throw new Misread(mistake(lexemes, (Token) at, parser.getExpectedTokens(), form));
             }
         });
         return rule.apply(parser);
@@ -58,14 +64,27 @@ final class Shape {
         return (Lexeme) part.getStart();
     }
 
-    private static Problem mistake(List<Lexeme> line, Token at, boolean name, String form) {
+    /** {@return the place of a part of a line, even if nothing stands there} */
+    static Span place(Line line, ParserRuleContext part) {
+        return part.getStart() instanceof Lexeme lexeme ? lexeme.span() : end(line.lexemes());
+    }
+
+    private static Span end(List<Lexeme> line) {
+        Span last = line.get(line.size() - 1).span();
+        return new Span(last.source(), last.line(), last.column() + last.length(), 0);
+    }
+
+    private static Problem mistake(List<Lexeme> line, Token at, IntervalSet expected, String form) {
         String help = "such a line reads: " + form;
         if (!(at instanceof Lexeme here)) {
-            Span last = line.get(line.size() - 1).span();
-            Span end = new Span(last.source(), last.line(), last.column() + last.length(), 0);
-            return Code.UNFINISHED.at(end, "the line ends too early").help(help);
+            return Code.UNFINISHED.at(end(line), "the line ends too early").help(help);
         }
-        if (name && here.isReserved()) {
+        if (expected.contains(Words.COMMA) && expected.contains(Token.EOF) && AFTER_COMMA.contains(here.getType())) {
+            return Code.MISSING_COMMA
+                    .at(here.span(), "a comma is missing before “" + Cursor.clip(here.getText()) + "”")
+                    .help(help);
+        }
+        if (expected.contains(Words.WORD) && here.isReserved()) {
             return Code.RESERVED
                     .at(here.span(), "“" + here.getText() + "” is a word of the language, so it cannot be a name")
                     .help("write it in quotes, or choose another name");

@@ -16,9 +16,10 @@ import org.keeplit.unit.Dimension;
  * The words of a step around its holes, such as {@code takes|take tag off {set}}.
  *
  * @param parts words and holes in order
+ * @param phased whether the step is done phase by phase
  * @param frame makes the action from what fills the holes
  */
-record StepPattern(ImmutableList<Part> parts, Frame frame) {
+record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
     /** Makes the action of a step; more than one when the step names several objects. */
     interface Frame {
         /** {@return the actions} */
@@ -70,7 +71,12 @@ record StepPattern(ImmutableList<Part> parts, Frame frame) {
                             ? Hole.valueOf(word.substring(1, word.length() - 1).toUpperCase(java.util.Locale.ROOT))
                             : new Word(ImmutableSet.copyOf(word.split("\\|"))));
         }
-        return new StepPattern(parts.build(), frame);
+        return new StepPattern(parts.build(), true, frame);
+    }
+
+    /** {@return a pattern for a step that is done once, not phase by phase} */
+    static StepPattern once(String text, Frame frame) {
+        return new StepPattern(of(text, frame).parts(), false, frame);
     }
 
     /** {@return the patterns of the verbs that kinds declare; kinds with the same words share one} */
@@ -113,7 +119,7 @@ record StepPattern(ImmutableList<Part> parts, Frame frame) {
             if (part instanceof Word word) {
                 Lexeme here = cursor.peek(0);
                 if (here == null || here.isText() || !word.forms().contains(here.getText())) {
-                    misses.add(new Miss(at, word.forms().iterator().next(), null));
+                    misses.add(new Miss(at, wordsFrom(part), null));
                     cursor.moveTo(start);
                     return null;
                 }
@@ -130,6 +136,18 @@ record StepPattern(ImmutableList<Part> parts, Frame frame) {
             }
         }
         return new Match(holes, words);
+    }
+
+    /** {@return the words from a piece to the next hole} */
+    private String wordsFrom(Part part) {
+        StringBuilder words = new StringBuilder();
+        for (Part next : parts.subList(parts.indexOf(part), parts.size())) {
+            if (!(next instanceof Word word)) {
+                break;
+            }
+            words.append(words.isEmpty() ? "" : " ").append(word.forms().iterator().next());
+        }
+        return words.toString();
     }
 
     private static Supplier<Object> filler(Hole hole, Cursor cursor, StepText step) {

@@ -100,6 +100,11 @@ final class StepResolver {
                 "planned", "keeps", "title", "requires", "expects", "records", "caution", "because", "call");
         Optional<String> head = Suggestions.nearest(written, heads);
         boolean verbNext = cursor.peek(1) != null && isVerb(cursor.peek(1));
+        if (first && actor.isReserved()) {
+            return Code.UNKNOWN_LINE
+                    .at(actor.span(), "“" + written + "” starts no line here")
+                    .help("a step starts with somebody of the crew: " + Suggestions.list(scope.people(), "or"));
+        }
         if (first && !verbNext && isVerb(actor)) {
             return Code.NO_ACTOR
                     .at(actor.span(), "the step does not say who does it")
@@ -110,12 +115,7 @@ final class StepResolver {
                     .at(actor.span(), "“" + written + "” starts no line here")
                     .help("did you mean " + head.get() + "?");
         }
-        return Code.UNKNOWN_ACTOR
-                .at(actor.span(), "nobody called " + written + " is in the crew")
-                .help(Suggestions.didYouMean(actor.value(), scope.people())
-                        .orElse(scope.people().isEmpty()
-                                ? "list the people under “crew”"
-                                : "the crew is " + Suggestions.list(scope.people(), "and")));
+        return TermReader.nobody(actor, scope);
     }
 
     private boolean isVerb(Lexeme word) {
@@ -149,8 +149,12 @@ final class StepResolver {
             throw miss(cursor, verb, start, misses);
         }
         cursor.moveTo(end);
-        if (!cursor.done()) {
+        if (best.phased()) {
             step.phases(PhaseReader.optional(cursor, scope));
+        } else if (cursor.sees(0, "on")) {
+            throw new Misread(cursor.problem(
+                            Code.NOT_PER_PHASE, "“" + cursor.words(start) + "” is not done phase by phase")
+                    .help("leave out “" + Cursor.clip(Line.written(cursor.rest())) + "”"));
         }
         return best.frame().build(found, step);
     }
@@ -159,11 +163,15 @@ final class StepResolver {
         int furthest = misses.stream().map(StepPattern.Miss::at).max(Comparator.naturalOrder()).orElse(start);
         if (furthest == start) {
             Set<String> verbs = new LinkedHashSet<>();
-            patterns().forEach(p -> verbs.addAll(p.firstForms()));
+            Set<String> singular = new LinkedHashSet<>();
+            patterns().forEach(p -> {
+                verbs.addAll(p.firstForms());
+                singular.add(p.firstForms().iterator().next());
+            });
             return new Misread(Code.UNKNOWN_VERB
                     .at(verb.span(), "“" + Cursor.clip(verb.getText()) + "” is no step that anybody here knows")
                     .help(Suggestions.didYouMean(verb.getText(), verbs)
-                            .orElse("the steps start with " + String.join(", ", verbs))));
+                            .orElse("the steps start with " + Suggestions.list(singular, "and"))));
         }
         List<StepPattern.Miss> last = misses.stream().filter(m -> m.at() == furthest).toList();
         for (StepPattern.Miss one : last) {
@@ -174,9 +182,10 @@ final class StepResolver {
         Set<String> wanted = new LinkedHashSet<>();
         last.forEach(m -> wanted.add(m.wanted()));
         cursor.moveTo(furthest);
-        String options = Suggestions.list(wanted, "or");
+        String options =
+                Suggestions.list(wanted.stream().map(w -> "“" + w + "”").toList(), "or");
         if (cursor.done()) {
-            return new Misread(cursor.problem(Code.UNFINISHED, "the step ends where " + options + " should follow"));
+            return new Misread(cursor.problem(Code.UNFINISHED, options + " is missing here"));
         }
         String written = cursor.need("").getText();
         Problem problem = cursor.problem(

@@ -22,13 +22,17 @@ final class Suggestions {
         String best = null;
         int least = Integer.MAX_VALUE;
         for (String name : names) {
+            if (name.equalsIgnoreCase(written)) {
+                return Optional.of(name);
+            }
             int distance = distance(written, name);
             if (distance < least) {
                 least = distance;
                 best = name;
             }
         }
-        int enough = Math.max(1, Math.min(3, (written.length() + 1) / 3));
+        // A name with all its letters changed is another name.
+        int enough = Math.min(written.length() - 1, Math.min(3, (written.length() + 2) / 3));
         return least <= enough ? Optional.ofNullable(best) : Optional.empty();
     }
 
@@ -50,10 +54,12 @@ final class Suggestions {
         return String.join(", ", all.subList(0, all.size() - 1)) + " " + last + " " + all.get(all.size() - 1);
     }
 
-    /**
-     * The Damerau-Levenshtein distance in its restricted form, blind to case in half: a wrong case counts, but less
-     * than any other slip would be worth telling apart.
-     */
+    /** {@return a noun with its article} */
+    static String a(String noun) {
+        return ("aeiou".indexOf(noun.charAt(0)) >= 0 ? "an " : "a ") + noun;
+    }
+
+    /** {@return the Damerau-Levenshtein distance in its restricted form; wrong case alone counts as one slip} */
     static int distance(String a, String b) {
         String left = a.substring(0, Math.min(LONGEST, a.length()));
         String right = b.substring(0, Math.min(LONGEST, b.length()));

@@ -54,8 +54,12 @@ final class TermReader {
                     .help("phases stand after on, phase or phases"));
         }
         if (!here.isName()) {
-            throw new Misread(Code.UNEXPECTED.at(
-                    here.span(), "“" + Cursor.clip(here.getText()) + "” stands where " + what + " should"));
+            Problem problem = Code.UNEXPECTED.at(
+                    here.span(), "“" + Cursor.clip(here.getText()) + "” stands where " + what + " should");
+            throw new Misread(
+                    here.is("all") || here.is("each")
+                            ? problem.help("write every, some or no, as in every load L")
+                            : here.is("that") ? problem.help("leave out “that”") : problem);
         }
         cursor.next("");
         return new TermText.Ref(here);
@@ -116,7 +120,7 @@ final class TermReader {
         List<Kind> kinds = kinds(device);
         if (!kinds.isEmpty() && kinds.stream().noneMatch(k -> k.has(Trait.LEADS))) {
             throw new Misread(Code.WRONG_BUILD.at(
-                    part.of().span(), "a " + kinds.get(0).name() + " has no leads that come off"));
+                    part.of().span(), Suggestions.a(kinds.get(0).name()) + " has no leads that come off"));
         }
         return device;
     }
@@ -129,7 +133,8 @@ final class TermReader {
         List<Type> sorts = scope.sorts(name.value());
         if (sorts.isEmpty()) {
             if (scope.isIncomplete() && !expected.isEmpty()) {
-                return new Term.Name(name.value(), expected.iterator().next(), name.span());
+                // The network that would tell its sort could not be read, which was told there.
+                return new Term.Name(name.value(), expected.stream().sorted().findFirst().orElseThrow(), name.span());
             }
             throw new Misread(unknownName(name, expected));
         }
@@ -170,6 +175,9 @@ final class TermReader {
     }
 
     private Problem unknownName(Lexeme name, Set<Type> expected) {
+        if (expected.equals(Set.of(Type.PERSON))) {
+            return nobody(name, scope);
+        }
         String what = expected.size() == 1 ? expected.iterator().next().phrase() : "anything";
         what = what.replaceFirst("^a ", "").replaceFirst("^an ", "");
         String where = scope.networks().isEmpty()
@@ -187,6 +195,16 @@ final class TermReader {
                 .or(() -> Suggestions.didYouMean(name.value(), scope.names(Set.of(Type.values()))))
                 .map(problem::help)
                 .orElse(problem);
+    }
+
+    /** {@return the problem that nobody of the crew has that name} */
+    static Problem nobody(Lexeme name, Scope scope) {
+        return Code.UNKNOWN_ACTOR
+                .at(name.span(), "nobody called " + Cursor.clip(name.getText()) + " is in the crew")
+                .help(Suggestions.didYouMean(name.value(), scope.people())
+                        .orElse(scope.people().isEmpty()
+                                ? "list the people under “crew”"
+                                : "the crew is " + Suggestions.list(scope.people(), "and")));
     }
 
     /** {@return the kinds of equipment that a term may stand for; empty if nothing is known} */

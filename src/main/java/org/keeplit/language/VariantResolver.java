@@ -9,9 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
+import org.keeplit.condition.Noun;
+import org.keeplit.condition.Term;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Network;
 import org.keeplit.network.Side;
+import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Edit;
 import org.keeplit.procedure.Permit;
@@ -33,24 +37,29 @@ final class VariantResolver {
         this.report = item.report();
     }
 
-    Optional<Procedure> resolve() {
+    /** {@return the variant, with what could be read of it} */
+    Resolved<Procedure> resolve() {
         int before = report.errors();
         Optional<Shapes.VariantHeadContext> head = report.attempt(
                 () -> Shape.of(item.head().line(), Shapes::variantHead, "variant NAME \"Title\" of PROCEDURE"));
-        Optional<Procedure> base =
-                head.flatMap(h -> session.procedure(Shape.lexeme(h.name(1)), report));
-        if (base.isEmpty()) {
-            return Optional.empty();
+        Resolved<Procedure> found = head.map(h -> session.procedure(Shape.lexeme(h.name(1)), report))
+                .orElseGet(Resolved::nothing);
+        if (found.thing().isEmpty()) {
+            return Resolved.nothing();
         }
-        Header header = Header.of(base.get());
+        Procedure base = found.thing().get();
+        Header header = Header.of(base);
+        // What is wrong in the base was told there; what it lacks for that reason is no mistake of the variant.
+        header.allNetworks = found.sound();
+        header.allRulebooks = found.sound();
         if (head.get().STRING() != null) {
             header.title = ((Lexeme) head.get().STRING().getSymbol()).value();
         }
         Scope scope = scope(header);
         new HeaderResolver(session, report, header, scope).read(item.sections());
-        Set<String> labels = labels(base.get());
-        EditResolver edits = new EditResolver(work(base.get(), header), scope, labels);
-        List<Edit> all = new ArrayList<>(base.get().edits());
+        Set<String> labels = labels(base);
+        EditResolver edits = new EditResolver(work(base, header), scope, labels, found.sound());
+        List<Edit> all = new ArrayList<>(base.edits());
         List<Procedure.MustFail> mustFail = new ArrayList<>();
         for (Node section : item.sections()) {
             if (section.readable() && !section.line().starts("must")) {
@@ -63,11 +72,9 @@ final class VariantResolver {
             }
         }
         ProcedureResolver.strangers(item.sections(), SECTIONS, report);
-        if (report.errors() != before || !header.allNetworks || !header.allRulebooks) {
-            return Optional.empty();
-        }
-        return Optional.of(header.procedure(
-                item.name().value(), base.get().body(), all, mustFail, item.name().span()));
+        Procedure variant = header.procedure(
+                item.name().value(), base.body(), all, mustFail, item.name().span());
+        return Resolved.of(variant, report.errors() == before && header.soundReferences());
     }
 
     /** {@return the names that the base declares} */
@@ -77,13 +84,13 @@ final class VariantResolver {
         header.parameters.values().forEach(p -> scope.inherit(p.name(), p.noun(), p.span()));
         header.temporaries.values().forEach(t -> scope.inherit(
                 t.name(),
-                new org.keeplit.condition.Noun(
+                new Noun(
                         Vocabulary.typeOf(t.kind().base()), ImmutableSet.of(t.kind().name()), t.kind().name()),
                 t.span()));
         for (Permit permit : header.permits.values()) {
             scope.inherit(
                     permit.name(),
-                    org.keeplit.condition.Noun.all(permit.type(), permit.type().phrase().replaceFirst("^a ", "")),
+                    Noun.all(permit.type(), permit.type().phrase().replaceFirst("^a ", "")),
                     permit.span());
         }
         for (Procedure.Proof proof : header.proofs) {
@@ -99,7 +106,19 @@ final class VariantResolver {
 
     private Work work(Procedure base, Header header) {
         Map<String, Side> clamps = new LinkedHashMap<>();
+        steps(base.body(), step -> {
+            if (step.action() instanceof Action.Install install) {
+                side(install.first().point()).ifPresent(s -> clamps.put(install.jumper().toString(), s));
+            }
+        });
         return new Work(session, report, header.crew, new LinkedHashMap<>(), clamps);
+    }
+
+    private static Optional<Side> side(Term point) {
+        if (point instanceof Term.LineOf line) {
+            return Optional.of(line.side());
+        }
+        return point instanceof Term.BushingOf bushing ? Optional.of(bushing.side()) : Optional.empty();
     }
 
     /** {@return the labels of a procedure's steps, those of its own edits included} */
@@ -118,22 +137,27 @@ final class VariantResolver {
 
     /** Collects the labels of some steps. */
     static void collect(ImmutableList<Block> blocks, Set<String> labels) {
+        steps(blocks, step -> step.label().ifPresent(labels::add));
+    }
+
+    /** Goes through all steps, those inside groups and calls included. */
+    private static void steps(ImmutableList<Block> blocks, Consumer<Block.Step> visit) {
         for (Block block : blocks) {
             if (block instanceof Block.Step step) {
-                step.label().ifPresent(labels::add);
+                visit.accept(step);
             } else if (block instanceof Block.Group group) {
-                collect(group.parts(), labels);
+                steps(group.parts(), visit);
             } else if (block instanceof Block.Stage stage) {
-                collect(stage.parts(), labels);
+                steps(stage.parts(), visit);
             } else if (block instanceof Block.ForEachPhase each) {
-                collect(each.parts(), labels);
+                steps(each.parts(), visit);
             } else if (block instanceof Block.Repeat repeat) {
-                collect(repeat.parts(), labels);
+                steps(repeat.parts(), visit);
             } else if (block instanceof Block.IfFound choice) {
-                collect(choice.then(), labels);
-                collect(choice.otherwise(), labels);
+                steps(choice.then(), visit);
+                steps(choice.otherwise(), visit);
             } else if (block instanceof Block.Call call) {
-                collect(call.procedure().body(), labels);
+                steps(call.procedure().body(), visit);
             }
         }
     }

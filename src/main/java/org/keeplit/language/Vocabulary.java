@@ -151,7 +151,9 @@ final class Vocabulary {
         if (noun == null) {
             throw new Misread(Code.UNKNOWN_NOUN
                     .at(first.span(), "“" + Cursor.clip(first.getText()) + "” is no kind or family of things")
-                    .help(Suggestions.didYouMean(first.getText(), nouns.keySet())
+                    .help(Optional.of(first.getText())
+                            .filter(word -> first.isName())
+                            .flatMap(word -> Suggestions.didYouMean(word, nouns.keySet()))
                             .orElse("the families are " + Suggestions.list(NOUNS.keySet(), "and"))));
         }
         return noun;

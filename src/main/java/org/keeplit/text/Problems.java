@@ -1,17 +1,16 @@
 package org.keeplit.text;
 
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Collects the problems of one run, so that one mistake never hides the next. */
 public final class Problems {
-    private final List<Problem> found = new ArrayList<>();
+    private final Set<Problem> found = new LinkedHashSet<>();
 
     /** Adds a problem; the same one at the same place counts once. @param problem the problem */
     public void add(Problem problem) {
-        if (!found.contains(problem)) {
-            found.add(problem);
-        }
+        found.add(problem);
     }
 
     /** {@return whether any error was added} */

@@ -31,7 +31,8 @@ final class Samples {
         for (String file : List.of(
                 "overhead.equipment", "wires.equipment", "heron-vale.network", "no-interruption.rules",
                 "live-line.rules", "good-housekeeping.rules", "every-condition.rules",
-                "bench.procedure", "every-step.procedure", "recloser-out.procedure", "recloser-out-wrong.procedure")) {
+                "bench.procedure", "every-step.procedure", "recloser-out.procedure", "recloser-out-wrong.procedure",
+                "every-edit.procedure")) {
             all.add(source(GOOD.resolve(file)));
         }
         return all;

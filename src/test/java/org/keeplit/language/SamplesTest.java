@@ -16,6 +16,12 @@ class SamplesTest {
     }
 
     @Test
+    void nothingIsWrongWithTheProjectsOwnFiles() {
+        Library own = new Reader().read(List.of(Samples.ROOT.resolve("shared"), Samples.ROOT.resolve("procedures")));
+        assertEquals("", ProblemPrinter.print(own.problems()));
+    }
+
+    @Test
     void everythingIsThereInTheOrderOfTheFiles() {
         assertEquals(List.of("overhead", "wires"), library.equipment().keySet().asList());
         assertEquals(List.of("heron-vale"), library.networks().keySet().asList());
@@ -23,7 +29,7 @@ class SamplesTest {
                 List.of("no-interruption", "live-line", "good-housekeeping", "every-condition"),
                 library.rulebooks().keySet().asList());
         assertEquals(
-                List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d"),
+                List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d", "every-edit"),
                 library.procedures().keySet().asList());
     }
 }
