@@ -164,7 +164,7 @@ public final class Explorer {
             end(number, state, because);
             return;
         }
-        boolean waits = false;
+        int waits = -1;
         boolean goes = false;
         for (Automaton.Move move : moves) {
             scene.at(state);
@@ -172,15 +172,15 @@ public final class Explorer {
                 continue;
             }
             if (machine.act(move.act().id()).awaited().eval(scene) != Truth.TRUE) {
-                waits = true;
+                waits = waits < 0 ? move.act().id() : waits;
                 continue;
             }
             goes = true;
             transitions++;
             attempt(number, state, move, at + 1, because);
         }
-        if (waits && !goes) {
-            found(Finding.Kind.STUCK, number, moves.get(0).act().id(), at, because);
+        if (waits >= 0 && !goes) {
+            found(Finding.Kind.STUCK, number, waits, at, because);
         }
     }
 

@@ -16,6 +16,7 @@ import org.keeplit.rule.Rule;
  * @param others how many more bindings fail in the same way
  * @param sentence what went wrong, in the rule's or the writer's words
  * @param step the name of the step at which it came up; empty at the start
+ * @param stepNumber the number of that step in the program; -1 at the start
  * @param phase the phase, if the binding or the act has one
  * @param after for a break that is never the first, the rule that is always broken before
  * @param trace the shortest way there
@@ -29,6 +30,7 @@ public record Finding(
         int others,
         String sentence,
         String step,
+        int stepNumber,
         Optional<Conductor> phase,
         Optional<String> after,
         ImmutableList<TraceStep> trace,

@@ -101,6 +101,7 @@ final class Reporting {
                 sentence(broken, environment, act),
                 act.map(Act::stepName)
                         .orElse(trace.isEmpty() ? "" : trace.get(trace.size() - 1).step()),
+                act.map(Act::stepNumber).orElse(-1),
                 phase(environment, act),
                 Optional.ofNullable(broken.after()),
                 trace,

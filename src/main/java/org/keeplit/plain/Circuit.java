@@ -2,9 +2,11 @@ package org.keeplit.plain;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.keeplit.condition.Truth;
@@ -16,12 +18,16 @@ import org.keeplit.network.OpeningDuty;
 import org.keeplit.network.Side;
 import org.keeplit.network.Trait;
 
-/** What follows electrically from the facts of one state. Nothing is drawn together, nothing is kept. */
+/** What follows electrically from the facts of one state, worked out on the whole network, once for the state. */
 final class Circuit {
     private final Names names;
     private final Wiring wiring;
     private final Facts facts;
     private final Voltages now;
+    private final Map<Joint, OpeningDuty> openings = new HashMap<>();
+    private final Map<Joint, ClosingDuty> closings = new HashMap<>();
+    private final Map<String, Set<String>> feeders = new HashMap<>();
+    private Voltages conductors;
 
     Circuit(Names names, Wiring wiring, Facts facts) {
         this.names = names;
@@ -65,10 +71,10 @@ final class Circuit {
     }
 
     boolean grounded(String place) {
-        Voltages conductors = new Voltages(
-                names.bound().network(),
-                wiring.joints(),
-                j -> isClosed(j) && j.part() != Joint.Part.POLE && j.part() != Joint.Part.REGULATOR);
+        if (conductors == null) {
+            conductors = solve(
+                    j -> isClosed(j) && j.part() != Joint.Part.POLE && j.part() != Joint.Part.REGULATOR);
+        }
         return conductors.joined(place, Names.EARTH);
     }
 
@@ -142,6 +148,10 @@ final class Circuit {
     }
 
     OpeningDuty opening(Joint contact) {
+        return openings.computeIfAbsent(contact, this::findOpening);
+    }
+
+    private OpeningDuty findOpening(Joint contact) {
         if (!isClosed(contact)) {
             return OpeningDuty.NOTHING;
         }
@@ -191,6 +201,10 @@ final class Circuit {
     }
 
     ClosingDuty closing(Joint contact) {
+        return closings.computeIfAbsent(contact, this::findClosing);
+    }
+
+    private ClosingDuty findClosing(Joint contact) {
         if (isClosed(contact)) {
             return ClosingDuty.NOTHING;
         }
@@ -236,6 +250,10 @@ final class Circuit {
     }
 
     Set<String> feeding(String site) {
+        return feeders.computeIfAbsent(site, this::findFeeding);
+    }
+
+    private Set<String> findFeeding(String site) {
         Set<String> all = new LinkedHashSet<>();
         Predicate<Joint> recloses = j -> j.part() == Joint.Part.POLE && j.kind().recloses();
         Voltages without = solve(j -> isClosed(j) && !recloses.test(j));

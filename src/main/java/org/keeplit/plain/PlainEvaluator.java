@@ -38,6 +38,7 @@ public final class PlainEvaluator {
     private final Set<String> later = new TreeSet<>();
     private final Set<String> exercised = new TreeSet<>();
     private final Set<State> seen = new HashSet<>();
+    private final Map<Facts, Asking> askings = new HashMap<>();
 
     private PlainEvaluator(Bound bound) {
         this.bound = bound;
@@ -102,7 +103,7 @@ public final class PlainEvaluator {
 
     private PlainResult run(int most) {
         State first = new State(program, new Facts(normal));
-        Asking asking = new Asking(scenery, first.facts(), heldAt);
+        Asking asking = asking(first.facts());
         boolean dirty = judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, asking, 0, false);
         dirty |= judge(List.of(Rule.Form.AT_START), null, asking, 0, false);
         if (asking.circuit().now().anythingShorted()) {
@@ -140,8 +141,7 @@ public final class PlainEvaluator {
                 continue;
             }
             seen.add(state);
-            Circuit circuit = new Circuit(names, scenery.wiring(), state.facts());
-            if (!circuit.now().anythingShorted()) {
+            if (!asking(state.facts()).circuit().now().anythingShorted()) {
                 successors(state, 0, true).forEach(step -> dirtyStates.add(step.state));
             }
         }
@@ -152,6 +152,11 @@ public final class PlainEvaluator {
                 ImmutableSet.copyOf(later),
                 ImmutableSet.copyOf(exercised),
                 dirtyStates.isEmpty() && level.isEmpty());
+    }
+
+    /** {@return what can be asked of a state; states with the same facts share it} */
+    private Asking asking(Facts facts) {
+        return askings.computeIfAbsent(facts, f -> new Asking(scenery, f, heldAt));
     }
 
     private record Step(State state, boolean dirty) {}
@@ -175,7 +180,7 @@ public final class PlainEvaluator {
             ending(state, length - 1, broken);
             return all;
         }
-        Asking asking = new Asking(scenery, state.facts(), heldAt);
+        Asking asking = asking(state.facts());
         boolean goes = false;
         boolean waits = false;
         int waiting = -1;
@@ -215,7 +220,7 @@ public final class PlainEvaluator {
         }
         Facts facts = doings.after(act, asking, state.facts());
         State reached = new State(next.rest(), facts);
-        Asking then = new Asking(scenery, facts, heldAt);
+        Asking then = asking(facts);
         dirty |= judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then, length, dirty);
         if (then.circuit().now().anythingShorted()) {
             root("flash", length, dirty);
@@ -234,7 +239,7 @@ public final class PlainEvaluator {
     }
 
     private void ending(State state, int length, boolean broken) {
-        Asking asking = new Asking(scenery, state.facts(), heldAt);
+        Asking asking = asking(state.facts());
         judge(List.of(Rule.Form.AT_END), null, asking, length, broken);
         for (Condition condition : bound.ends()) {
             if (asking.ask(condition, Map.of()) != Truth.TRUE) {
