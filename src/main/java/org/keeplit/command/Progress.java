@@ -11,12 +11,24 @@ final class Progress implements Watcher {
     private final boolean terminal = System.console() != null;
     private long next = System.nanoTime() + FIRST;
     private boolean shown;
+    private String bound = "";
+
+    @Override
+    public void begins(String procedure, int orders, int stateBits) {
+        next = System.nanoTime() + FIRST;
+        bound = String.format(
+                Locale.ROOT, "%s: %,d combinations of acts, %d bits a state", procedure, orders, stateBits);
+    }
 
     @Override
     public boolean goOn(int states, int open) {
         long now = System.nanoTime();
         if (terminal && now >= next) {
             next = now + EVERY;
+            if (!bound.isEmpty()) {
+                System.err.println(bound);
+                bound = "";
+            }
             shown = true;
             System.err.printf(Locale.ROOT, "\r%,d states, %,d to go on from ", states, open);
             System.err.flush();

@@ -84,6 +84,10 @@ public final class Explorer {
 
     private Outcome run() {
         started = System.nanoTime();
+        watcher.begins(
+                program.bound().procedure().name(),
+                program.automaton().size(),
+                program.layout().bits());
         start();
         int next = 0;
         while (cut.isEmpty() && next < store.size()) {

@@ -6,6 +6,16 @@ public interface Watcher {
     Watcher NOBODY = (states, open) -> true;
 
     /**
+     * Called once before a search.
+     *
+     * @param procedure the procedure's name
+     * @param orders how many combinations of acts done and not done its orders allow; the states are at most this
+     *     many for each way in which inspections may come out
+     * @param stateBits how many bits a state takes
+     */
+    default void begins(String procedure, int orders, int stateBits) {}
+
+    /**
      * Called every few thousand states.
      *
      * @param states how many states were reached

@@ -69,6 +69,15 @@ public record Judgement(
                 .collect(ImmutableList.toImmutableList());
     }
 
+    /** {@return what the verdict relies on: steps whose acts the writer takes as one, each with the reason} */
+    public ImmutableList<String> reliances() {
+        return outcome.program().steps().stream()
+                .filter(step -> step.asOne().isPresent())
+                .map(step -> step.label().orElse(step.sentence()) + " is done as one, because "
+                        + step.asOne().get())
+                .collect(ImmutableList.toImmutableList());
+    }
+
     /** {@return the findings that need a story: those of a broken procedure} */
     public ImmutableList<Finding> stories() {
         return status == Status.BROKEN ? outcome.findings() : ImmutableList.of();

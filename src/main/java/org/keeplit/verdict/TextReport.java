@@ -55,6 +55,9 @@ public final class TextReport {
         String name = judgement.procedure().name();
         out.append(status).append("  ").append(name).append(" ".repeat(width - name.length())).append("  on ");
         out.append(place(judgement)).append(": ").append(details(judgement)).append('\n');
+        for (String reliance : judgement.reliances()) {
+            out.append("           relies on this: ").append(reliance).append('\n');
+        }
         if (!judgement.notExercised().isEmpty() && judgement.status() == Judgement.Status.HOLDS) {
             out.append("           not exercised: ")
                     .append(judgement.notExercised().stream()
