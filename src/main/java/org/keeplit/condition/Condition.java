@@ -58,6 +58,38 @@ public sealed interface Condition {
             Span span)
             implements Condition {}
 
+    /** How two figures are compared. */
+    enum Comparison {
+        /** Not more than. */
+        AT_MOST("is at most"),
+        /** Not less than. */
+        AT_LEAST("is at least"),
+        /** Less than. */
+        BELOW("is below"),
+        /** More than. */
+        ABOVE("is above");
+
+        private final String words;
+
+        Comparison(String words) {
+            this.words = words;
+        }
+
+        /** {@return the words between the figures} */
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * A comparison of two figures of one dimension. It must hold in every load case that the network declares.
+     *
+     * @param left the figure that is asked about
+     * @param comparison how
+     * @param right the figure that it is compared with
+     */
+    record Compare(Figure left, Comparison comparison, Figure right, Span span) implements Condition {}
+
     /**
      * What a variable ranges over.
      *

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
 import org.keeplit.network.Conductor;
@@ -79,7 +80,21 @@ final class Substitution {
             return new Condition.Atom(
                     atom.predicate(), terms(atom.terms()), phase(atom.phase()), atom.words(), atom.span());
         }
-        throw new IllegalStateException("a condition of an unknown shape: " + condition);
+        Condition.Compare compare = (Condition.Compare) condition;
+        return new Condition.Compare(
+                figure(compare.left()), compare.comparison(), figure(compare.right()), compare.span());
+    }
+
+    private Figure figure(Figure figure) {
+        if (figure instanceof Figure.Measured measured) {
+            return new Figure.Measured(
+                    measured.measure(), term(measured.of()), phase(measured.phase()), measured.span());
+        } else if (figure instanceof Figure.Rated rated) {
+            return new Figure.Rated(rated.name(), rated.dimension(), term(rated.of()), rated.span());
+        } else if (figure instanceof Figure.Part part) {
+            return new Figure.Part(part.factor(), figure(part.figure()), part.span());
+        }
+        return figure;
     }
 
     ImmutableList<Condition> conditions(ImmutableList<Condition> all) {

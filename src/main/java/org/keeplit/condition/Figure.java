@@ -1,0 +1,72 @@
+package org.keeplit.condition;
+
+import org.keeplit.text.Span;
+import org.keeplit.unit.Dimension;
+import org.keeplit.unit.Quantity;
+
+/** A figure that a condition compares. */
+public sealed interface Figure {
+    /** {@return what it measures} */
+    Dimension dimension();
+
+    /** {@return where it was written} */
+    Span span();
+
+    /**
+     * A figure of the state, such as the current through a jumper.
+     *
+     * @param measure what is measured
+     * @param of of what
+     * @param phase on which phase
+     */
+    record Measured(Measure measure, Term of, PhaseTerm phase, Span span) implements Figure {
+        @Override
+        public Dimension dimension() {
+            return measure.dimension();
+        }
+
+        @Override
+        public String toString() {
+            return measure.words() + " " + of;
+        }
+    }
+
+    /**
+     * A figure that stands for an object in the network or for its kind, such as {@code continuous rating}.
+     *
+     * @param name the figure's name
+     * @param of of what
+     */
+    record Rated(String name, Dimension dimension, Term of, Span span) implements Figure {
+        @Override
+        public String toString() {
+            return "the " + name + " of " + of;
+        }
+    }
+
+    /** A figure as written. @param quantity the quantity */
+    record Given(Quantity quantity, Span span) implements Figure {
+        @Override
+        public Dimension dimension() {
+            return quantity.dimension();
+        }
+
+        @Override
+        public String toString() {
+            return quantity.toString();
+        }
+    }
+
+    /** A part of another figure. @param factor how many times it @param figure the other figure */
+    record Part(double factor, Figure figure, Span span) implements Figure {
+        @Override
+        public Dimension dimension() {
+            return figure.dimension();
+        }
+
+        @Override
+        public String toString() {
+            return Quantity.number(factor * 100) + " % of " + figure;
+        }
+    }
+}
