@@ -14,6 +14,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
 
 /** Reads which object stands for which parameter, where a procedure is called or proved. */
@@ -83,14 +84,14 @@ final class Arguments {
         }
     }
 
-    private static org.keeplit.text.Problem unknown(String owner, Lexeme name, List<String> known) {
+    private static Problem unknown(String owner, Lexeme name, List<String> known) {
         return Code.UNKNOWN_NAME
                 .at(name.span(), owner + " is not written for anything called " + Cursor.clip(name.value()))
                 .help(Suggestions.didYouMean(name.value(), known)
                         .orElse(known.isEmpty() ? "it has no parameters" : "it is written for " + Suggestions.list(known, "and")));
     }
 
-    private static org.keeplit.text.Problem missing(String owner, Procedure.Parameter parameter, Span at) {
+    private static Problem missing(String owner, Procedure.Parameter parameter, Span at) {
         return Code.MISSING_ARGUMENT
                 .at(at, owner + " is written for " + Suggestions.a(parameter.noun().words()) + " " + parameter.name()
                         + ", which is not given here")
@@ -129,18 +130,28 @@ final class Arguments {
                 .orElseThrow(() -> new Misread(unknown(
                         owner, name, parameters.stream().map(Procedure.Parameter::name).toList())));
         Type type = parameter.noun().type();
-        Element element = network.element(object.value()).orElseThrow(() -> {
-            List<String> all = network.elements().stream()
-                    .filter(e -> Vocabulary.typeOf(e.kind().base()) == type)
-                    .map(Element::name)
-                    .toList();
-            var problem = Code.UNKNOWN_NAME.at(
-                    object.span(),
-                    "there is no " + parameter.noun().words() + " " + Cursor.clip(object.value()) + " in " + network.name());
-            return new Misread(Suggestions.didYouMean(object.value(), all).map(problem::help).orElse(problem));
-        });
+        boolean known = type == Type.POINT && network.nodes().containsKey(object.value())
+                || type == Type.SITE && network.sites().contains(object.value());
+        if (known) {
+            return new Term.Name(object.value(), type, object.span());
+        }
+        Element element = network.element(object.value())
+                .orElseThrow(() -> new Misread(absent(parameter, network, object)));
         fits(parameter, element, object);
         return new Term.Name(element.name(), type, object.span());
+    }
+
+    private static Problem absent(Procedure.Parameter parameter, Network network, Lexeme object) {
+        Type type = parameter.noun().type();
+        List<String> all = new ArrayList<>();
+        network.elements().stream()
+                .filter(e -> Vocabulary.typeOf(e.kind().base()) == type)
+                .forEach(e -> all.add(e.name()));
+        all.addAll(type == Type.POINT ? network.nodes().keySet() : type == Type.SITE ? network.sites() : List.of());
+        Problem problem = Code.UNKNOWN_NAME.at(
+                object.span(),
+                "there is no " + parameter.noun().words() + " " + Cursor.clip(object.value()) + " in " + network.name());
+        return Suggestions.didYouMean(object.value(), all).map(problem::help).orElse(problem);
     }
 
     private static void fits(Procedure.Parameter parameter, Element element, Lexeme object) {

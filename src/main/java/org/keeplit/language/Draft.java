@@ -1,8 +1,11 @@
 package org.keeplit.language;
 
-import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.keeplit.text.Source;
 import org.keeplit.text.Span;
 
@@ -13,6 +16,7 @@ final class Draft {
     private final FileKind kind;
     private final Report report;
     private final List<Item> items = new ArrayList<>();
+    private final Map<String, Item> byName = new LinkedHashMap<>();
 
     /** Cuts a file. */
     Draft(FileKind kind, Source source) {
@@ -22,12 +26,21 @@ final class Draft {
         split(skipLanguage(sections));
     }
 
+    FileKind kind() {
+        return kind;
+    }
+
     Report report() {
         return report;
     }
 
-    ImmutableList<Item> items() {
-        return ImmutableList.copyOf(items);
+    List<Item> items() {
+        return Collections.unmodifiableList(items);
+    }
+
+    /** {@return the first item of that name} */
+    Optional<Item> item(String name) {
+        return Optional.ofNullable(byName.get(name));
     }
 
     private List<Node> skipLanguage(List<Node> sections) {
@@ -103,6 +116,8 @@ final class Draft {
         }
         List<Node> all = new ArrayList<>(head.children());
         all.addAll(sections);
-        items.add(new Item(kind, head.line().lexemes().get(1), head, all, report));
+        Item item = new Item(kind, head.line().lexemes().get(1), head, all, report);
+        items.add(item);
+        byName.putIfAbsent(item.name().value(), item);
     }
 }

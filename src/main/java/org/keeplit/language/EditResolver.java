@@ -57,7 +57,15 @@ final class EditResolver {
 
     private Edit insert(Node section) {
         var parts = Shape.of(section.line(), Shapes::insertLine, "insert before step A");
+        Set<String> before = new LinkedHashSet<>(labels);
         ImmutableList<Block> blocks = blocks(section);
+        Set<String> inserted = new LinkedHashSet<>();
+        VariantResolver.collect(blocks, inserted);
+        inserted.stream().filter(before::contains).findFirst().ifPresent(label -> {
+            throw new Misread(Code.DUPLICATE
+                    .at(section.span(), "an inserted step has the label " + label + ", which another step has already")
+                    .help("give it a label of its own"));
+        });
         return new Edit.Insert(parts.BEFORE() != null, ref(parts.stepRef()), blocks, section.span());
     }
 

@@ -93,7 +93,7 @@ final class NetworkChecks {
     private void warnUnreached() {
         Set<String> told = new LinkedHashSet<>();
         first.forEach((node, element) -> {
-            if (!brought.containsKey(node) && !told.contains(node)) {
+            if (!report.isFull() && !brought.containsKey(node) && !told.contains(node)) {
                 int before = told.size();
                 collect(node, told);
                 int more = told.size() - before - 1;

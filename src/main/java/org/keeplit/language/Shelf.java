@@ -73,9 +73,7 @@ final class Shelf {
     }
 
     private static Optional<Item> in(Draft draft, FileKind kind, String name) {
-        return draft.items().stream()
-                .filter(i -> i.kind() == kind && i.name().value().equals(name))
-                .findFirst();
+        return draft.kind() == kind ? draft.item(name) : Optional.empty();
     }
 
     /** {@return all equipment: the given, then what the library has besides} */

@@ -101,6 +101,21 @@ class HostileTest {
     }
 
     @Test
+    void manyMisspeltNamesAmongManyNames() {
+        StringBuilder text = new StringBuilder("language 1\nnetwork n\nuses overhead\nsystem voltage 12 kV\n");
+        text.append("source s at n, phases ABC, supply s\n");
+        for (int i = 0; i < 8_000; i++) {
+            text.append("tie t-").append(i).append(" from n to m-").append(i).append(", phases ABC\n");
+            text.append("tie u-").append(i).append(" from k-").append(i).append(" to l-").append(i).append(", phases ABC\n");
+        }
+        List<Source> sources = List.of(
+                new Source("n.network", text.toString()), Samples.source(Samples.GOOD.resolve("overhead.equipment")));
+        assertTimeoutPreemptively(ofSeconds(30), () -> {
+            assertEquals(List.of("too-many", "unreached"), codes(new Reader().readSources(sources)));
+        });
+    }
+
+    @Test
     void bytesThatAreNoText() throws IOException {
         byte[] bytes = "language 1\nnetwork n\nuses \u00e9".getBytes(StandardCharsets.ISO_8859_1);
         Library library = new Reader().read(List.of(write("latin.network", bytes)));
