@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -216,7 +217,7 @@ final class AtomReader {
 
     /** {@return a waiting time as the engines keep it} */
     private static String seconds(Quantity time) {
-        return java.math.BigDecimal.valueOf(time.si()).stripTrailingZeros().toPlainString();
+        return BigDecimal.valueOf(time.si()).stripTrailingZeros().toPlainString();
     }
 
     /** {@return the duties listed here, by commas and {@code or}} */

@@ -13,6 +13,7 @@ import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Edit;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rule;
+import org.keeplit.text.Problem;
 
 /** Reads what a variant changes in the steps, and what must be found then. */
 final class EditResolver {
@@ -125,7 +126,7 @@ final class EditResolver {
         return new Edit.Ref(label.value(), phase, label.span());
     }
 
-    private org.keeplit.text.Problem unknownStep(Lexeme label) {
+    private Problem unknownStep(Lexeme label) {
         return Code.UNKNOWN_STEP
                 .at(label.span(), "no step has the label " + Cursor.clip(label.value()))
                 .help(Suggestions.didYouMean(label.value(), labels)

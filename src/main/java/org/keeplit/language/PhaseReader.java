@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Conductor;
@@ -72,8 +73,8 @@ final class PhaseReader {
         if (written.equals("all")) {
             return problem.help("write all phases");
         }
-        if (Phases.parse(written.toUpperCase(java.util.Locale.ROOT)).isPresent()) {
-            return problem.help("phases are written in capitals: " + written.toUpperCase(java.util.Locale.ROOT));
+        if (Phases.parse(written.toUpperCase(Locale.ROOT)).isPresent()) {
+            return problem.help("phases are written in capitals: " + written.toUpperCase(Locale.ROOT));
         }
         List<String> options = new ArrayList<>(List.of("A", "B", "C"));
         options.addAll(variables);

@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import com.google.common.collect.ImmutableList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.rule.Rule;
@@ -48,7 +49,7 @@ final class RulebookResolver {
         if (!line.starts("rule")) {
             throw new Misread(Code.UNKNOWN_LINE
                     .at(line.head().span(), "“" + Cursor.clip(line.head().getText()) + "” starts no line of a rulebook")
-                    .help(Suggestions.didYouMean(line.head().getText(), java.util.List.of("rule", "title"))
+                    .help(Suggestions.didYouMean(line.head().getText(), List.of("rule", "title"))
                             .orElse("lines here start with title or rule")));
         }
         // A rule with a wrong name is read for its other mistakes.

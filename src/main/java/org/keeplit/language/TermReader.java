@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -186,7 +187,7 @@ final class TermReader {
         String message = what.equals("anything") ? "nothing is called " : "there is no " + what + " ";
         Problem problem =
                 Code.UNKNOWN_NAME.at(name.span(), message + Cursor.clip(name.value()) + " " + where);
-        List<String> known = new java.util.ArrayList<>(scope.names(expected));
+        List<String> known = new ArrayList<>(scope.names(expected));
         if (expected.contains(Type.PERSON)) {
             known.addAll(scope.people());
         }

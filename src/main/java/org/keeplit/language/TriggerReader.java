@@ -14,6 +14,7 @@ import org.keeplit.condition.Noun;
 import org.keeplit.condition.Type;
 import org.keeplit.rule.ActKind;
 import org.keeplit.rule.Trigger;
+import org.keeplit.text.Span;
 
 /** Reads the moments of a rule: {@code opening or closing any switching device D on phase P}. */
 final class TriggerReader {
@@ -144,7 +145,7 @@ final class TriggerReader {
         }
     }
 
-    private Trigger trigger(ActKind act, Lexeme near, org.keeplit.text.Span span) {
+    private Trigger trigger(ActKind act, Lexeme near, Span span) {
         List<Condition.Binder> all = new ArrayList<>(participants);
         ImmutableList<ImmutableSet<Type>> signature = act.signature();
         boolean personal = act == ActKind.GOING_ALOFT || act == ActKind.COMING_DOWN;

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.keeplit.text.Problem;
@@ -123,7 +124,7 @@ class HostileTest {
         assertEquals(3, library.problems().get(0).span().line());
         assertEquals(6, library.problems().get(0).span().column());
         byte[] noise = new byte[100_000];
-        new java.util.Random(7).nextBytes(noise);
+        new Random(7).nextBytes(noise);
         assertEquals(List.of("bad-utf-8"), read(write("noise.rules", noise)));
     }
 

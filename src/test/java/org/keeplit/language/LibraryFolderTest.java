@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,7 +38,7 @@ class LibraryFolderTest {
     }
 
     private Library read(String... paths) {
-        return new Reader().read(java.util.Arrays.stream(paths).map(root::resolve).toList());
+        return new Reader().read(Arrays.stream(paths).map(root::resolve).toList());
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
@@ -103,7 +104,7 @@ class RulesTest {
         Rule rule = rule("opening-or-closing");
         assertEquals(List.of(ActKind.OPENING, ActKind.CLOSING), rule.triggers().stream().map(Trigger::act).toList());
         assertEquals(Optional.of("W"), rule.triggers().get(1).by());
-        assertEquals(java.util.Set.of("recloser"), rule.triggers().get(1).binders().get(0).noun().kinds());
+        assertEquals(Set.of("recloser"), rule.triggers().get(1).binders().get(0).noun().kinds());
         assertEquals(List.of("ground-trip", "on"), rule("setting").triggers().get(0).words());
         assertEquals(ActKind.TAPPING, rule("neutral").triggers().get(0).act());
         assertEquals(ActKind.EARTHING, rule("earth").triggers().get(0).act());

@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,7 +22,7 @@ final class Samples {
         try {
             return new Source(file.getFileName().toString(), Files.readString(file));
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
     }
 
