@@ -89,8 +89,7 @@ final class Disk {
             }
             if (Files.size(path) > LARGEST) {
                 problems.add(Code.FILE_TOO_LARGE.at(
-                        whole,
-                        "the file has " + Files.size(path) + " bytes; the largest that is read has " + LARGEST));
+                        whole, "the file has " + Files.size(path) + " bytes; the largest that is read has " + LARGEST));
                 return Optional.empty();
             }
             return decode(Files.readAllBytes(path), name, problems);

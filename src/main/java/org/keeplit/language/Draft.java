@@ -58,8 +58,9 @@ final class Draft {
             return sections;
         }
         report.attempt(() -> {
-            Lexeme version = (Lexeme)
-                    Shape.of(first.line(), p -> p.languageLine(), "language 1").NUMBER().getSymbol();
+            Lexeme version = (Lexeme) Shape.of(first.line(), p -> p.languageLine(), "language 1")
+                    .NUMBER()
+                    .getSymbol();
             if (!version.is("1")) {
                 throw new Misread(Code.LANGUAGE
                         .at(version.span(), "version " + version.getText() + " of the language is not known")
@@ -90,7 +91,9 @@ final class Draft {
     }
 
     private void missingHead(List<Node> sections) {
-        Span span = sections.isEmpty() ? Span.ofFile(report.source()) : sections.get(0).span();
+        Span span = sections.isEmpty()
+                ? Span.ofFile(report.source())
+                : sections.get(0).span();
         if (report.errors() == 0 || !sections.isEmpty()) {
             report.add(Code.NO_HEAD
                     .at(span, "the file should say first what it is")
@@ -109,8 +112,7 @@ final class Draft {
                 Lexeme name = cursor.need("the " + kind.word() + "'s name");
                 throw new Misread((name.isReserved() ? Code.RESERVED : Code.UNEXPECTED)
                         .at(name.span(), "“" + name.getText() + "” cannot be a name")
-                        .help("such a line reads: "
-                                + (head.line().starts("variant") ? VARIANT : kind.opening())));
+                        .help("such a line reads: " + (head.line().starts("variant") ? VARIANT : kind.opening())));
             });
             return;
         }

@@ -203,8 +203,8 @@ final class HeaderResolver {
         }
         Term target = term(Shape.lexemes(line.lexemes(), parts.phrase()), UNDER_WORK, "a hold");
         TermText person = new TermText.Ref(Shape.lexeme(parts.name()));
-        Optional<Term> holder = report.attempt(
-                () -> new TermReader(scope).resolve(person, ImmutableSet.of(Type.PERSON), "“by”"));
+        Optional<Term> holder =
+                report.attempt(() -> new TermReader(scope).resolve(person, ImmutableSet.of(Type.PERSON), "“by”"));
         Cursor cursor = Cursor.over(Shape.lexemes(line.lexemes(), parts.holders()));
         Work none = new Work(session, report, header.crew, new LinkedHashMap<>(), new LinkedHashMap<>());
         StepText reading = new StepText(none, scope, node, List.of(), cursor);
@@ -218,8 +218,7 @@ final class HeaderResolver {
         } while (cursor.take(",") || cursor.sees(0, "and"));
         cursor.finish("where it is held");
         Term by = holder.orElseThrow(Misread::told);
-        header.permits.put(
-                name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, name.span()));
+        header.permits.put(name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, name.span()));
     }
 
     private void outage(Node node) {

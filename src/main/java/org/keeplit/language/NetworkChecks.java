@@ -74,9 +74,8 @@ final class NetworkChecks {
 
     private static Phases through(Element.Branch branch, Phases phases) {
         Phases same = phases.and(branch.phases());
-        boolean makesThree = branch instanceof Element.Transformer t
-                && t.secondary() == Connection.DELTA
-                && same.size() > 1;
+        boolean makesThree =
+                branch instanceof Element.Transformer t && t.secondary() == Connection.DELTA && same.size() > 1;
         return makesThree ? Phases.ABC : same;
     }
 

@@ -17,7 +17,9 @@ final class PhaseReader {
     static Phases letters(Cursor cursor) {
         Phases all = one(cursor);
         while (true) {
-            int connective = cursor.sees(0, ",") && cursor.sees(1, "and") ? 2 : cursor.sees(0, ",") || cursor.sees(0, "and") ? 1 : 0;
+            int connective = cursor.sees(0, ",") && cursor.sees(1, "and")
+                    ? 2
+                    : cursor.sees(0, ",") || cursor.sees(0, "and") ? 1 : 0;
             Lexeme next = cursor.peek(connective);
             if (connective == 0 || next == null || !next.isPhases()) {
                 return all;

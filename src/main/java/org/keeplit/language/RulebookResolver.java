@@ -36,7 +36,11 @@ final class RulebookResolver {
             }
         }
         Rulebook rulebook = new Rulebook(
-                item.name().value(), revision, title, ImmutableList.copyOf(rules.values()), item.name().span());
+                item.name().value(),
+                revision,
+                title,
+                ImmutableList.copyOf(rules.values()),
+                item.name().span());
         return Resolved.of(rulebook, report.errors() == before);
     }
 
@@ -53,8 +57,8 @@ final class RulebookResolver {
                             .orElse("lines here start with title or rule")));
         }
         // A rule with a wrong name is read for its other mistakes.
-        Lexeme name = report.attempt(() ->
-                        Shape.lexeme(Shape.of(line, Shapes::ruleHead, "rule NAME").name()))
+        Lexeme name = report.attempt(() -> Shape.lexeme(
+                        Shape.of(line, Shapes::ruleHead, "rule NAME").name()))
                 .orElse(line.last());
         Lexeme first = places.putIfAbsent(name.value(), name);
         if (first != null) {

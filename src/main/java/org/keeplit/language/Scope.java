@@ -52,9 +52,11 @@ final class Scope {
     void declare(Lexeme name, Noun noun) {
         if (name.isPhases()) {
             throw new Misread(Code.BAD_VARIABLE
-                    .at(name.span(), "“" + name.getText() + "” means a phase or the neutral, so it cannot be a variable")
-                    .help("choose another letter, such as " + noun.words().substring(0, 1).toUpperCase(Locale.ROOT)
-                            + "1"));
+                    .at(
+                            name.span(),
+                            "“" + name.getText() + "” means a phase or the neutral, so it cannot be a variable")
+                    .help("choose another letter, such as "
+                            + noun.words().substring(0, 1).toUpperCase(Locale.ROOT) + "1"));
         }
         if (!name.isVariable()) {
             throw new Misread(Code.BAD_VARIABLE
@@ -65,7 +67,9 @@ final class Scope {
         if (before.isPresent()) {
             throw new Misread(Code.DUPLICATE
                     .at(name.span(), "the variable " + name.getText() + " is taken already")
-                    .related(before.get().span(), "it stands for " + before.get().noun().words() + " here"));
+                    .related(
+                            before.get().span(),
+                            "it stands for " + before.get().noun().words() + " here"));
         }
         variables.put(name.getText(), new Variable(noun, name.span()));
     }
@@ -124,9 +128,7 @@ final class Scope {
 
     /** {@return the variables of a sort, inner ones first} */
     List<String> variables(Type type) {
-        return variables().stream()
-                .filter(v -> typeOf(v).orElseThrow() == type)
-                .toList();
+        return variables().stream().filter(v -> typeOf(v).orElseThrow() == type).toList();
     }
 
     /** {@return all variables, inner ones first} */

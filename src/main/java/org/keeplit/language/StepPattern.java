@@ -146,7 +146,8 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
             if (!(next instanceof Word word)) {
                 break;
             }
-            words.append(words.isEmpty() ? "" : " ").append(word.forms().iterator().next());
+            words.append(words.isEmpty() ? "" : " ")
+                    .append(word.forms().iterator().next());
         }
         return words.toString();
     }

@@ -73,10 +73,11 @@ final class TemplateReader {
                     .at(span, "a gap holds a variable, or something of a variable")
                     .help("such as {D} or {opening duty of D}"));
         }
-        Type type = scope.typeOf(variable).orElseThrow(() -> new Misread(Code.UNKNOWN_NAME
-                .at(span, "nothing is called " + Cursor.clip(variable) + " here")
-                .help(Suggestions.didYouMean(variable, scope.variables())
-                        .orElse("the variables here are " + Suggestions.list(scope.variables(), "and")))));
+        Type type = scope.typeOf(variable)
+                .orElseThrow(() -> new Misread(Code.UNKNOWN_NAME
+                        .at(span, "nothing is called " + Cursor.clip(variable) + " here")
+                        .help(Suggestions.didYouMean(variable, scope.variables())
+                                .orElse("the variables here are " + Suggestions.list(scope.variables(), "and")))));
         if (of >= 0) {
             check(attribute, variable, type, span);
         }
@@ -95,7 +96,8 @@ final class TemplateReader {
             throw new Misread(Code.WRONG_SORT.at(
                     span,
                     "“" + attribute + "” goes with "
-                            + Suggestions.list(fitting.stream().map(Type::phrase).toList(), "or") + ", and " + variable
+                            + Suggestions.list(
+                                    fitting.stream().map(Type::phrase).toList(), "or") + ", and " + variable
                             + " is " + type.phrase()));
         }
     }

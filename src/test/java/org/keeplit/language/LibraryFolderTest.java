@@ -63,8 +63,9 @@ class LibraryFolderTest {
     void aGivenFileStandsBeforeTheLibrary() throws IOException {
         Path mine = root.resolve("mine/no-interruption.rules");
         Files.createDirectories(mine.getParent());
-        Files.writeString(mine, Files.readString(Samples.GOOD.resolve("no-interruption.rules"))
-                .replace("revision 1", "revision 7"));
+        Files.writeString(
+                mine,
+                Files.readString(Samples.GOOD.resolve("no-interruption.rules")).replace("revision 1", "revision 7"));
         Library library = read("mine/no-interruption.rules", "procedures/recloser-out.procedure");
         assertEquals("", ProblemPrinter.print(library.problems()));
         assertEquals("7", library.procedures().get("LP-12").keeps().get(0).revision());

@@ -30,9 +30,17 @@ final class Samples {
     static List<Source> all() {
         List<Source> all = new ArrayList<>();
         for (String file : List.of(
-                "overhead.equipment", "wires.equipment", "heron-vale.network", "no-interruption.rules",
-                "live-line.rules", "good-housekeeping.rules", "every-condition.rules",
-                "bench.procedure", "every-step.procedure", "recloser-out.procedure", "recloser-out-wrong.procedure",
+                "overhead.equipment",
+                "wires.equipment",
+                "heron-vale.network",
+                "no-interruption.rules",
+                "live-line.rules",
+                "good-housekeeping.rules",
+                "every-condition.rules",
+                "bench.procedure",
+                "every-step.procedure",
+                "recloser-out.procedure",
+                "recloser-out-wrong.procedure",
                 "every-edit.procedure")) {
             all.add(source(GOOD.resolve(file)));
         }
