@@ -8,7 +8,6 @@ import org.keeplit.condition.Truth;
 import org.keeplit.procedure.Block;
 import org.keeplit.program.Act;
 import org.keeplit.program.Automaton;
-import org.keeplit.program.Field;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Rulebook;
@@ -149,18 +148,15 @@ final class Machine {
         return new Scene(world.program().layout(), world.electric());
     }
 
-    /** {@return whether the branch that a move belongs to is the one that was found} */
+    /** {@return whether the branches that a move belongs to are those that were found} */
     boolean isOpen(Automaton.Move move, long[] state) {
-        if (move.guard().isEmpty()) {
-            return true;
+        for (Automaton.Guard guard : move.guards()) {
+            int found = world.program().layout().value(state, guard.item());
+            if ((found == guard.outcome() + 1) != guard.wanted()) {
+                return false;
+            }
         }
-        Automaton.Guard guard = move.guard().get();
-        int found = world.program()
-                .layout()
-                .field(guard.item())
-                .map((Field f) -> f.get(state))
-                .orElse(0);
-        return (found == guard.outcome() + 1) == guard.wanted();
+        return true;
     }
 
     /** Works an act's effect out into a copy of the state; the scene looks at the result afterwards. */

@@ -11,7 +11,7 @@ import java.util.Optional;
 /**
  * The orders in which the acts of a program may come, as a deterministic automaton that is built in full before
  * the search, so that its numbers depend on nothing but the procedure. A control state is the set of leaves that
- * are done.
+ * are done, with both ways of a choice that is over.
  */
 public final class Automaton {
     /** The greatest number of control states before the orders count as too many. */
@@ -24,9 +24,9 @@ public final class Automaton {
      * @param next the control state after it
      * @param first whether it is the first act of its step
      * @param last whether its step is done with it
-     * @param guard what must have been found, if the move belongs to a branch that was not yet begun
+     * @param guards what must have been found, where the move belongs to branches that were not yet begun
      */
-    public record Move(Act act, int next, boolean first, boolean last, Optional<Guard> guard) {}
+    public record Move(Act act, int next, boolean first, boolean last, List<Guard> guards) {}
 
     /**
      * What must have been found for a branch to be taken.
@@ -102,18 +102,54 @@ public final class Automaton {
             return Optional.of(new Automaton(moves, end));
         }
 
-        private record Candidate(Plan.Leaf leaf, Act act, Plan step, Guard guard) {}
+        private record Candidate(Plan.Leaf leaf, Act act, Plan step, List<Guard> guards) {}
 
         private Move move(BitSet done, Candidate candidate) {
             BitSet next = (BitSet) done.clone();
             next.set(candidate.leaf.number());
+            close(root, next);
             Plan step = candidate.step == null ? candidate.leaf : candidate.step;
             return new Move(
                     candidate.act,
                     number(next),
                     !isBegun(step, done),
                     isDone(step, next),
-                    Optional.ofNullable(candidate.guard));
+                    candidate.guards);
+        }
+
+        /** Once a choice is done it does not matter which way was taken: both count as done. */
+        private static boolean close(Plan plan, BitSet done) {
+            if (plan instanceof Plan.Leaf leaf) {
+                return done.get(leaf.number());
+            } else if (plan instanceof Plan.Node node) {
+                boolean all = true;
+                for (int i = 0; i < node.parts().size(); i++) {
+                    all &= close(node.parts().get(i), done);
+                }
+                return all;
+            }
+            Plan one = plan instanceof Plan.Choice choice ? choice.then() : ((Plan.Either) plan).body();
+            Plan other = plan instanceof Plan.Choice choice ? choice.otherwise() : ((Plan.Either) plan).skip();
+            boolean either = close(one, done) | close(other, done);
+            if (either) {
+                fill(one, done);
+                fill(other, done);
+            }
+            return either;
+        }
+
+        private static void fill(Plan plan, BitSet done) {
+            if (plan instanceof Plan.Leaf leaf) {
+                done.set(leaf.number());
+            } else if (plan instanceof Plan.Node node) {
+                node.parts().forEach(part -> fill(part, done));
+            } else if (plan instanceof Plan.Choice choice) {
+                fill(choice.then(), done);
+                fill(choice.otherwise(), done);
+            } else if (plan instanceof Plan.Either either) {
+                fill(either.body(), done);
+                fill(either.skip(), done);
+            }
         }
 
         private int number(BitSet done) {
@@ -135,7 +171,7 @@ public final class Automaton {
                                 leaf,
                                 act,
                                 enclosing == null ? null : enclosing.step,
-                                enclosing == null ? null : enclosing.guard));
+                                enclosing == null ? List.of() : enclosing.guards));
                     }
                 }
             } else if (plan instanceof Plan.Node node) {
@@ -224,14 +260,16 @@ public final class Automaton {
         }
     }
 
-    /** What a leaf is inside of: its step, and the branch that was not yet begun. */
-    private record Enclosing(Plan step, Guard guard) {
+    /** What a leaf is inside of: its step, and the branches that were not yet begun. */
+    private record Enclosing(Plan step, List<Guard> guards) {
         static Enclosing step(Enclosing outer, Plan step) {
-            return new Enclosing(step, outer == null ? null : outer.guard);
+            return new Enclosing(step, outer == null ? List.of() : outer.guards);
         }
 
         static Enclosing guard(Enclosing outer, Guard guard) {
-            return new Enclosing(outer == null ? null : outer.step, guard);
+            List<Guard> guards = new ArrayList<>(outer == null ? List.of() : outer.guards);
+            guards.add(guard);
+            return new Enclosing(outer == null ? null : outer.step, List.copyOf(guards));
         }
     }
 }

@@ -1,0 +1,2 @@
+/** Complex scalars and small dense complex matrices, as values. */
+package org.keeplit.electric.complex;

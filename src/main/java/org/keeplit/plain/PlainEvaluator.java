@@ -1,0 +1,270 @@
+package org.keeplit.plain;
+
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Truth;
+import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Permit;
+import org.keeplit.rule.Rule;
+import org.keeplit.rule.Rulebook;
+
+/** Explores a bound procedure, plainly. */
+public final class PlainEvaluator {
+    private record State(Process left, Facts facts) {}
+
+    private final Bound bound;
+    private final Names names;
+    private final Map<String, Integer> normal;
+    private final Writing writing;
+    private final Process program;
+    private final Scenery scenery;
+    private final Map<String, List<String>> heldAt = new HashMap<>();
+    private final List<Rule> rules = new ArrayList<>();
+    private final Doings doings;
+    private final Map<String, Integer> roots = new TreeMap<>();
+    private final Set<String> later = new TreeSet<>();
+    private final Set<String> exercised = new TreeSet<>();
+    private final Set<State> seen = new HashSet<>();
+
+    private PlainEvaluator(Bound bound) {
+        this.bound = bound;
+        this.names = new Names(bound);
+        Normal start = new Normal(names);
+        this.normal = start.facts();
+        Wiring atStart = new Wiring(names, List.of(), start.clamps());
+        Circuit circuit = new Circuit(names, atStart, withoutClamps());
+        this.writing = new Writing(names, site -> List.copyOf(circuit.feeding(site)));
+        this.program = writing.write(Block.Order.IN_ORDER, bound.body());
+        List<Deed> deeds = new ArrayList<>();
+        Set<String> climbed = new LinkedHashSet<>();
+        collect(program, deeds);
+        deeds.forEach(d -> {
+            if (d instanceof Deed.Climb climb) {
+                climbed.add(climb.site());
+            }
+        });
+        this.scenery = new Scenery(names, new Wiring(names, deeds, start.clamps()), climbed);
+        for (Permit permit : bound.permits()) {
+            heldAt.put(permit.name(), Asking.heldAt(permit, writing));
+        }
+        for (Rulebook book : bound.procedure().keeps()) {
+            rules.addAll(book.rules());
+        }
+        this.doings = new Doings(scenery, heldAt);
+    }
+
+    /** The feeding devices that a procedure names are those of the network before anything temporary is there. */
+    private Facts withoutClamps() {
+        Map<String, Integer> bare = new HashMap<>(normal);
+        bare.keySet().removeIf(f -> f.startsWith("clamp "));
+        return new Facts(bare);
+    }
+
+    private static void collect(Process process, List<Deed> deeds) {
+        if (process instanceof Process.Once once) {
+            once.ways().forEach(act -> deeds.addAll(act.deeds()));
+        } else if (process instanceof Process.OfStep step) {
+            step.left().forEach(p -> collect(p, deeds));
+        } else if (process instanceof Process.Parts parts) {
+            parts.left().forEach(p -> collect(p, deeds));
+        } else if (process instanceof Process.Branch branch) {
+            collect(branch.then(), deeds);
+            collect(branch.otherwise(), deeds);
+        } else if (process instanceof Process.Either either) {
+            collect(either.body(), deeds);
+            collect(either.skip(), deeds);
+        }
+    }
+
+    /**
+     * Explores.
+     *
+     * @param bound the bound procedure
+     * @param most how many states to look at before giving up
+     * @return what was found
+     */
+    public static PlainResult evaluate(Bound bound, int most) {
+        return new PlainEvaluator(bound).run(most);
+    }
+
+    private PlainResult run(int most) {
+        State first = new State(program, new Facts(normal));
+        Asking asking = new Asking(scenery, first.facts(), heldAt);
+        boolean dirty = judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, asking, 0, false);
+        dirty |= judge(List.of(Rule.Form.AT_START), null, asking, 0, false);
+        if (asking.circuit().now().anythingShorted()) {
+            root("flash", 0, false);
+            dirty = true;
+        }
+        Set<State> clean = new HashSet<>();
+        List<State> level = new ArrayList<>();
+        ArrayDeque<State> dirtyStates = new ArrayDeque<>();
+        seen.add(first);
+        if (dirty) {
+            dirtyStates.add(first);
+        } else {
+            clean.add(first);
+            level.add(first);
+        }
+        for (int length = 1; !level.isEmpty() && seen.size() <= most; length++) {
+            List<State> next = new ArrayList<>();
+            for (State state : level) {
+                for (Step step : successors(state, length, false)) {
+                    if (step.dirty) {
+                        dirtyStates.add(step.state);
+                    } else if (clean.add(step.state)) {
+                        seen.add(step.state);
+                        next.add(step.state);
+                    }
+                }
+            }
+            level = next;
+        }
+        Set<State> done = new HashSet<>();
+        while (!dirtyStates.isEmpty() && seen.size() <= most) {
+            State state = dirtyStates.poll();
+            if (clean.contains(state) || !done.add(state)) {
+                continue;
+            }
+            seen.add(state);
+            Circuit circuit = new Circuit(names, scenery.wiring(), state.facts());
+            if (!circuit.now().anythingShorted()) {
+                successors(state, 0, true).forEach(step -> dirtyStates.add(step.state));
+            }
+        }
+        later.removeAll(roots.keySet());
+        return new PlainResult(
+                seen.size(),
+                ImmutableMap.copyOf(roots),
+                ImmutableSet.copyOf(later),
+                ImmutableSet.copyOf(exercised),
+                dirtyStates.isEmpty() && level.isEmpty());
+    }
+
+    private record Step(State state, boolean dirty) {}
+
+    private void root(String name, int length, boolean broken) {
+        if (!broken) {
+            roots.merge(name, length, Math::min);
+        }
+    }
+
+    private Optional<String> outcome(Facts facts, String item) {
+        int found = facts.get("found " + item);
+        return found == 0
+                ? Optional.empty()
+                : Optional.of(names.words(found).substring("outcome ".length()));
+    }
+
+    private List<Step> successors(State state, int length, boolean broken) {
+        List<Step> all = new ArrayList<>();
+        if (state.left() instanceof Process.Done) {
+            ending(state, length - 1, broken);
+            return all;
+        }
+        Asking asking = new Asking(scenery, state.facts(), heldAt);
+        boolean goes = false;
+        boolean waits = false;
+        int waiting = -1;
+        for (Process.Next next : Process.next(state.left(), item -> outcome(state.facts(), item))) {
+            if (doings.awaited(next.act(), asking) != Truth.TRUE) {
+                waiting = waits ? waiting : next.act().stepNumber();
+                waits = true;
+                continue;
+            }
+            goes = true;
+            attempt(state, asking, next, length, broken).ifPresent(all::add);
+        }
+        if (waits && !goes) {
+            root("stuck " + waiting, length - 1, broken);
+        }
+        return all;
+    }
+
+    private Optional<Step> attempt(State state, Asking asking, Process.Next next, int length, boolean broken) {
+        PlainAct act = next.act();
+        if (!doings.possible(act, state.facts())) {
+            root("cannot " + act.stepNumber(), length, broken);
+            return Optional.empty();
+        }
+        boolean dirty = broken | judge(List.of(Rule.Form.BEFORE), act, asking, length, broken);
+        if (next.first()) {
+            for (Condition condition : act.step().requires()) {
+                if (asking.ask(condition, Map.of()) != Truth.TRUE) {
+                    root("requirement " + act.stepNumber(), length, dirty);
+                    return Optional.empty();
+                }
+            }
+        }
+        if (doings.seen(act, asking) == Truth.FALSE) {
+            root("stop " + act.stepNumber(), length, dirty);
+            return Optional.empty();
+        }
+        Facts facts = doings.after(act, asking, state.facts());
+        State reached = new State(next.rest(), facts);
+        Asking then = new Asking(scenery, facts, heldAt);
+        dirty |= judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then, length, dirty);
+        if (then.circuit().now().anythingShorted()) {
+            root("flash", length, dirty);
+            return Optional.of(new Step(reached, true));
+        }
+        dirty |= judge(List.of(Rule.Form.AFTER), act, then, length, dirty);
+        if (next.last()) {
+            for (Condition condition : act.step().expects()) {
+                if (then.ask(condition, Map.of()) != Truth.TRUE) {
+                    root("expectation " + act.stepNumber(), length, dirty);
+                    break;
+                }
+            }
+        }
+        return Optional.of(new Step(reached, dirty));
+    }
+
+    private void ending(State state, int length, boolean broken) {
+        Asking asking = new Asking(scenery, state.facts(), heldAt);
+        judge(List.of(Rule.Form.AT_END), null, asking, length, broken);
+        for (Condition condition : bound.ends()) {
+            if (asking.ask(condition, Map.of()) != Truth.TRUE) {
+                root("ending", length, broken);
+                return;
+            }
+        }
+    }
+
+    /** Judges all rules of some forms; {@return whether any is broken}. */
+    private boolean judge(List<Rule.Form> forms, PlainAct act, Asking asking, int length, boolean broken) {
+        boolean any = false;
+        for (Rule rule : rules) {
+            if (!forms.contains(rule.form())) {
+                continue;
+            }
+            for (Map<String, Thing> env : doings.bindings(rule, act, asking)) {
+                Truth scope = doings.scope(rule, env, asking);
+                Truth excuse = rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE);
+                if (scope == Truth.TRUE && excuse != Truth.TRUE) {
+                    exercised.add(rule.name());
+                }
+                Truth kept = scope.not().or(excuse);
+                if (kept != Truth.TRUE && kept.or(asking.ask(rule.body(), env)) != Truth.TRUE) {
+                    any = true;
+                    root(rule.name(), length, broken);
+                    later.add(rule.name());
+                }
+            }
+        }
+        return any;
+    }
+}

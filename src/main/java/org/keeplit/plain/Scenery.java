@@ -1,0 +1,160 @@
+package org.keeplit.plain;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Noun;
+import org.keeplit.condition.Term;
+import org.keeplit.condition.Type;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
+import org.keeplit.procedure.Bound;
+import org.keeplit.text.Span;
+
+/** What there is in a run: the ranges of nouns and the meanings of terms. */
+final class Scenery {
+    private final Names names;
+    private final Wiring wiring;
+    private final Set<String> climbed;
+
+    Scenery(Names names, Wiring wiring, Set<String> climbed) {
+        this.names = names;
+        this.wiring = wiring;
+        this.climbed = climbed;
+    }
+
+    Names names() {
+        return names;
+    }
+
+    Wiring wiring() {
+        return wiring;
+    }
+
+    private Bound bound() {
+        return names.bound();
+    }
+
+    List<Thing> range(Condition.Binder binder, Map<String, Thing> env) {
+        if (binder.of().isPresent()) {
+            return phases(phasesOf(thing(binder.of().get(), env)));
+        }
+        return range(binder.noun());
+    }
+
+    private List<Thing> range(Noun noun) {
+        List<Thing> all = new ArrayList<>();
+        switch (noun.type()) {
+            case DEVICE, REGULATOR, CAPACITOR, TRANSFORMER, LINE, LOAD, GENERATOR, SOURCE -> {
+                for (Element element : bound().network().elements()) {
+                    if (typeOf(element) == noun.type() && fits(noun, element.kind().name())) {
+                        all.add(Thing.named(noun.type(), element.name()));
+                    }
+                }
+            }
+            case PERSON -> bound().procedure().crew().forEach(p -> all.add(Thing.named(Type.PERSON, p.name())));
+            case SITE -> {
+                Set<String> sites = new LinkedHashSet<>(bound().network().sites());
+                sites.addAll(climbed);
+                sites.forEach(s -> all.add(Thing.named(Type.SITE, s)));
+            }
+            case JUMPER, GROUND -> bound().temporaries().forEach(t -> {
+                if (t.kind().base().name().equals(noun.type().name()) && fits(noun, t.kind().name())) {
+                    all.add(Thing.named(noun.type(), t.name()));
+                }
+            });
+            case HOLD, CLEARANCE -> bound().permits().forEach(p -> {
+                if (p.type() == noun.type()) {
+                    all.add(Thing.named(noun.type(), p.name()));
+                }
+            });
+            case POINT -> bound().network().nodes().forEach((node, phases) -> {
+                for (Conductor p : phases) {
+                    all.add(Thing.spot(Names.node(node, p), p));
+                }
+            });
+            case CONTACT -> wiring.joints().stream().filter(Joint::isContact).forEach(j -> all.add(Thing.contact(j)));
+            case PHASE -> all.addAll(phases(Phases.ABC));
+        }
+        return all;
+    }
+
+    static Type typeOf(Element element) {
+        if (element instanceof Element.Device) {
+            return Type.DEVICE;
+        }
+        return Type.valueOf(element.kind().base().name());
+    }
+
+    private static boolean fits(Noun noun, String kind) {
+        return noun.kinds().isEmpty() || noun.kinds().contains(kind);
+    }
+
+    private static List<Thing> phases(Phases phases) {
+        return phases.list().stream().filter(p -> p != Conductor.N).map(Thing::phase).toList();
+    }
+
+    Phases phasesOf(Thing thing) {
+        if (thing.phase() != null) {
+            return Phases.of(thing.phase());
+        } else if (thing.place() != null) {
+            return bound().phasesOf(thing.place());
+        }
+        return bound().phasesOf(new Term.Name(thing.name(), thing.type(), Span.NONE));
+    }
+
+    Thing thing(Term term, Map<String, Thing> env) {
+        if (term instanceof Term.Variable variable) {
+            return env.get(variable.name());
+        } else if (term instanceof Term.SiteOf site) {
+            return Thing.named(Type.SITE, siteOf(thing(site.of(), env)));
+        } else if (term instanceof Term.LineOf t) {
+            return Thing.point(new Term.LineOf(plain(t.of(), env), t.side(), t.span()));
+        } else if (term instanceof Term.BushingOf t) {
+            return Thing.point(new Term.BushingOf(plain(t.of(), env), t.side(), t.span()));
+        } else if (term instanceof Term.LeadOf t) {
+            return Thing.point(new Term.LeadOf(plain(t.of(), env), t.side(), t.span()));
+        } else if (term instanceof Term.NodeOf t) {
+            return Thing.point(new Term.NodeOf(plain(t.of(), env), t.span()));
+        }
+        String name = term.toString();
+        if (bound().procedure().crew().stream().anyMatch(p -> p.name().equals(name))) {
+            return Thing.named(Type.PERSON, name);
+        } else if (bound().temporary(name).isPresent()) {
+            return Thing.named(Type.valueOf(bound().temporary(name).get().kind().base().name()), name);
+        } else if (bound().permit(name).isPresent()) {
+            return Thing.named(bound().permit(name).get().type(), name);
+        } else if (bound().network().element(name).isPresent()) {
+            return Thing.named(typeOf(bound().network().element(name).get()), name);
+        }
+        return term.type() == Type.SITE ? Thing.named(Type.SITE, name) : Thing.point(term);
+    }
+
+    private Term plain(Term of, Map<String, Thing> env) {
+        Thing thing = thing(of, env);
+        return new Term.Name(thing.name(), thing.type(), of.span());
+    }
+
+    String siteOf(Thing thing) {
+        if (thing.type() == Type.SITE) {
+            return thing.name();
+        }
+        return thing.joint() != null ? thing.joint().site() : names.site(thing.name());
+    }
+
+    /** {@return the place of a thing on a phase} */
+    String vertex(Thing thing, Conductor phase) {
+        if (thing.phase() != null) {
+            return thing.name();
+        }
+        return names.vertex(
+                thing.place() != null
+                        ? thing.place()
+                        : new Term.Name(thing.name(), thing.type(), Span.NONE),
+                phase);
+    }
+}

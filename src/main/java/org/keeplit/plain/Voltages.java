@@ -1,0 +1,215 @@
+package org.keeplit.plain;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Connection;
+import org.keeplit.network.Element;
+import org.keeplit.network.Network;
+
+/** Which places are alive when some joints are closed: flood fill, then rounds of spreading until nothing changes. */
+final class Voltages {
+    static final int DEAD = 0;
+    static final int MAY_BE = 1;
+    static final int BACKFED = 2;
+    static final int ENERGIZED = 3;
+    private static final String CLASH = "clash";
+
+    private final Network network;
+    private final Map<String, Integer> group = new HashMap<>();
+    private final List<Integer> level = new ArrayList<>();
+    private final List<String> identity = new ArrayList<>();
+    private final List<Boolean> earthed = new ArrayList<>();
+    private final Map<String, List<String>> neighbours = new HashMap<>();
+    private boolean moved;
+
+    Voltages(Network network, List<Joint> joints, Predicate<Joint> closed) {
+        this.network = network;
+        for (Joint joint : joints) {
+            if (closed.test(joint)) {
+                neighbours.computeIfAbsent(joint.a(), k -> new ArrayList<>()).add(joint.b());
+                neighbours.computeIfAbsent(joint.b(), k -> new ArrayList<>()).add(joint.a());
+            }
+        }
+        earthed.set(group(Names.EARTH), true);
+        network.all(Element.Source.class).forEach(this::source);
+        network.all(Element.Generator.class)
+                .forEach(g -> g.phases().forEach(p -> lift(Names.node(g.node(), p), MAY_BE)));
+        do {
+            moved = false;
+            round();
+        } while (moved);
+    }
+
+    /** {@return the number of what a place is joined to; found by flood fill when first asked for} */
+    int group(String place) {
+        Integer known = group.get(place);
+        if (known != null) {
+            return known;
+        }
+        int number = level.size();
+        level.add(DEAD);
+        identity.add(null);
+        earthed.add(false);
+        ArrayDeque<String> open = new ArrayDeque<>(List.of(place));
+        group.put(place, number);
+        while (!open.isEmpty()) {
+            for (String next : neighbours.getOrDefault(open.poll(), List.of())) {
+                if (group.putIfAbsent(next, number) == null) {
+                    open.add(next);
+                }
+            }
+        }
+        return number;
+    }
+
+    int level(String place) {
+        return level.get(group(place));
+    }
+
+    String identity(String place) {
+        return identity.get(group(place));
+    }
+
+    boolean isEarthed(String place) {
+        return earthed.get(group(place));
+    }
+
+    boolean isShorted(String place) {
+        return CLASH.equals(identity(place)) || isEarthed(place) && level(place) >= BACKFED;
+    }
+
+    boolean joined(String one, String other) {
+        return group(one) == group(other);
+    }
+
+    boolean anythingShorted() {
+        for (int i = 0; i < level.size(); i++) {
+            if (CLASH.equals(identity.get(i)) || earthed.get(i) && level.get(i) >= BACKFED) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** {@return the clock hour of what energizes a place} */
+    int hour(String place) {
+        String by = identity(place);
+        return by == null || by.equals(CLASH) ? -1 : Integer.parseInt(by.substring(by.lastIndexOf('@') + 1));
+    }
+
+    private void source(Element.Source source) {
+        for (Conductor p : source.phases()) {
+            if (p != Conductor.N) {
+                energize(Names.node(source.node(), p), source.supply() + "@" + p.clock());
+            }
+        }
+    }
+
+    private void energize(String place, String by) {
+        int at = group(place);
+        if (level.get(at) != ENERGIZED) {
+            level.set(at, ENERGIZED);
+            moved = true;
+        }
+        String now = identity.get(at);
+        if (now == null) {
+            identity.set(at, by);
+            moved = true;
+        } else if (!now.equals(by) && !now.equals(CLASH)) {
+            identity.set(at, CLASH);
+            moved = true;
+        }
+    }
+
+    private void lift(String place, int to) {
+        int at = group(place);
+        if (!earthed.get(at) && level.get(at) < to) {
+            level.set(at, to);
+            moved = true;
+        }
+    }
+
+    private void round() {
+        network.all(Element.Load.class).forEach(l -> {
+            if (l.motor() || l.connection() != Connection.GROUNDED_WYE) {
+                spread(places(l.node(), l.phases().list()));
+            }
+        });
+        network.all(Element.Capacitor.class).forEach(c -> {
+            if (c.connection() != Connection.GROUNDED_WYE) {
+                spread(places(c.node(), c.phases().list()));
+            }
+        });
+        network.all(Element.Transformer.class).forEach(this::transformer);
+    }
+
+    private static List<String> places(String node, List<Conductor> phases) {
+        return phases.stream()
+                .filter(p -> p != Conductor.N)
+                .map(p -> Names.node(node, p))
+                .toList();
+    }
+
+    /** What one place has, the others get, but never as supply. */
+    private void spread(List<String> places) {
+        int most = 0;
+        for (String place : places) {
+            most = Math.max(most, Math.min(level(place), BACKFED));
+        }
+        for (String place : places) {
+            lift(place, most);
+        }
+    }
+
+    private void transformer(Element.Transformer t) {
+        List<String> primary = places(t.from(), t.phases().list());
+        List<String> secondary = places(t.to(), t.phases().list());
+        List<List<String>> front = windings(t.name() + "/1", t.primary(), primary);
+        List<List<String>> back = windings(t.name() + "/2", t.secondary(), secondary);
+        Set<Integer> full = new HashSet<>();
+        for (int w = 0; w < front.size(); w++) {
+            if (front.get(w).stream().filter(e -> !e.startsWith(t.name() + "/")).allMatch(e -> level(e) == ENERGIZED)) {
+                full.add(w);
+            }
+        }
+        boolean allOrNothing = t.primary() == Connection.WYE
+                || t.primary() == Connection.DELTA && t.secondary() == Connection.DELTA;
+        boolean all = full.size() == front.size();
+        for (int i = 0; i < secondary.size(); i++) {
+            boolean fed = allOrNothing || front.size() != secondary.size() ? all : full.contains(i);
+            String by = identity(primary.get(i));
+            if (fed && by != null && !by.equals(CLASH)) {
+                int hour = Math.floorMod(hour(primary.get(i)) + t.clock(), 12);
+                energize(secondary.get(i), by.substring(0, by.lastIndexOf('@') + 1) + hour);
+            }
+        }
+        for (int w = 0; w < front.size(); w++) {
+            List<String> coupled = new ArrayList<>(front.get(w));
+            coupled.addAll(back.get(Math.min(w, back.size() - 1)));
+            spread(coupled);
+        }
+    }
+
+    /** {@return the ends of each winding that are not earth} */
+    private static List<List<String>> windings(String star, Connection connection, List<String> ends) {
+        List<List<String>> all = new ArrayList<>();
+        if (connection == Connection.DELTA && ends.size() == 2) {
+            return List.of(ends);
+        }
+        for (int i = 0; i < ends.size(); i++) {
+            all.add(switch (connection) {
+                case GROUNDED_WYE -> List.of(ends.get(i));
+                case WYE -> List.of(ends.get(i), star);
+                case DELTA -> List.of(ends.get(i), ends.get((i + 1) % ends.size()));
+            });
+        }
+        return all;
+    }
+}

@@ -1,0 +1,186 @@
+package org.keeplit.electric.sparse;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.keeplit.electric.complex.DenseSolver;
+
+class LdltFactorTest {
+    /** A random symmetric pattern with values that are diagonally dominant, or nearly so. */
+    private static final class Sample {
+        final int size;
+        final long[] pairs;
+        final double[][] dense;
+
+        Sample(Random random, int size, int extra) {
+            this.size = size;
+            pairs = new long[size - 1 + extra];
+            dense = new double[size][2 * size];
+            for (int k = 0; k < pairs.length; k++) {
+                int i = k < size - 1 ? k + 1 : random.nextInt(size);
+                int j = k < size - 1 ? random.nextInt(k + 1) : random.nextInt(size);
+                pairs[k] = SymbolicLdlt.pair(i, j);
+                if (i != j) {
+                    branch(i, j, random.nextDouble(), random.nextDouble() - 0.5);
+                }
+            }
+            for (int i = 0; i < size; i++) {
+                dense[i][2 * i] += 1e-3;
+            }
+        }
+
+        void branch(int i, int j, double re, double im) {
+            int[][] places = {{i, i, 1}, {j, j, 1}, {i, j, -1}, {j, i, -1}};
+            for (int[] place : places) {
+                dense[place[0]][2 * place[1]] += place[2] * re;
+                dense[place[0]][2 * place[1] + 1] += place[2] * im;
+            }
+        }
+
+        void copyTo(LdltFactor factor) {
+            SymbolicLdlt symbolic = factor.symbolic();
+            for (int i = 0; i < size; i++) {
+                factor.set(symbolic.entry(i, i), dense[i][2 * i], dense[i][2 * i + 1]);
+            }
+            for (long pair : pairs) {
+                int i = (int) (pair >>> 32);
+                int j = (int) pair;
+                factor.set(symbolic.entry(i, j), dense[i][2 * j], dense[i][2 * j + 1]);
+            }
+        }
+    }
+
+    private static double[] solve(LdltFactor factor, double[] b) {
+        SymbolicLdlt symbolic = factor.symbolic();
+        double[] x = new double[b.length];
+        for (int k = 0; k < symbolic.size(); k++) {
+            x[2 * k] = b[2 * symbolic.vertex(k)];
+            x[2 * k + 1] = b[2 * symbolic.vertex(k) + 1];
+        }
+        factor.solve(x);
+        double[] result = new double[b.length];
+        for (int k = 0; k < symbolic.size(); k++) {
+            result[2 * symbolic.vertex(k)] = x[2 * k];
+            result[2 * symbolic.vertex(k) + 1] = x[2 * k + 1];
+        }
+        return result;
+    }
+
+    private static double[] randomVector(Random random, int size) {
+        return random.doubles(2L * size, -1, 1).toArray();
+    }
+
+    @Test
+    void solvesAsTheDenseSolverDoes() {
+        Random random = new Random(1);
+        for (int run = 0; run < 200; run++) {
+            int size = 1 + random.nextInt(60);
+            Sample sample = new Sample(random, size, random.nextInt(2 * size));
+            LdltFactor factor = new LdltFactor(SymbolicLdlt.analyse(size, sample.pairs));
+            sample.copyTo(factor);
+            factor.refresh();
+            double[] b = randomVector(random, size);
+            double[] expected = DenseSolver.solve(sample.dense, b);
+            assertArrayEquals(expected, solve(factor, b), 1e-8 * (1 + largest(expected)), "run " + run);
+        }
+    }
+
+    private static double largest(double[] values) {
+        double largest = 0;
+        for (double value : values) {
+            largest = Math.max(largest, Math.abs(value));
+        }
+        return largest;
+    }
+
+    @Test
+    void refreshedFactorEqualsAFreshOneBitForBit() {
+        Random random = new Random(2);
+        Sample sample = new Sample(random, 80, 60);
+        SymbolicLdlt symbolic = SymbolicLdlt.analyse(80, sample.pairs);
+        LdltFactor base = new LdltFactor(symbolic);
+        sample.copyTo(base);
+        base.refresh();
+        LdltFactor work = base.copy();
+        double[] b = randomVector(random, 80);
+        double[] before = solve(base, b);
+        for (int run = 0; run < 100; run++) {
+            Sample changed = new Sample(new Random(2), 80, 60);
+            for (int change = 0; change < 1 + run % 4; change++) {
+                long pair = sample.pairs[random.nextInt(sample.pairs.length)];
+                changed.branch((int) (pair >>> 32), (int) pair, 1e4 * random.nextDouble(), random.nextDouble());
+                changed.copyTo(work);
+                work.refresh();
+            }
+            LdltFactor fresh = new LdltFactor(symbolic);
+            changed.copyTo(fresh);
+            fresh.refresh();
+            assertArrayEquals(solve(fresh, b), solve(work, b), 0.0, "run " + run);
+            work.reset(base);
+            assertArrayEquals(before, solve(work, b), 0.0, "after reset, run " + run);
+        }
+    }
+
+    @Test
+    void refreshTouchesOnlyThePathToTheRoot() {
+        int size = 1000;
+        Random random = new Random(3);
+        Sample tree = new Sample(random, size, 0);
+        LdltFactor factor = new LdltFactor(SymbolicLdlt.analyse(size, tree.pairs));
+        tree.copyTo(factor);
+        assertEquals(size, factor.refresh());
+        assertEquals(0, factor.refresh());
+        factor.set(factor.symbolic().entry(500, 500), 7, 1);
+        int columns = factor.refresh();
+        assertTrue(columns > 0 && columns < 100, "columns computed: " + columns);
+    }
+
+    @Test
+    void treesFactorWithoutFill() {
+        Sample tree = new Sample(new Random(4), 5000, 0);
+        assertEquals(4999, SymbolicLdlt.analyse(5000, tree.pairs).factorSize());
+    }
+
+    @Test
+    @Timeout(10)
+    void hubsOfManyNeighboursCostNoFillAndNoTime() {
+        int size = 200_000;
+        long[] pairs = new long[2 * (size - 2)];
+        for (int k = 0; k < size - 2; k++) {
+            pairs[2 * k] = SymbolicLdlt.pair(0, k + 2);
+            pairs[2 * k + 1] = SymbolicLdlt.pair(1, k + 2);
+        }
+        assertEquals(pairs.length + 1, SymbolicLdlt.analyse(size, pairs).factorSize());
+    }
+
+    @Test
+    void gridsKeepTheirFillModest() {
+        int side = 40;
+        long[] pairs = new long[2 * side * side];
+        int count = 0;
+        for (int i = 0; i < side * side; i++) {
+            if (i % side != 0) {
+                pairs[count++] = SymbolicLdlt.pair(i, i - 1);
+            }
+            if (i >= side) {
+                pairs[count++] = SymbolicLdlt.pair(i, i - side);
+            }
+        }
+        int fill = SymbolicLdlt.analyse(side * side, java.util.Arrays.copyOf(pairs, count)).factorSize();
+        // Row by row the factor would hold about side^3 = 64,000 places.
+        assertTrue(fill < 25_000, "places: " + fill);
+    }
+
+    @Test
+    void namesTheVertexThatNothingHolds() {
+        LdltFactor factor = new LdltFactor(SymbolicLdlt.analyse(2, new long[0]));
+        factor.set(factor.symbolic().entry(0, 0), 1, 0);
+        SingularMatrixException error = assertThrows(SingularMatrixException.class, factor::refresh);
+        assertEquals(1, error.vertex());
+    }
+}
