@@ -21,7 +21,7 @@ enum FileKind {
     RULES("rules", "rulebook NAME revision 1", "rulebook") {
         @Override
         Role role(Line line) {
-            if (line.starts("rule") || line.starts("title") || line.starts("uses")) {
+            if (line.starts("rule") || line.starts("title")) {
                 return Role.SECTION;
             }
             return RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;

@@ -61,7 +61,10 @@ final class PhaseReader {
         Lexeme lexeme = cursor.need("a phase");
         if (lexeme.isVariable()) {
             cursor.next("");
-            if (scope.typeOf(lexeme.getText()).filter(t -> t == Type.PHASE).isEmpty()) {
+            boolean phase = scope.typeOf(lexeme.getText())
+                    .map(t -> t == Type.PHASE)
+                    .orElse(scope.isForgiving());
+            if (!phase) {
                 throw new Misread(unknown(lexeme, scope.variables(Type.PHASE)));
             }
             return new PhaseTerm.Variable(lexeme.getText());

@@ -151,6 +151,6 @@ final class Phrasebook {
             }
         }
         String head = skip == 0 ? "" : cursor.peek(0).getText() + " ";
-        return Optional.ofNullable(best).map(near -> head + near);
+        return Optional.ofNullable(best).map(near -> Suggestions.withThe(head + near));
     }
 }

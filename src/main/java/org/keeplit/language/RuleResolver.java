@@ -50,8 +50,13 @@ final class RuleResolver {
             }
             throw Misread.told();
         }
-        // Without its head the names of a rule mean nothing, so only then are the other lines left unread.
-        head(head);
+        try {
+            head(head);
+        } catch (Misread misread) {
+            // The other lines are read for their mistakes, though it is not known what the variables are.
+            report.add(misread);
+            scope.forgive();
+        }
         Optional<Condition> require = clause("require");
         Optional<Condition> unless = clause("unless");
         Template says = text("says", readable)

@@ -27,6 +27,7 @@ final class Scope {
     private final List<Network> networks = new ArrayList<>();
     private boolean hasNetworks;
     private boolean incomplete;
+    private boolean forgiving;
     private List<Condition.Binder> anyBinders;
 
     private Scope(Scope parent, Vocabulary vocabulary) {
@@ -159,6 +160,15 @@ final class Scope {
     /** {@return whether a network is meant that could not be read, so that an unknown name is no mistake} */
     boolean isIncomplete() {
         return incomplete || parent != null && parent.isIncomplete();
+    }
+
+    /** From here on an unknown variable is no mistake, since the line that should bind it could not be read. */
+    void forgive() {
+        forgiving = true;
+    }
+
+    boolean isForgiving() {
+        return forgiving || parent != null && parent.isForgiving();
     }
 
     /** {@return the element of that name in the first network that has one} */

@@ -149,7 +149,7 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
             words.append(words.isEmpty() ? "" : " ")
                     .append(word.forms().iterator().next());
         }
-        return words.toString();
+        return Suggestions.withThe(words.toString());
     }
 
     private static Supplier<Object> filler(Hole hole, Cursor cursor, StepText step) {

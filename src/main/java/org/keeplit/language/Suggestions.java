@@ -3,6 +3,7 @@ package org.keeplit.language;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** What was probably meant: the nearest name by slips of the hand. */
 final class Suggestions {
@@ -10,6 +11,10 @@ final class Suggestions {
     private static final int LONGEST = 60;
     // Nobody has more names in scope; hostile input may.
     private static final int MOST = 5000;
+
+    private static final Pattern WITHOUT_THE = Pattern.compile(
+            "(^|\\b(?:on|in|at|is|are|not|takes|puts) )(ground|pole|shop|same|line end|bushing end|tag off|first clamp"
+                    + "|second clamp)\\b");
 
     private Suggestions() {}
 
@@ -57,6 +62,11 @@ final class Suggestions {
             return String.join("", all);
         }
         return String.join(", ", all.subList(0, all.size() - 1)) + " " + last + " " + all.get(all.size() - 1);
+    }
+
+    /** {@return words as people say them: the lexicon leaves out {@code the}, which is optional everywhere} */
+    static String withThe(String words) {
+        return WITHOUT_THE.matcher(words).replaceAll("$1the $2");
     }
 
     /** {@return a noun with its article} */

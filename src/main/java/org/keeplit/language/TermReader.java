@@ -131,20 +131,29 @@ final class TermReader {
 
     private Term ref(Lexeme name, Set<Type> expected, String asker) {
         if (name.isVariable()) {
-            Type type = scope.typeOf(name.getText()).orElseThrow(() -> new Misread(unknownVariable(name)));
-            return fit(new Term.Variable(name.getText(), type, name.span()), expected, asker, name.getText());
+            Optional<Type> type = scope.typeOf(name.getText());
+            if (type.isEmpty() && scope.isForgiving()) {
+                return new Term.Variable(name.getText(), first(expected), name.span());
+            }
+            Type known = type.orElseThrow(() -> new Misread(unknownVariable(name)));
+            return fit(new Term.Variable(name.getText(), known, name.span()), expected, asker, name.getText());
         }
         List<Type> sorts = scope.sorts(name.value());
         if (sorts.isEmpty()) {
             if (scope.isIncomplete() && !expected.isEmpty()) {
                 // The network that would tell its sort could not be read, which was told there.
                 return new Term.Name(
-                        name.value(), expected.stream().sorted().findFirst().orElseThrow(), name.span());
+                        name.value(), first(expected), name.span());
             }
             throw new Misread(unknownName(name, expected));
         }
         Type type = sorts.stream().filter(expected::contains).findFirst().orElse(sorts.get(0));
         return fit(new Term.Name(name.value(), type, name.span()), expected, asker, name.value());
+    }
+
+    /** {@return one of the sorts, always the same} */
+    private static Type first(Set<Type> expected) {
+        return expected.stream().sorted().findFirst().orElseThrow();
     }
 
     private static Term fit(Term term, Set<Type> expected, String asker, String words) {
