@@ -14,6 +14,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
 
 /** Reads which object stands for which parameter, where a procedure is called or proved. */
@@ -49,7 +50,10 @@ final class Arguments {
         for (Person person : callee.crew()) {
             if (!arguments.containsKey(person.name()) && !scope.isPerson(person.name())) {
                 throw new Misread(Code.MISSING_ARGUMENT
-                        .at(at, callee.name() + " needs somebody as " + person.name() + ", and nobody here is called so")
+                        .at(
+                                at,
+                                callee.name() + " needs somebody as " + person.name()
+                                        + ", and nobody here is called so")
                         .help("add “" + first(scope.people()) + " as " + person.name() + "”"));
             }
         }
@@ -83,23 +87,33 @@ final class Arguments {
         }
     }
 
-    private static org.keeplit.text.Problem unknown(String owner, Lexeme name, List<String> known) {
+    private static Problem unknown(String owner, Lexeme name, List<String> known) {
         return Code.UNKNOWN_NAME
                 .at(name.span(), owner + " is not written for anything called " + Cursor.clip(name.value()))
                 .help(Suggestions.didYouMean(name.value(), known)
-                        .orElse(known.isEmpty() ? "it has no parameters" : "it is written for " + Suggestions.list(known, "and")));
+                        .orElse(
+                                known.isEmpty()
+                                        ? "it has no parameters"
+                                        : "it is written for " + Suggestions.list(known, "and")));
     }
 
-    private static org.keeplit.text.Problem missing(String owner, Procedure.Parameter parameter, Span at) {
+    private static Problem missing(String owner, Procedure.Parameter parameter, Span at) {
         return Code.MISSING_ARGUMENT
-                .at(at, owner + " is written for " + Suggestions.a(parameter.noun().words()) + " " + parameter.name()
-                        + ", which is not given here")
+                .at(
+                        at,
+                        owner + " is written for "
+                                + Suggestions.a(parameter.noun().words()) + " " + parameter.name()
+                                + ", which is not given here")
                 .help("add it after “with”, joined by “as”");
     }
 
     /** {@return the objects of a proof: {@code with R as r-24}; the parameter may stand on either side} */
     ImmutableMap<String, Term> ofProof(
-            String owner, List<Procedure.Parameter> parameters, Network network, Shapes.BindingsContext bindings, Span at) {
+            String owner,
+            List<Procedure.Parameter> parameters,
+            Network network,
+            Shapes.BindingsContext bindings,
+            Span at) {
         Map<String, Term> arguments = new LinkedHashMap<>();
         List<String> known = parameters.stream().map(Procedure.Parameter::name).toList();
         int before = report.errors();
@@ -127,31 +141,45 @@ final class Arguments {
                 .filter(p -> p.name().equals(name.value()))
                 .findFirst()
                 .orElseThrow(() -> new Misread(unknown(
-                        owner, name, parameters.stream().map(Procedure.Parameter::name).toList())));
+                        owner,
+                        name,
+                        parameters.stream().map(Procedure.Parameter::name).toList())));
         Type type = parameter.noun().type();
-        Element element = network.element(object.value()).orElseThrow(() -> {
-            List<String> all = network.elements().stream()
-                    .filter(e -> Vocabulary.typeOf(e.kind().base()) == type)
-                    .map(Element::name)
-                    .toList();
-            var problem = Code.UNKNOWN_NAME.at(
-                    object.span(),
-                    "there is no " + parameter.noun().words() + " " + Cursor.clip(object.value()) + " in " + network.name());
-            return new Misread(Suggestions.didYouMean(object.value(), all).map(problem::help).orElse(problem));
-        });
+        boolean known = type == Type.POINT && network.nodes().containsKey(object.value())
+                || type == Type.SITE && network.sites().contains(object.value());
+        if (known) {
+            return new Term.Name(object.value(), type, object.span());
+        }
+        Element element =
+                network.element(object.value()).orElseThrow(() -> new Misread(absent(parameter, network, object)));
         fits(parameter, element, object);
         return new Term.Name(element.name(), type, object.span());
     }
 
+    private static Problem absent(Procedure.Parameter parameter, Network network, Lexeme object) {
+        Type type = parameter.noun().type();
+        List<String> all = new ArrayList<>();
+        network.elements().stream()
+                .filter(e -> Vocabulary.typeOf(e.kind().base()) == type)
+                .forEach(e -> all.add(e.name()));
+        all.addAll(type == Type.POINT ? network.nodes().keySet() : type == Type.SITE ? network.sites() : List.of());
+        Problem problem = Code.UNKNOWN_NAME.at(
+                object.span(),
+                "there is no " + parameter.noun().words() + " " + Cursor.clip(object.value()) + " in "
+                        + network.name());
+        return Suggestions.didYouMean(object.value(), all).map(problem::help).orElse(problem);
+    }
+
     private static void fits(Procedure.Parameter parameter, Element element, Lexeme object) {
-        boolean sort = Vocabulary.typeOf(element.kind().base()) == parameter.noun().type();
+        boolean sort =
+                Vocabulary.typeOf(element.kind().base()) == parameter.noun().type();
         boolean kind = parameter.noun().kinds().isEmpty()
                 || parameter.noun().kinds().contains(element.kind().name());
         if (!sort || !kind) {
             throw new Misread(Code.WRONG_SORT.at(
                     object.span(),
-                    parameter.name() + " is " + Suggestions.a(parameter.noun().words()) + ", and " + element.name() + " is "
-                            + Suggestions.a(element.kind().name())));
+                    parameter.name() + " is " + Suggestions.a(parameter.noun().words()) + ", and " + element.name()
+                            + " is " + Suggestions.a(element.kind().name())));
         }
         if (element instanceof Element.Device device
                 && parameter.ganged().isPresent()
@@ -159,8 +187,10 @@ final class Arguments {
                 && device.phases().size() > 1) {
             throw new Misread(Code.WRONG_BUILD.at(
                     object.span(),
-                    parameter.name() + (parameter.ganged().get() ? " is ganged, but " : " has single-phase units, but ")
-                            + element.name() + (device.ganged() ? " is ganged" : " has single-phase units")));
+                    parameter.name()
+                            + (parameter.ganged().get() ? " is ganged, but " : " has single-phase units, but ")
+                            + element.name()
+                            + (device.ganged() ? " is ganged" : " has single-phase units")));
         }
     }
 }

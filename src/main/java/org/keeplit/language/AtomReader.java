@@ -2,9 +2,9 @@ package org.keeplit.language;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -45,12 +45,17 @@ final class AtomReader {
         }
         cursor.moveTo(start);
         Lexeme here = cursor.need("");
-        if (here.getType() == org.keeplit.language.grammar.Words.WORD && !here.isVariable() && cursor.sees(1, "of")
-                && !cursor.sees(0, "node") && !cursor.sees(0, "site")) {
+        if (here.getType() == org.keeplit.language.grammar.Words.WORD
+                && !here.isVariable()
+                && cursor.sees(1, "of")
+                && !cursor.sees(0, "node")
+                && !cursor.sees(0, "site")) {
             throw new Misread(Code.UNKNOWN_MODE
                     .at(here.span(), "there is no setting “" + Cursor.clip(here.getText()) + "”")
-                    .help(Suggestions.didYouMean(here.getText(), scope.vocabulary().modes())
-                            .orElse("the settings are " + Suggestions.list(scope.vocabulary().modes(), "and"))));
+                    .help(Suggestions.didYouMean(
+                                    here.getText(), scope.vocabulary().modes())
+                            .orElse("the settings are "
+                                    + Suggestions.list(scope.vocabulary().modes(), "and"))));
         }
         return Optional.empty();
     }
@@ -77,7 +82,13 @@ final class AtomReader {
             }
             words.add(outcome.value());
         }
-        return atom(recorded ? Predicate.RECORDED : Predicate.FOUND, List.of(), PhaseTerm.ALL, words, negative, cursor.from(start));
+        return atom(
+                recorded ? Predicate.RECORDED : Predicate.FOUND,
+                List.of(),
+                PhaseTerm.ALL,
+                words,
+                negative,
+                cursor.from(start));
     }
 
     private Condition mode(Cursor cursor, String mode, int start) {
@@ -96,8 +107,8 @@ final class AtomReader {
         }
         var kinds = terms.kinds(term);
         if (!kinds.isEmpty() && kinds.stream().noneMatch(k -> k.mode(mode).isPresent())) {
-            throw new Misread(Code.UNKNOWN_MODE.at(
-                    term.span(), Suggestions.a(kinds.get(0).name()) + " has no " + mode));
+            throw new Misread(
+                    Code.UNKNOWN_MODE.at(term.span(), Suggestions.a(kinds.get(0).name()) + " has no " + mode));
         }
         PhaseTerm phase = PhaseReader.optional(cursor, scope);
         return atom(Predicate.MODE, List.of(term), phase, List.of(mode, value.value()), negative, cursor.from(start));
@@ -129,7 +140,13 @@ final class AtomReader {
         }
         arguments.add(terms.resolve(subject, signature.get(0), asker));
         for (ImmutableSet<Type> expected : signature.subList(1, signature.size())) {
-            TermText text = terms.read(cursor, Suggestions.list(expected.size() > 6 ? List.of("a name") : expected.stream().map(Type::phrase).toList(), "or"));
+            TermText text = terms.read(
+                    cursor,
+                    Suggestions.list(
+                            expected.size() > 6
+                                    ? List.of("a name")
+                                    : expected.stream().map(Type::phrase).toList(),
+                            "or"));
             arguments.add(terms.resolve(text, expected, asker));
         }
         checkSame(predicate, arguments);
@@ -142,11 +159,16 @@ final class AtomReader {
         List<String> words = new ArrayList<>(saying.fixed());
         PhaseTerm phase;
         switch (predicate) {
-            case OPENING_DUTY -> words.addAll(duties(cursor, Arrays.stream(OpeningDuty.values()).map(OpeningDuty::phrase).toList()));
-            case CLOSING_DUTY -> words.addAll(duties(cursor, Arrays.stream(ClosingDuty.values()).map(ClosingDuty::phrase).toList()));
-            case COUNTED -> words.add(String.valueOf(Figures.count(cursor.next("a number"), MOST_COUNTED, "the count")));
+            case OPENING_DUTY -> words.addAll(DutyReader.read(
+                    cursor,
+                    Arrays.stream(OpeningDuty.values()).map(OpeningDuty::phrase).toList()));
+            case CLOSING_DUTY -> words.addAll(DutyReader.read(
+                    cursor,
+                    Arrays.stream(ClosingDuty.values()).map(ClosingDuty::phrase).toList()));
+            case COUNTED -> words.add(
+                    String.valueOf(Figures.count(cursor.next("a number"), MOST_COUNTED, "the count")));
             case WAITED -> words.add(seconds(Figures.positive(cursor, Dimension.TIME, "the time")));
-            default -> { }
+            default -> {}
         }
         Condition.Binder any = null;
         if (predicate == Predicate.PHASE_IN) {
@@ -174,12 +196,12 @@ final class AtomReader {
 
     /** {@return the phases of a subject, for {@code on any phase}} */
     private static Condition.Binder anyPhase(Term of, Span span) {
-        return new Condition.Binder(
-                "(phase)", Noun.all(Type.PHASE, "phase"), Optional.of(of), Optional.empty(), span);
+        return new Condition.Binder("(phase)", Noun.all(Type.PHASE, "phase"), Optional.of(of), Optional.empty(), span);
     }
 
     private static void checkSame(Predicate predicate, List<Term> arguments) {
-        if (predicate == Predicate.SAME && arguments.get(0).type() != arguments.get(1).type()) {
+        if (predicate == Predicate.SAME
+                && arguments.get(0).type() != arguments.get(1).type()) {
             throw new Misread(Code.WRONG_SORT.at(
                     arguments.get(1).span(),
                     "one is " + arguments.get(0).type().phrase() + " and the other "
@@ -208,7 +230,12 @@ final class AtomReader {
     }
 
     private static Condition atom(
-            Predicate predicate, List<Term> arguments, PhaseTerm phase, List<String> words, boolean negative, Span span) {
+            Predicate predicate,
+            List<Term> arguments,
+            PhaseTerm phase,
+            List<String> words,
+            boolean negative,
+            Span span) {
         Condition atom = new Condition.Atom(
                 predicate, ImmutableList.copyOf(arguments), phase, ImmutableList.copyOf(words), span);
         return negative ? new Condition.Not(atom, span) : atom;
@@ -216,60 +243,7 @@ final class AtomReader {
 
     /** {@return a waiting time as the engines keep it} */
     private static String seconds(Quantity time) {
-        return java.math.BigDecimal.valueOf(time.si()).stripTrailingZeros().toPlainString();
-    }
-
-    /** {@return the duties listed here, by commas and {@code or}} */
-    private static List<String> duties(Cursor cursor, List<String> known) {
-        List<String> all = new ArrayList<>();
-        all.add(duty(cursor, known).orElseThrow(() -> new Misread(unknownDuty(cursor, known))));
-        while (true) {
-            int back = cursor.index();
-            boolean listed = cursor.take(",");
-            listed |= cursor.take("or");
-            Optional<String> next = listed ? duty(cursor, known) : Optional.empty();
-            if (next.isEmpty()) {
-                if (listed && isMisspelt(cursor, known)) {
-                    throw new Misread(unknownDuty(cursor, known));
-                }
-                cursor.moveTo(back);
-                return all;
-            }
-            all.add(next.get());
-        }
-    }
-
-    /** {@return whether the words after a comma are nearly a duty, not the beginning of something else} */
-    private static boolean isMisspelt(Cursor cursor, List<String> known) {
-        return nearestDuty(cursor, known).isPresent();
-    }
-
-    private static Optional<String> nearestDuty(Cursor cursor, List<String> known) {
-        for (int length = 2; length > 0; length--) {
-            if (cursor.peek(length - 1) != null) {
-                Optional<String> near = Suggestions.nearest(Vocabulary.join(cursor.rest().subList(0, length)), known);
-                if (near.isPresent()) {
-                    return near;
-                }
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static Problem unknownDuty(Cursor cursor, List<String> known) {
-        String written = Cursor.clip(cursor.need("a duty").getText());
-        return cursor.problem(Code.UNKNOWN_WORD, "no duty starts with “" + written + "”")
-                .help(nearestDuty(cursor, known)
-                        .map(near -> "did you mean " + near + "?")
-                        .orElse("there is " + Suggestions.list(known, "and")));
-    }
-
-    /** {@return the duty named here, the longest that fits: one duty's words may begin with another's} */
-    private static Optional<String> duty(Cursor cursor, List<String> known) {
-        return known.stream()
-                .sorted(Comparator.comparing(String::length).reversed())
-                .filter(phrase -> cursor.take(phrase.split(" ")))
-                .findFirst();
+        return BigDecimal.valueOf(time.si()).stripTrailingZeros().toPlainString();
     }
 
     private Problem unknown(Cursor cursor, TermText subject) {
@@ -279,8 +253,11 @@ final class AtomReader {
                 : scope.vocabulary().phrasebook().nearest(cursor);
         int many = 1;
         if (scope.vocabulary().phrasebook().starts(here)) {
-            while (many < 4 && cursor.peek(many) != null && Character.isLetter(cursor.peek(many).getText().charAt(0))
-                    && !cursor.sees(many, "and") && !cursor.sees(many, "or")) {
+            while (many < 4
+                    && cursor.peek(many) != null
+                    && Character.isLetter(cursor.peek(many).getText().charAt(0))
+                    && !cursor.sees(many, "and")
+                    && !cursor.sees(many, "or")) {
                 many++;
             }
         }

@@ -41,7 +41,7 @@ final class AttributeReader {
     void read(List<Lexeme> words) {
         Cursor cursor = Cursor.over(words);
         if (!figure(cursor) && !bare(cursor) && !setting(cursor) && !common(cursor) && !ofFamily(cursor)) {
-            throw unknown(words);
+            throw AttributeTable.unknown(kind.base(), words);
         }
         if (!cursor.done()) {
             Lexeme next = cursor.need("");
@@ -51,24 +51,6 @@ final class AttributeReader {
         }
     }
 
-    private Misread unknown(List<Lexeme> words) {
-        String written = Vocabulary.join(words);
-        List<String> known = AttributeTable.all(kind.base());
-        // A number and its unit are not what is unknown.
-        int many = 1;
-        while (many < words.size() && !words.get(many).isNumber()) {
-            many++;
-        }
-        return new Misread(Code.UNKNOWN_ATTRIBUTE
-                .at(
-                        Line.spanOf(words.subList(0, many)),
-                        Suggestions.a(kind.base().phrase()) + " has no attribute “" + Cursor.clip(written) + "”")
-                .help(Suggestions.nearest(written, known)
-                        .or(() -> Suggestions.nearest(words.get(0).getText(), known))
-                        .map(near -> "did you mean " + near + "?")
-                        .orElse("it can have " + String.join(", ", known))));
-    }
-
     private void once(String attribute, Span span) {
         if (!into.seen.add(attribute)) {
             throw new Misread(Code.DUPLICATE.at(span, "“" + attribute + "” is said twice for " + name));
@@ -76,7 +58,8 @@ final class AttributeReader {
     }
 
     private boolean figure(Cursor cursor) {
-        for (Map.Entry<String, Dimension> figure : AttributeTable.figures(kind.base()).entrySet()) {
+        for (Map.Entry<String, Dimension> figure :
+                AttributeTable.figures(kind.base()).entrySet()) {
             List<String> words = List.of(figure.getKey().split(" "));
             if (cursor.sees(words)) {
                 once(figure.getKey(), cursor.here());
@@ -96,7 +79,9 @@ final class AttributeReader {
         if (cursor.sees(1, "customer") || cursor.sees(1, "customers")) {
             if (kind.base() != Base.LOAD) {
                 throw new Misread(Code.UNKNOWN_ATTRIBUTE.at(
-                        cursor.here(), "only a load has customers, and " + name + " is " + Suggestions.a(kind.base().phrase())));
+                        cursor.here(),
+                        "only a load has customers, and " + name + " is "
+                                + Suggestions.a(kind.base().phrase())));
             }
             once("customers", cursor.here());
             into.customers = Figures.count(cursor.next(""), 1_000_000, "the number of customers");
@@ -104,7 +89,9 @@ final class AttributeReader {
             return true;
         }
         boolean reactive = kind.base() == Base.CAPACITOR
-                || Figures.peekUnit(cursor, 1).filter(u -> u.dimension() == Dimension.REACTIVE_POWER).isPresent()
+                || Figures.peekUnit(cursor, 1)
+                                .filter(u -> u.dimension() == Dimension.REACTIVE_POWER)
+                                .isPresent()
                         && kind.base() != Base.SOURCE;
         if (reactive) {
             once(AttributeTable.REACTIVE, cursor.here());
@@ -114,7 +101,8 @@ final class AttributeReader {
         } else if (kind.base() == Base.LOAD || kind.base() == Base.GENERATOR) {
             once(AttributeTable.ACTIVE, cursor.here());
             into.figures.put(
-                    AttributeTable.ACTIVE, Figures.positive(cursor, Dimension.ACTIVE_POWER, "the active power of " + name));
+                    AttributeTable.ACTIVE,
+                    Figures.positive(cursor, Dimension.ACTIVE_POWER, "the active power of " + name));
         } else {
             return false;
         }
@@ -135,8 +123,10 @@ final class AttributeReader {
                 Lexeme value = cursor.next("a value of " + mode.name());
                 if (!mode.values().contains(value.value())) {
                     throw new Misread(Code.UNKNOWN_MODE
-                            .at(value.span(), mode.name() + " of " + Suggestions.a(kind.name()) + " is never “"
-                                    + Cursor.clip(value.value()) + "”")
+                            .at(
+                                    value.span(),
+                                    mode.name() + " of " + Suggestions.a(kind.name()) + " is never “"
+                                            + Cursor.clip(value.value()) + "”")
                             .help("it is " + Suggestions.list(mode.values(), "or")));
                 }
                 if (!value.value().equals(mode.normal())) {
@@ -191,12 +181,15 @@ final class AttributeReader {
         }
         if (!conductors.contains(into.word.value())) {
             throw new Misread(Code.UNKNOWN_CONDUCTOR
-                    .at(into.word.span(), "no equipment file that this network uses declares a conductor "
-                            + Cursor.clip(into.word.value()))
+                    .at(
+                            into.word.span(),
+                            "no equipment file that this network uses declares a conductor "
+                                    + Cursor.clip(into.word.value()))
                     .help(Suggestions.didYouMean(into.word.value(), conductors)
-                            .orElse(conductors.isEmpty()
-                                    ? "declare it there with a line “conductor NAME …”"
-                                    : "there is " + Suggestions.list(conductors, "and"))));
+                            .orElse(
+                                    conductors.isEmpty()
+                                            ? "declare it there with a line “conductor NAME …”"
+                                            : "there is " + Suggestions.list(conductors, "and"))));
         }
         return true;
     }
@@ -271,7 +264,8 @@ final class AttributeReader {
         once("build", here);
         if (!kind.has(trait)) {
             throw new Misread(Code.WRONG_BUILD.at(
-                    here, Suggestions.a(kind.name()) + " is never built " + (together ? "ganged" : "of single-phase units")));
+                    here,
+                    Suggestions.a(kind.name()) + " is never built " + (together ? "ganged" : "of single-phase units")));
         }
         into.ganged = together;
         return true;

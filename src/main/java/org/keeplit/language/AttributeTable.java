@@ -59,19 +59,27 @@ final class AttributeTable {
                                     "impedance", Dimension.IMPEDANCE))
                     .buildOrThrow();
 
-    private static final ImmutableMap<Base, ImmutableSet<String>> WORDS = ImmutableMap.<Base, ImmutableSet<String>>builder()
-            .put(Base.SOURCE, ImmutableSet.of("supply"))
-            .put(Base.LINE, ImmutableSet.of("conductor"))
-            .put(Base.TRANSFORMER, ImmutableSet.of("delta to grounded wye", "clock"))
-            .put(Base.REGULATOR, ImmutableSet.of("at"))
-            .put(Base.CAPACITOR, ImmutableSet.of("kvar", "grounded wye", "ungrounded wye", "delta"))
-            .put(
-                    Base.LOAD,
-                    ImmutableSet.of(
-                            "kW", "kvar", "customers", "critical", "motor", "grounded wye", "ungrounded wye", "delta"))
-            .put(Base.GENERATOR, ImmutableSet.of("kW", "kvar"))
-            .put(Base.SWITCH, ImmutableSet.of("at", "open", "closed", "ganged", "single-phase units"))
-            .buildOrThrow();
+    private static final ImmutableMap<Base, ImmutableSet<String>> WORDS =
+            ImmutableMap.<Base, ImmutableSet<String>>builder()
+                    .put(Base.SOURCE, ImmutableSet.of("supply"))
+                    .put(Base.LINE, ImmutableSet.of("conductor"))
+                    .put(Base.TRANSFORMER, ImmutableSet.of("delta to grounded wye", "clock"))
+                    .put(Base.REGULATOR, ImmutableSet.of("at"))
+                    .put(Base.CAPACITOR, ImmutableSet.of("kvar", "grounded wye", "ungrounded wye", "delta"))
+                    .put(
+                            Base.LOAD,
+                            ImmutableSet.of(
+                                    "kW",
+                                    "kvar",
+                                    "customers",
+                                    "critical",
+                                    "motor",
+                                    "grounded wye",
+                                    "ungrounded wye",
+                                    "delta"))
+                    .put(Base.GENERATOR, ImmutableSet.of("kW", "kvar"))
+                    .put(Base.SWITCH, ImmutableSet.of("at", "open", "closed", "ganged", "single-phase units"))
+                    .buildOrThrow();
 
     private static final ImmutableMap<Base, ImmutableSet<String>> MUST = ImmutableMap.of(
             Base.SOURCE, ImmutableSet.of("supply"),
@@ -114,5 +122,24 @@ final class AttributeTable {
             case "customers" -> "12 customers";
             default -> "phases ABC";
         };
+    }
+
+    /** {@return the mistake that a family has no such attribute} */
+    static Misread unknown(Base base, List<Lexeme> words) {
+        String written = Vocabulary.join(words);
+        List<String> known = all(base);
+        // A number and its unit are not what is unknown.
+        int many = 1;
+        while (many < words.size() && !words.get(many).isNumber()) {
+            many++;
+        }
+        return new Misread(Code.UNKNOWN_ATTRIBUTE
+                .at(
+                        Line.spanOf(words.subList(0, many)),
+                        Suggestions.a(base.phrase()) + " has no attribute “" + Cursor.clip(written) + "”")
+                .help(Suggestions.nearest(written, known)
+                        .or(() -> Suggestions.nearest(words.get(0).getText(), known))
+                        .map(near -> "did you mean " + near + "?")
+                        .orElse("it can have " + String.join(", ", known))));
     }
 }

@@ -1,5 +1,6 @@
 package org.keeplit.language;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
@@ -8,6 +9,17 @@ import org.keeplit.condition.Type;
 
 /** Reads what a variable ranges over: {@code switching device F that feeds S}, {@code phase P of D}. */
 final class BinderReader {
+    /** What has phases of its own. */
+    static final ImmutableSet<Type> PHASED = ImmutableSet.of(
+            Type.DEVICE,
+            Type.REGULATOR,
+            Type.CAPACITOR,
+            Type.TRANSFORMER,
+            Type.LINE,
+            Type.LOAD,
+            Type.JUMPER,
+            Type.GROUND);
+
     private final Scope scope;
     private final ConditionReader conditions;
 
@@ -44,15 +56,4 @@ final class BinderReader {
         TermReader terms = new TermReader(scope);
         return terms.resolve(terms.read(cursor, "what has the phases"), PHASED, "“phase of”");
     }
-
-    /** What has phases of its own. */
-    static final com.google.common.collect.ImmutableSet<Type> PHASED = com.google.common.collect.ImmutableSet.of(
-            Type.DEVICE,
-            Type.REGULATOR,
-            Type.CAPACITOR,
-            Type.TRANSFORMER,
-            Type.LINE,
-            Type.LOAD,
-            Type.JUMPER,
-            Type.GROUND);
 }

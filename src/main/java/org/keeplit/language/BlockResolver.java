@@ -155,7 +155,9 @@ final class BlockResolver {
     }
 
     private ImmutableList<Block> otherwise(Node node) {
-        return node.otherwise() == null ? ImmutableList.of() : resolve(node.otherwise().children());
+        return node.otherwise() == null
+                ? ImmutableList.of()
+                : resolve(node.otherwise().children());
     }
 
     private Block call(Line line) {

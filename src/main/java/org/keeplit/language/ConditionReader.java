@@ -57,7 +57,9 @@ final class ConditionReader {
         if (parts.size() == 1) {
             return parts.get(0);
         }
-        return or ? new Condition.One(ImmutableList.copyOf(parts), span) : new Condition.All(ImmutableList.copyOf(parts), span);
+        return or
+                ? new Condition.One(ImmutableList.copyOf(parts), span)
+                : new Condition.All(ImmutableList.copyOf(parts), span);
     }
 
     /** {@return how many lexemes stand before a connective here: a comma may; less than 0 if none stands here} */
@@ -139,8 +141,7 @@ final class ConditionReader {
     private Condition forEach(Cursor cursor) {
         int start = cursor.index();
         cursor.next("for");
-        Condition.Quantifier quantifier = quantifier(cursor)
-                .orElseThrow(() -> cursor.unexpected("every, some or no"));
+        Condition.Quantifier quantifier = quantifier(cursor).orElseThrow(() -> cursor.unexpected("every, some or no"));
         cursor.next("");
         Scope inner = scope.inner();
         ConditionReader reader = in(inner);
@@ -185,9 +186,11 @@ final class ConditionReader {
             or = connect(cursor);
             parts.add(reader.saying(cursor, subject));
         }
-        Span span = parts.size() == 1 ? parts.get(0).span() : subject.span().line() == cursor.from(start).line()
-                ? subject.span().to(cursor.from(start))
-                : cursor.from(start);
+        Span span = parts.size() == 1
+                ? parts.get(0).span()
+                : subject.span().line() == cursor.from(start).line()
+                        ? subject.span().to(cursor.from(start))
+                        : cursor.from(start);
         return combine(parts, or, span);
     }
 
@@ -230,6 +233,8 @@ final class ConditionReader {
         if (parts.size() < block.children().size()) {
             throw Misread.told();
         }
-        return or ? new Condition.One(ImmutableList.copyOf(parts), span) : new Condition.All(ImmutableList.copyOf(parts), span);
+        return or
+                ? new Condition.One(ImmutableList.copyOf(parts), span)
+                : new Condition.All(ImmutableList.copyOf(parts), span);
     }
 }

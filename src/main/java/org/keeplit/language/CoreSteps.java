@@ -51,8 +51,9 @@ final class CoreSteps {
         return List.of(
                 StepPattern.once("tags|tag {set}", (m, s) -> tag(m, s, true)),
                 StepPattern.once("takes|take tag off {set}", (m, s) -> tag(m, s, false)),
-                StepPattern.once("goes|go aloft at {term}", (m, s) ->
-                        List.of(new Action.GoAloft(s.resolve(m.term(0), WITH_SITE, "“goes aloft at”")))),
+                StepPattern.once(
+                        "goes|go aloft at {term}",
+                        (m, s) -> List.of(new Action.GoAloft(s.resolve(m.term(0), WITH_SITE, "“goes aloft at”")))),
                 StepPattern.once("comes|come down", (m, s) -> List.of(new Action.ComeDown())));
     }
 
@@ -66,32 +67,36 @@ final class CoreSteps {
 
     private static List<StepPattern> proofs() {
         return List.of(
-                StepPattern.once("checks|check {condition}", (m, s) ->
-                        List.of(new Action.Check(m.get(0, Condition.class)))),
+                StepPattern.once(
+                        "checks|check {condition}", (m, s) -> List.of(new Action.Check(m.get(0, Condition.class)))),
                 proof("open", Action.Proof.OPEN, DEVICES),
                 proof("closed", Action.Proof.CLOSED, DEVICES),
                 proof("in phase", Action.Proof.IN_PHASE, DEVICES),
                 proof("at neutral", Action.Proof.NEUTRAL, ImmutableSet.of(Type.REGULATOR)),
                 proof("carries|carry current", Action.Proof.CARRYING, ImmutableSet.of(Type.JUMPER, Type.DEVICE)),
-                StepPattern.of("tests|test {term} dead", (m, s) ->
-                        List.of(new Action.TestDead(s.resolve(m.term(0), POINTS, "“tests … dead”")))));
+                StepPattern.of(
+                        "tests|test {term} dead",
+                        (m, s) -> List.of(new Action.TestDead(s.resolve(m.term(0), POINTS, "“tests … dead”")))));
     }
 
     private static StepPattern proof(String words, Action.Proof proof, Set<Type> of) {
         String asker = "“proves … " + words.replace("|carry", "") + "”";
-        return StepPattern.of("proves|prove {term} " + words, (m, s) ->
-                List.of(new Action.Prove(proof, s.resolve(m.term(0), of, asker))));
+        return StepPattern.of(
+                "proves|prove {term} " + words,
+                (m, s) -> List.of(new Action.Prove(proof, s.resolve(m.term(0), of, asker))));
     }
 
     private static List<StepPattern> words() {
         return List.of(
-                StepPattern.once("records|record {text}", (m, s) ->
-                        List.of(new Action.Record(m.get(0, String.class)))),
-                StepPattern.of("waits|wait {time} with {term} dead", (m, s) -> List.of(new Action.WaitDead(
-                        m.get(0, Quantity.class),
-                        s.resolve(m.term(1), ImmutableSet.of(Type.CAPACITOR), "“waits … dead”")))),
-                StepPattern.once("waits|wait until {condition}", (m, s) ->
-                        List.of(new Action.WaitUntil(m.get(0, Condition.class)))),
+                StepPattern.once("records|record {text}", (m, s) -> List.of(new Action.Record(m.get(0, String.class)))),
+                StepPattern.of(
+                        "waits|wait {time} with {term} dead",
+                        (m, s) -> List.of(new Action.WaitDead(
+                                m.get(0, Quantity.class),
+                                s.resolve(m.term(1), ImmutableSet.of(Type.CAPACITOR), "“waits … dead”")))),
+                StepPattern.once(
+                        "waits|wait until {condition}",
+                        (m, s) -> List.of(new Action.WaitUntil(m.get(0, Condition.class)))),
                 StepPattern.once("inspects|inspect {text}", CoreSteps::inspect),
                 StepPattern.of("works|work on {term}", CoreSteps::work),
                 StepPattern.once("does|do {text}", (m, s) -> List.of(new Action.Do(m.get(0, String.class)))));
@@ -109,8 +114,7 @@ final class CoreSteps {
             outcomes.add(step.readText(cursor));
         }
         if (ImmutableSet.copyOf(outcomes).size() < Math.max(2, outcomes.size())) {
-            throw new Misread(Code.UNFINISHED.at(
-                    step.here(), "an inspection has at least two different outcomes"));
+            throw new Misread(Code.UNFINISHED.at(step.here(), "an inspection has at least two different outcomes"));
         }
         return List.of(new Action.Inspect(match.get(0, String.class), ImmutableList.copyOf(outcomes)));
     }

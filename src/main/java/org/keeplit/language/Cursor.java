@@ -98,8 +98,8 @@ final class Cursor {
     /** {@return the mistake that something other than this stands here} */
     Misread unexpected(String what) {
         Lexeme here = need(what);
-        return new Misread(Code.UNEXPECTED.at(
-                here.span(), "“" + shown(here) + "” stands where " + what + " should follow"));
+        return new Misread(
+                Code.UNEXPECTED.at(here.span(), "“" + shown(here) + "” stands where " + what + " should follow"));
     }
 
     /** @throws Misread if anything is left on the line */

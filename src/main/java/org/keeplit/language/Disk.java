@@ -1,12 +1,14 @@
 package org.keeplit.language;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -50,13 +52,13 @@ final class Disk {
         List<Path> entries;
         try (var stream = Files.list(folder)) {
             entries = stream.sorted().limit(MOST_FILES).toList();
-        } catch (IOException | java.io.UncheckedIOException e) {
+        } catch (IOException | UncheckedIOException e) {
             problems.add(Code.UNREADABLE.at(file(folder), "the folder cannot be read"));
             return;
         }
         for (Path entry : entries) {
             boolean named = FileKind.of(entry.getFileName().toString()).isPresent();
-            if (Files.isDirectory(entry, java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+            if (Files.isDirectory(entry, LinkOption.NOFOLLOW_LINKS)) {
                 if (named) {
                     problems.add(Code.FOLDER_NAMED_AS_FILE.warn(
                             file(entry), "this is a folder, but it is named like a file"));
@@ -87,8 +89,7 @@ final class Disk {
             }
             if (Files.size(path) > LARGEST) {
                 problems.add(Code.FILE_TOO_LARGE.at(
-                        whole,
-                        "the file has " + Files.size(path) + " bytes; the largest that is read has " + LARGEST));
+                        whole, "the file has " + Files.size(path) + " bytes; the largest that is read has " + LARGEST));
                 return Optional.empty();
             }
             return decode(Files.readAllBytes(path), name, problems);

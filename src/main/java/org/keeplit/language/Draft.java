@@ -1,8 +1,11 @@
 package org.keeplit.language;
 
-import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.keeplit.text.Source;
 import org.keeplit.text.Span;
 
@@ -13,6 +16,7 @@ final class Draft {
     private final FileKind kind;
     private final Report report;
     private final List<Item> items = new ArrayList<>();
+    private final Map<String, Item> byName = new LinkedHashMap<>();
 
     /** Cuts a file. */
     Draft(FileKind kind, Source source) {
@@ -22,12 +26,21 @@ final class Draft {
         split(skipLanguage(sections));
     }
 
+    FileKind kind() {
+        return kind;
+    }
+
     Report report() {
         return report;
     }
 
-    ImmutableList<Item> items() {
-        return ImmutableList.copyOf(items);
+    List<Item> items() {
+        return Collections.unmodifiableList(items);
+    }
+
+    /** {@return the first item of that name} */
+    Optional<Item> item(String name) {
+        return Optional.ofNullable(byName.get(name));
     }
 
     private List<Node> skipLanguage(List<Node> sections) {
@@ -45,8 +58,9 @@ final class Draft {
             return sections;
         }
         report.attempt(() -> {
-            Lexeme version = (Lexeme)
-                    Shape.of(first.line(), p -> p.languageLine(), "language 1").NUMBER().getSymbol();
+            Lexeme version = (Lexeme) Shape.of(first.line(), p -> p.languageLine(), "language 1")
+                    .NUMBER()
+                    .getSymbol();
             if (!version.is("1")) {
                 throw new Misread(Code.LANGUAGE
                         .at(version.span(), "version " + version.getText() + " of the language is not known")
@@ -77,7 +91,9 @@ final class Draft {
     }
 
     private void missingHead(List<Node> sections) {
-        Span span = sections.isEmpty() ? Span.ofFile(report.source()) : sections.get(0).span();
+        Span span = sections.isEmpty()
+                ? Span.ofFile(report.source())
+                : sections.get(0).span();
         if (report.errors() == 0 || !sections.isEmpty()) {
             report.add(Code.NO_HEAD
                     .at(span, "the file should say first what it is")
@@ -96,13 +112,14 @@ final class Draft {
                 Lexeme name = cursor.need("the " + kind.word() + "'s name");
                 throw new Misread((name.isReserved() ? Code.RESERVED : Code.UNEXPECTED)
                         .at(name.span(), "“" + name.getText() + "” cannot be a name")
-                        .help("such a line reads: "
-                                + (head.line().starts("variant") ? VARIANT : kind.opening())));
+                        .help("such a line reads: " + (head.line().starts("variant") ? VARIANT : kind.opening())));
             });
             return;
         }
         List<Node> all = new ArrayList<>(head.children());
         all.addAll(sections);
-        items.add(new Item(kind, head.line().lexemes().get(1), head, all, report));
+        Item item = new Item(kind, head.line().lexemes().get(1), head, all, report);
+        items.add(item);
+        byName.putIfAbsent(item.name().value(), item);
     }
 }

@@ -13,6 +13,7 @@ import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Edit;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rule;
+import org.keeplit.text.Problem;
 
 /** Reads what a variant changes in the steps, and what must be found then. */
 final class EditResolver {
@@ -57,7 +58,15 @@ final class EditResolver {
 
     private Edit insert(Node section) {
         var parts = Shape.of(section.line(), Shapes::insertLine, "insert before step A");
+        Set<String> before = new LinkedHashSet<>(labels);
         ImmutableList<Block> blocks = blocks(section);
+        Set<String> inserted = new LinkedHashSet<>();
+        VariantResolver.collect(blocks, inserted);
+        inserted.stream().filter(before::contains).findFirst().ifPresent(label -> {
+            throw new Misread(Code.DUPLICATE
+                    .at(section.span(), "an inserted step has the label " + label + ", which another step has already")
+                    .help("give it a label of its own"));
+        });
         return new Edit.Insert(parts.BEFORE() != null, ref(parts.stepRef()), blocks, section.span());
     }
 
@@ -79,7 +88,8 @@ final class EditResolver {
         }
         if (parts instanceof Shapes.ReplaceContext replace) {
             int colon = replace.COLON().getSymbol().getTokenIndex();
-            List<Lexeme> sentence = line.lexemes().subList(colon + 1, line.lexemes().size());
+            List<Lexeme> sentence =
+                    line.lexemes().subList(colon + 1, line.lexemes().size());
             Edit.Ref ref = ref(replace.stepRef());
             Block block = named(new StepResolver(work, scope).resolve(section, sentence), ref.label());
             VariantResolver.collect(ImmutableList.of(block), labels);
@@ -90,9 +100,10 @@ final class EditResolver {
         }
         Shapes.OtherPhaseContext other = (Shapes.OtherPhaseContext) parts;
         Edit.Ref on = ref(other.stepRef());
-        Conductor there = on.phase().orElseThrow(() -> new Misread(Code.UNFINISHED
-                .at(on.span(), "the edit does not say on which phase the step is done now")
-                .help("write step " + on.label() + " on phase B instead of C")));
+        Conductor there = on.phase()
+                .orElseThrow(() -> new Misread(Code.UNFINISHED
+                        .at(on.span(), "the edit does not say on which phase the step is done now")
+                        .help("write step " + on.label() + " on phase B instead of C")));
         Conductor meant = PhaseReader.single((Lexeme) other.WORD().getSymbol());
         return new Edit.OtherPhase(new Edit.Ref(on.label(), Optional.of(meant), on.span()), there, line.span());
     }
@@ -101,8 +112,19 @@ final class EditResolver {
     private static Block named(Block block, String label) {
         return block instanceof Block.Step s && s.label().isEmpty()
                 ? new Block.Step(
-                        Optional.of(label), s.actors(), s.action(), s.phases(), s.ordered(), s.asOne(), s.requires(),
-                        s.expects(), s.records(), s.cautions(), s.because(), s.sentence(), s.span())
+                        Optional.of(label),
+                        s.actors(),
+                        s.action(),
+                        s.phases(),
+                        s.ordered(),
+                        s.asOne(),
+                        s.requires(),
+                        s.expects(),
+                        s.records(),
+                        s.cautions(),
+                        s.because(),
+                        s.sentence(),
+                        s.span())
                 : block;
     }
 
@@ -117,13 +139,14 @@ final class EditResolver {
         return new Edit.Ref(label.value(), phase, label.span());
     }
 
-    private org.keeplit.text.Problem unknownStep(Lexeme label) {
+    private Problem unknownStep(Lexeme label) {
         return Code.UNKNOWN_STEP
                 .at(label.span(), "no step has the label " + Cursor.clip(label.value()))
                 .help(Suggestions.didYouMean(label.value(), labels)
-                        .orElse(labels.isEmpty()
-                                ? "give the step a label in the procedure: LABEL: east opens R"
-                                : "the labels are " + Suggestions.list(labels, "and")));
+                        .orElse(
+                                labels.isEmpty()
+                                        ? "give the step a label in the procedure: LABEL: east opens R"
+                                        : "the labels are " + Suggestions.list(labels, "and")));
     }
 
     /** {@return what must be found} */
@@ -142,9 +165,10 @@ final class EditResolver {
                             .orElse("the rules are " + Suggestions.list(all, "and"))));
         }
         Optional<Lexeme> label = Optional.ofNullable(parts.name(1)).map(Shape::lexeme);
-        label.filter(l -> allLabels && !labels.contains(l.value()) && !l.isText()).ifPresent(l -> {
-            throw new Misread(unknownStep(l));
-        });
+        label.filter(l -> allLabels && !labels.contains(l.value()) && !l.isText())
+                .ifPresent(l -> {
+                    throw new Misread(unknownStep(l));
+                });
         Optional<Conductor> phase = Optional.ofNullable(parts.onPhase())
                 .map(p -> PhaseReader.single((Lexeme) p.WORD().getSymbol()));
         return new Procedure.MustFail(rule.value(), label.map(Lexeme::value), phase, line.span());

@@ -116,8 +116,11 @@ final class ElementResolver {
                     .help("add the clock number, such as clock 1 for 30 degrees"));
         }
         if (attributes.phases != null) {
-            attributes.openOutside().ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
-                    span, name.value() + " cannot be open there: it has the phases " + attributes.phases + " only")));
+            attributes
+                    .openOutside()
+                    .ifPresent(span -> report.add(Code.UNKNOWN_PHASE.at(
+                            span,
+                            name.value() + " cannot be open there: it has the phases " + attributes.phases + " only")));
         }
     }
 
@@ -137,18 +140,34 @@ final class ElementResolver {
                     own, kind, first, a.phases, a.word().orElseThrow(), a.figures(), span);
             case LINE -> new Element.Line(own, kind, first, second, a.phases, a.word(), a.figures(), span);
             case TRANSFORMER -> new Element.Transformer(
-                    own, kind, first, second, a.phases, a.connection(), a.secondary, Math.max(0, a.clock),
-                    a.figures(), span);
+                    own,
+                    kind,
+                    first,
+                    second,
+                    a.phases,
+                    a.connection(),
+                    a.secondary,
+                    Math.max(0, a.clock),
+                    a.figures(),
+                    span);
             case REGULATOR -> new Element.Regulator(
                     own, kind, first, second, a.phases, a.word().orElse(own), a.figures(), span);
             case CAPACITOR -> new Element.Capacitor(own, kind, first, a.phases, a.connection(), a.figures(), span);
             case LOAD -> new Element.Load(
-                    own, kind, first, a.phases, a.connection(), a.customers, a.critical(), a.motor, a.figures(),
-                    span);
+                    own, kind, first, a.phases, a.connection(), a.customers, a.critical(), a.motor, a.figures(), span);
             case GENERATOR -> new Element.Generator(own, kind, first, a.phases, a.figures(), span);
             case SWITCH -> new Element.Device(
-                    own, kind, first, second, a.phases, ganged(name, kind, a), a.word().orElse(own), a.closed(),
-                    a.settings(), a.figures(), span);
+                    own,
+                    kind,
+                    first,
+                    second,
+                    a.phases,
+                    ganged(name, kind, a),
+                    a.word().orElse(own),
+                    a.closed(),
+                    a.settings(),
+                    a.figures(),
+                    span);
             case JUMPER, GROUND -> throw new IllegalStateException("temporary equipment in a network");
         };
     }
@@ -161,8 +180,9 @@ final class ElementResolver {
         }
         if (single && gang && attributes.phases.size() > 1) {
             throw new Misread(Code.MISSING_ATTRIBUTE
-                    .at(name.span(), "the " + kind.name() + " " + name.value()
-                            + " does not say whether its poles move together")
+                    .at(
+                            name.span(),
+                            "the " + kind.name() + " " + name.value() + " does not say whether its poles move together")
                     .help("add ganged or single-phase units"));
         }
         return gang && !single;

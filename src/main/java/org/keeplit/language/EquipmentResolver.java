@@ -10,6 +10,7 @@ import org.keeplit.network.Equipment;
 import org.keeplit.network.Kind;
 import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
+import org.keeplit.unit.Unit;
 
 /** Builds an equipment list from its file. */
 final class EquipmentResolver {
@@ -115,7 +116,7 @@ final class EquipmentResolver {
         if (dimension == Dimension.IMPEDANCE) {
             cursor.expect("“per” and a unit of length", "per");
             Lexeme unit = cursor.next("a unit of length");
-            double length = org.keeplit.unit.Unit.of(unit.getText())
+            double length = Unit.of(unit.getText())
                     .filter(u -> u.dimension() == Dimension.LENGTH)
                     .orElseThrow(() -> new Misread(Code.UNKNOWN_UNIT
                             .at(unit.span(), "“" + Cursor.clip(unit.getText()) + "” is no unit of length")

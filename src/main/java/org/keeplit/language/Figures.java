@@ -38,8 +38,10 @@ final class Figures {
         if (unit.dimension() != dimension) {
             Span span = cursor.from(start);
             throw new Misread(Code.WRONG_DIMENSION
-                    .at(span, what + " is " + dimension.phrase() + ", but " + cursor.words(start) + " is "
-                            + unit.dimension().phrase())
+                    .at(
+                            span,
+                            what + " is " + dimension.phrase() + ", but " + cursor.words(start) + " is "
+                                    + unit.dimension().phrase())
                     .help("write it in " + Suggestions.list(symbols(dimension), "or")));
         }
         return Quantity.of(value, unit);
@@ -50,8 +52,8 @@ final class Figures {
         int start = cursor.index();
         Quantity quantity = read(cursor, dimension, what);
         if (quantity.si() <= 0) {
-            throw new Misread(
-                    Code.BAD_NUMBER.at(cursor.from(start), what + " must be more than zero, not " + cursor.words(start)));
+            throw new Misread(Code.BAD_NUMBER.at(
+                    cursor.from(start), what + " must be more than zero, not " + cursor.words(start)));
         }
         return quantity;
     }
@@ -60,11 +62,13 @@ final class Figures {
     static int count(Lexeme number, int most, String what) {
         String digits = number.getText();
         if (!number.isNumber() || digits.length() > 9 || !digits.chars().allMatch(Character::isDigit)) {
-            throw new Misread(Code.BAD_NUMBER.at(number.span(), what + " is a whole number, not “" + Cursor.clip(digits) + "”"));
+            throw new Misread(
+                    Code.BAD_NUMBER.at(number.span(), what + " is a whole number, not “" + Cursor.clip(digits) + "”"));
         }
         int count = Integer.parseInt(digits);
         if (count < 1 || count > most) {
-            throw new Misread(Code.BAD_NUMBER.at(number.span(), what + " must be from 1 to " + most + ", not " + count));
+            throw new Misread(
+                    Code.BAD_NUMBER.at(number.span(), what + " must be from 1 to " + most + ", not " + count));
         }
         return count;
     }

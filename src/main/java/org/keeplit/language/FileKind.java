@@ -21,7 +21,7 @@ enum FileKind {
     RULES("rules", "rulebook NAME revision 1", "rulebook") {
         @Override
         Role role(Line line) {
-            if (line.starts("rule") || line.starts("title") || line.starts("uses")) {
+            if (line.starts("rule") || line.starts("title")) {
                 return Role.SECTION;
             }
             return RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
@@ -56,8 +56,20 @@ enum FileKind {
     private static final ImmutableSet<String> RULE_CLAUSES = ImmutableSet.of(
             "always", "never", "while", "before", "after", "at", "require", "unless", "says", "because", "citation");
     private static final ImmutableSet<String> SECTIONS = ImmutableSet.of(
-            "title", "keeps", "crew", "temporary", "hold", "clearance", "proved", "planned", "starts", "ends", "stage",
-            "without", "step", "must");
+            "title",
+            "keeps",
+            "crew",
+            "temporary",
+            "hold",
+            "clearance",
+            "proved",
+            "planned",
+            "starts",
+            "ends",
+            "stage",
+            "without",
+            "step",
+            "must");
     private static final ImmutableSet<String> GROUPS = ImmutableSet.of("together", "repeat", "if");
     private static final ImmutableSet<String> STEP_CLAUSES =
             ImmutableSet.of("requires", "expects", "records", "caution", "because");
@@ -75,7 +87,8 @@ enum FileKind {
     /** A single word that is nearly “together”, or words about an order: otherwise its “end” would be told too. */
     private static boolean isMisspeltGroup(Line line) {
         boolean together = line.lexemes().size() == 1
-                && Suggestions.nearest(line.head().getText(), List.of("together")).isPresent();
+                && Suggestions.nearest(line.head().getText(), List.of("together"))
+                        .isPresent();
         return together || line.starts("in") && line.last().is("order") || isMisspeltForEach(line);
     }
 

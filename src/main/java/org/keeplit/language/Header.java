@@ -58,8 +58,7 @@ final class Header {
         return header;
     }
 
-    Procedure procedure(
-            String name, List<Block> body, List<Edit> edits, List<Procedure.MustFail> mustFail, Span span) {
+    Procedure procedure(String name, List<Block> body, List<Edit> edits, List<Procedure.MustFail> mustFail, Span span) {
         return new Procedure(
                 name,
                 revision,

@@ -3,15 +3,18 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Network;
+import org.keeplit.procedure.DeviceSet;
 import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.procedure.Temporary;
@@ -56,7 +59,7 @@ final class HeaderResolver {
         pass(sections, "ends", this::ends);
     }
 
-    private void pass(List<Node> sections, String word, java.util.function.Consumer<Node> reading) {
+    private void pass(List<Node> sections, String word, Consumer<Node> reading) {
         for (Node section : sections) {
             if (section.readable() && section.line().starts(word)) {
                 report.attempt(() -> reading.accept(section));
@@ -200,12 +203,12 @@ final class HeaderResolver {
         }
         Term target = term(Shape.lexemes(line.lexemes(), parts.phrase()), UNDER_WORK, "a hold");
         TermText person = new TermText.Ref(Shape.lexeme(parts.name()));
-        Optional<Term> holder = report.attempt(
-                () -> new TermReader(scope).resolve(person, ImmutableSet.of(Type.PERSON), "“by”"));
+        Optional<Term> holder =
+                report.attempt(() -> new TermReader(scope).resolve(person, ImmutableSet.of(Type.PERSON), "“by”"));
         Cursor cursor = Cursor.over(Shape.lexemes(line.lexemes(), parts.holders()));
-        Work none = new Work(session, report, header.crew, new java.util.LinkedHashMap<>(), new java.util.LinkedHashMap<>());
+        Work none = new Work(session, report, header.crew, new LinkedHashMap<>(), new LinkedHashMap<>());
         StepText reading = new StepText(none, scope, node, List.of(), cursor);
-        var heldAt = ImmutableList.<org.keeplit.procedure.DeviceSet>builder();
+        var heldAt = ImmutableList.<DeviceSet>builder();
         do {
             cursor.take("and");
             cursor.take("at");
@@ -215,8 +218,7 @@ final class HeaderResolver {
         } while (cursor.take(",") || cursor.sees(0, "and"));
         cursor.finish("where it is held");
         Term by = holder.orElseThrow(Misread::told);
-        header.permits.put(
-                name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, name.span()));
+        header.permits.put(name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, name.span()));
     }
 
     private void outage(Node node) {

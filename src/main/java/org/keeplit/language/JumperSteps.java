@@ -63,7 +63,8 @@ final class JumperSteps {
         }
         throw new Misread(Code.CLAMPS_UNSAID
                 .at(step.here(), "the step does not say where the clamps go")
-                .help("add “, line to line”, source side first in the wording; a clamp inboard of a lead is a bushing"));
+                .help("add “, line to line”, source side first in the wording; a clamp inboard of a lead is"
+                        + " a bushing"));
     }
 
     private static Action.Spot spot(StepText step, TermText device, Side side, TermText.PartKind part) {
@@ -84,7 +85,9 @@ final class JumperSteps {
         List<Optional<Side>> sides = actors.stream()
                 .map(a -> Optional.ofNullable(step.work().crew().get(a.value())).flatMap(Person::side))
                 .toList();
-        boolean clear = actors.size() == 2 && sides.stream().allMatch(Optional::isPresent) && !sides.get(0).equals(sides.get(1));
+        boolean clear = actors.size() == 2
+                && sides.stream().allMatch(Optional::isPresent)
+                && !sides.get(0).equals(sides.get(1));
         if (!clear) {
             throw new Misread(Code.WHO_HOLDS_WHICH
                     .at(Line.spanOf(actors), "it is not clear who holds which clamp")
@@ -107,7 +110,8 @@ final class JumperSteps {
                     .at(to.term().span(), "it is not clear on which phase this clamp goes")
                     .help("say the phase of both points, or of the step alone at its end"));
         }
-        Optional<PhaseTerm> far = from.phase().isPresent() && !from.phase().equals(to.phase()) ? to.phase() : Optional.empty();
+        Optional<PhaseTerm> far =
+                from.phase().isPresent() && !from.phase().equals(to.phase()) ? to.phase() : Optional.empty();
         step.phases(from.phase().or(to::phase).orElse(PhaseTerm.ALL));
         boolean ordered = step.option("first", "end", "first");
         Action.Spot first = new Action.Spot(step.resolve(from.term(), POINTS, "a clamp"), Optional.empty());
@@ -151,5 +155,4 @@ final class JumperSteps {
     private static List<Action> unclamp(StepPattern.Match match, StepText step, int clamp) {
         return List.of(new Action.Unclamp(jumper(match.term(0), step), clamp));
     }
-
 }

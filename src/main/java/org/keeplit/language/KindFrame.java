@@ -46,7 +46,9 @@ final class KindFrame implements StepPattern.Frame {
         Term device = ((DeviceSet.One) set).device();
         List<Kind> kinds = step.terms().kinds(device);
         for (Map.Entry<Kind, Verb> entry : verbs.entrySet()) {
-            if (kinds.isEmpty() || kinds.stream().anyMatch(k -> k.name().equals(entry.getKey().name()))) {
+            if (kinds.isEmpty()
+                    || kinds.stream()
+                            .anyMatch(k -> k.name().equals(entry.getKey().name()))) {
                 return entry.getValue();
             }
         }
@@ -54,8 +56,9 @@ final class KindFrame implements StepPattern.Frame {
         kinds.get(0).verbs().forEach(v -> known.add(v.one().with("…")));
         throw new Misread(Code.VERB_NOT_OF_KIND
                 .at(device.span(), Suggestions.a(kinds.get(0).name()) + " has no step “" + form.with("…") + "”")
-                .help(known.isEmpty()
-                        ? "its kind declares no steps at all"
-                        : "it has “" + String.join("”, “", known) + "”"));
+                .help(
+                        known.isEmpty()
+                                ? "its kind declares no steps at all"
+                                : "it has “" + String.join("”, “", known) + "”"));
     }
 }

@@ -113,9 +113,8 @@ final class KindResolver {
     private void mode(Line line) {
         Shapes.ModeLineContext parts = Shape.of(line, Shapes::modeLine, "mode NAME value, value");
         Lexeme name = Shape.lexeme(parts.name());
-        ImmutableSet<String> values = parts.value().stream()
-                .map(v -> Shape.lexeme(v).value())
-                .collect(ImmutableSet.toImmutableSet());
+        ImmutableSet<String> values =
+                parts.value().stream().map(v -> Shape.lexeme(v).value()).collect(ImmutableSet.toImmutableSet());
         if (values.size() < 2) {
             throw new Misread(Code.UNFINISHED.at(line.last().span(), "a mode needs at least two different values"));
         }
@@ -126,7 +125,8 @@ final class KindResolver {
     }
 
     private <E> void duties(Line line, E[] all, Function<E, String> phrase, Set<E> into, String what) {
-        Shapes.DutyLineContext parts = Shape.of(line, Shapes::dutyLine, line.head().getText() + " nothing, parallel …");
+        Shapes.DutyLineContext parts =
+                Shape.of(line, Shapes::dutyLine, line.head().getText() + " nothing, parallel …");
         for (ParserRuleContext part : parts.attribute()) {
             List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
             report.attempt(() -> {
@@ -166,7 +166,8 @@ final class KindResolver {
                     .at(cursor.here(), "the rating has no name")
                     .help("such a line reads: rating continuous 300 A"));
         }
-        Quantity quantity = Figures.positive(cursor, dimension, line.starts("rating") ? "the rating " + name : "the impedance");
+        Quantity quantity =
+                Figures.positive(cursor, dimension, line.starts("rating") ? "the rating " + name : "the impedance");
         cursor.finish("the rating");
         if (ratings.putIfAbsent(name, quantity) != null) {
             throw new Misread(Code.DUPLICATE.at(line.span(), "the rating " + name + " is given twice"));

@@ -79,8 +79,10 @@ final class Letters {
             if (like != null) {
                 Span letter = new Span(span.source(), span.line(), span.column() + i, 1);
                 return Optional.of(Code.LOOK_ALIKE
-                        .at(letter, "“" + word.charAt(i) + "” in “" + Cursor.clip(word) + "” is a "
-                                + name(word.charAt(i)) + ", which only looks like “" + like + "”")
+                        .at(
+                                letter,
+                                "“" + word.charAt(i) + "” in “" + Cursor.clip(word) + "” is a " + name(word.charAt(i))
+                                        + ", which only looks like “" + like + "”")
                         .help("type “" + like + "” on a Latin keyboard"));
             }
         }

@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import org.antlr.v4.runtime.CommonToken;
 import org.keeplit.language.grammar.Words;
+import org.keeplit.network.Phases;
 import org.keeplit.text.Span;
 
 /** A word, number, text or mark of a line, with its place in the file. */
@@ -64,7 +65,7 @@ final class Lexeme extends CommonToken {
 
     /** {@return whether it is the letters of phases or of the neutral, such as {@code B}, {@code CA} or {@code ABCN}} */
     boolean isPhases() {
-        return getType() == Words.WORD && org.keeplit.network.Phases.parse(getText()).isPresent();
+        return getType() == Words.WORD && Phases.parse(getText()).isPresent();
     }
 
     /** {@return what is written, without quotes} */

@@ -35,7 +35,9 @@ record Line(ImmutableList<Lexeme> lexemes, boolean spoiled) {
     /** {@return whether it ends with these two words, which open a block of conditions} */
     boolean ends(String first, String second) {
         int size = lexemes.size();
-        return size >= 2 && lexemes.get(size - 2).is(first) && lexemes.get(size - 1).is(second);
+        return size >= 2
+                && lexemes.get(size - 2).is(first)
+                && lexemes.get(size - 1).is(second);
     }
 
     /** {@return the stretch that it takes on its first physical line} */

@@ -74,9 +74,8 @@ final class NetworkChecks {
 
     private static Phases through(Element.Branch branch, Phases phases) {
         Phases same = phases.and(branch.phases());
-        boolean makesThree = branch instanceof Element.Transformer t
-                && t.secondary() == Connection.DELTA
-                && same.size() > 1;
+        boolean makesThree =
+                branch instanceof Element.Transformer t && t.secondary() == Connection.DELTA && same.size() > 1;
         return makesThree ? Phases.ABC : same;
     }
 
@@ -93,7 +92,7 @@ final class NetworkChecks {
     private void warnUnreached() {
         Set<String> told = new LinkedHashSet<>();
         first.forEach((node, element) -> {
-            if (!brought.containsKey(node) && !told.contains(node)) {
+            if (!report.isFull() && !brought.containsKey(node) && !told.contains(node)) {
                 int before = told.size();
                 collect(node, told);
                 int more = told.size() - before - 1;

@@ -61,8 +61,12 @@ final class NetworkResolver {
         if (report.errors() != before) {
             return Resolved.nothing();
         }
-        Network network =
-                new Network(item.name().value(), title, system, elements.values(), item.name().span());
+        Network network = new Network(
+                item.name().value(),
+                title,
+                system,
+                elements.values(),
+                item.name().span());
         return Resolved.of(network, soundEquipment);
     }
 

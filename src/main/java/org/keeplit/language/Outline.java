@@ -79,7 +79,9 @@ final class Outline {
         List<Node> place = places.peek();
         if (place.isEmpty() || kind.roleOf(place.get(place.size() - 1).line()) != Role.PLAIN) {
             report.add(Code.CLAUSE_ALONE
-                    .at(node.span(), "“" + node.head().getText() + "” belongs below a step, but no step stands above it")
+                    .at(
+                            node.span(),
+                            "“" + node.head().getText() + "” belongs below a step, but no step stands above it")
                     .help("write it on the line after the step that it is about"));
             openIf(block, node);
             return;

@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Conductor;
@@ -16,7 +17,9 @@ final class PhaseReader {
     static Phases letters(Cursor cursor) {
         Phases all = one(cursor);
         while (true) {
-            int connective = cursor.sees(0, ",") && cursor.sees(1, "and") ? 2 : cursor.sees(0, ",") || cursor.sees(0, "and") ? 1 : 0;
+            int connective = cursor.sees(0, ",") && cursor.sees(1, "and")
+                    ? 2
+                    : cursor.sees(0, ",") || cursor.sees(0, "and") ? 1 : 0;
             Lexeme next = cursor.peek(connective);
             if (connective == 0 || next == null || !next.isPhases()) {
                 return all;
@@ -58,7 +61,10 @@ final class PhaseReader {
         Lexeme lexeme = cursor.need("a phase");
         if (lexeme.isVariable()) {
             cursor.next("");
-            if (scope.typeOf(lexeme.getText()).filter(t -> t == Type.PHASE).isEmpty()) {
+            boolean phase = scope.typeOf(lexeme.getText())
+                    .map(t -> t == Type.PHASE)
+                    .orElse(scope.isForgiving());
+            if (!phase) {
                 throw new Misread(unknown(lexeme, scope.variables(Type.PHASE)));
             }
             return new PhaseTerm.Variable(lexeme.getText());
@@ -72,8 +78,8 @@ final class PhaseReader {
         if (written.equals("all")) {
             return problem.help("write all phases");
         }
-        if (Phases.parse(written.toUpperCase(java.util.Locale.ROOT)).isPresent()) {
-            return problem.help("phases are written in capitals: " + written.toUpperCase(java.util.Locale.ROOT));
+        if (Phases.parse(written.toUpperCase(Locale.ROOT)).isPresent()) {
+            return problem.help("phases are written in capitals: " + written.toUpperCase(Locale.ROOT));
         }
         List<String> options = new ArrayList<>(List.of("A", "B", "C"));
         options.addAll(variables);

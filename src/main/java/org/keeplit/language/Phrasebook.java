@@ -55,7 +55,9 @@ final class Phrasebook {
             }
         }
         add(Predicate.WAITED, words("has been dead for"), ImmutableList.of());
-        byFirst.values().forEach(list -> list.sort(Comparator.comparing((Saying s) -> -s.words().size())));
+        byFirst.values()
+                .forEach(list ->
+                        list.sort(Comparator.comparing((Saying s) -> -s.words().size())));
     }
 
     private static List<String> words(String text) {
@@ -118,7 +120,8 @@ final class Phrasebook {
             return fitting;
         }
         for (Saying saying : byFirst.get(first.getText())) {
-            if (!fitting.isEmpty() && saying.words().size() < fitting.get(0).words().size()) {
+            if (!fitting.isEmpty()
+                    && saying.words().size() < fitting.get(0).words().size()) {
                 break;
             }
             if (cursor.sees(saying.words())) {
@@ -135,7 +138,8 @@ final class Phrasebook {
         Set<String> all = new LinkedHashSet<>();
         byFirst.values().forEach(list -> list.stream()
                 .filter(s -> skip == 0 || cursor.sees(0, s.words().get(0)))
-                .forEach(s -> all.add(String.join(" ", s.words().subList(skip, s.words().size())))));
+                .forEach(s -> all.add(
+                        String.join(" ", s.words().subList(skip, s.words().size())))));
         String best = null;
         int least = Integer.MAX_VALUE;
         for (int length = skip + 1; length <= 5 && cursor.peek(length - 1) != null; length++) {
@@ -147,6 +151,6 @@ final class Phrasebook {
             }
         }
         String head = skip == 0 ? "" : cursor.peek(0).getText() + " ";
-        return Optional.ofNullable(best).map(near -> head + near);
+        return Optional.ofNullable(best).map(near -> Suggestions.withThe(head + near));
     }
 }

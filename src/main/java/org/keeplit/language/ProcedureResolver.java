@@ -12,7 +12,17 @@ import org.keeplit.procedure.Procedure;
 /** Builds a procedure from its sections. */
 final class ProcedureResolver {
     private static final ImmutableSet<String> SECTIONS = ImmutableSet.of(
-            "title", "keeps", "for", "crew", "temporary", "hold", "clearance", "proved", "planned", "starts", "stage",
+            "title",
+            "keeps",
+            "for",
+            "crew",
+            "temporary",
+            "hold",
+            "clearance",
+            "proved",
+            "planned",
+            "starts",
+            "stage",
             "ends");
 
     private static final ImmutableSet<String> EDITS = ImmutableSet.of("without", "step", "insert", "must");
@@ -46,7 +56,11 @@ final class ProcedureResolver {
                     .help("steps stand below a line such as stage \"Hold-off\""));
         }
         Procedure procedure = header.procedure(
-                item.name().value(), body, ImmutableList.of(), ImmutableList.of(), item.name().span());
+                item.name().value(),
+                body,
+                ImmutableList.of(),
+                ImmutableList.of(),
+                item.name().span());
         return Resolved.of(procedure, report.errors() == before && header.soundReferences());
     }
 
@@ -73,18 +87,24 @@ final class ProcedureResolver {
     static void strangers(List<Node> sections, ImmutableSet<String> known, Report report) {
         for (Node section : sections) {
             String head = section.head().getText();
-            boolean holdsLines = List.of("crew", "temporary", "starts", "ends", "stage", "insert", "step").contains(head);
+            boolean holdsLines = List.of("crew", "temporary", "starts", "ends", "stage", "insert", "step")
+                    .contains(head);
             if (!known.contains(head) && section.readable()) {
                 boolean edit = EDITS.contains(head);
                 report.add(Code.UNKNOWN_LINE
                         .at(
                                 section.head().span(),
                                 "“" + Cursor.clip(head) + "” starts no line " + (edit ? "of a procedure" : "here"))
-                        .help(edit ? "it belongs in a variant: variant NAME \"Title\" of PROCEDURE" : Suggestions.didYouMean(head, known)
-                                .orElse("steps stand below a line such as stage \"Hold-off\"")));
+                        .help(
+                                edit
+                                        ? "it belongs in a variant: variant NAME \"Title\" of PROCEDURE"
+                                        : Suggestions.didYouMean(head, known)
+                                                .orElse("steps stand below a line such as stage \"Hold-off\"")));
             } else if (!holdsLines) {
-                section.children().stream().filter(Node::readable).findFirst().ifPresent(child -> report.add(
-                        Code.UNKNOWN_LINE
+                section.children().stream()
+                        .filter(Node::readable)
+                        .findFirst()
+                        .ifPresent(child -> report.add(Code.UNKNOWN_LINE
                                 .at(child.head().span(), "this line belongs to no section")
                                 .help("steps stand below a line such as stage \"Hold-off\", conditions below "
                                         + "“starts with” and “ends with”")));

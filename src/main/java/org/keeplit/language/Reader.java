@@ -47,9 +47,8 @@ public final class Reader {
         Shelf shelf = new Shelf(disk);
         for (Path file : files) {
             String name = disk.shown(file);
-            FileKind.of(file.getFileName().toString())
-                    .ifPresent(kind -> disk.read(file, name, problems)
-                            .ifPresent(source -> shelf.add(new Draft(kind, source), file)));
+            FileKind.of(file.getFileName().toString()).ifPresent(kind -> disk.read(file, name, problems)
+                    .ifPresent(source -> shelf.add(new Draft(kind, source), file)));
         }
         return library(shelf, problems);
     }
@@ -65,7 +64,8 @@ public final class Reader {
                         .at(whole, "this folder has no file to read")
                         .help("files to read end in .network, .equipment, .rules or .procedure"));
             }
-        } else if (absolute.getFileName() == null || FileKind.of(absolute.getFileName().toString()).isEmpty()) {
+        } else if (absolute.getFileName() == null
+                || FileKind.of(absolute.getFileName().toString()).isEmpty()) {
             problems.add(Code.UNKNOWN_FILE_KIND
                     .at(whole, "the name of this file does not say what it is")
                     .help("files to read end in .network, .equipment, .rules or .procedure"));
@@ -84,10 +84,12 @@ public final class Reader {
         List<Problem> problems = new ArrayList<>();
         Shelf shelf = new Shelf(new Disk(false));
         for (Source source : sources) {
-            FileKind.of(source.name()).ifPresentOrElse(kind -> shelf.add(new Draft(kind, source), null), () ->
-                    problems.add(Code.UNKNOWN_FILE_KIND
-                            .at(Span.ofFile(source), "the name of this file does not say what it is")
-                            .help("files to read end in .network, .equipment, .rules or .procedure")));
+            FileKind.of(source.name())
+                    .ifPresentOrElse(
+                            kind -> shelf.add(new Draft(kind, source), null),
+                            () -> problems.add(Code.UNKNOWN_FILE_KIND
+                                    .at(Span.ofFile(source), "the name of this file does not say what it is")
+                                    .help("files to read end in .network, .equipment, .rules or .procedure")));
         }
         return library(shelf, problems);
     }
@@ -110,10 +112,14 @@ public final class Reader {
                     session.known(item).ifPresent(things::add);
                 } else if (shelf.isGiven(draft) || !shelf.isGiven(before)) {
                     // A given file stands before one of the library, which is then no second one.
-                    item.report().add(Code.DUPLICATE
-                            .at(item.name().span(), "there is already " + Suggestions.a(item.kind().word()) + " "
-                                    + Cursor.clip(item.name().value()))
-                            .related(before.name().span(), "the first one"));
+                    item.report()
+                            .add(Code.DUPLICATE
+                                    .at(
+                                            item.name().span(),
+                                            "there is already "
+                                                    + Suggestions.a(item.kind().word()) + " "
+                                                    + Cursor.clip(item.name().value()))
+                                    .related(before.name().span(), "the first one"));
                 }
             }
         }
@@ -143,15 +149,14 @@ public final class Reader {
 
         private Library library(Shelf shelf, List<Draft> drafts, Problems problems) {
             ImmutableMap.Builder<String, Source> sources = ImmutableMap.builder();
-            drafts.forEach(d -> sources.put(d.report().source().name(), d.report().source()));
+            drafts.forEach(
+                    d -> sources.put(d.report().source().name(), d.report().source()));
             return new Library(
                     ImmutableMap.copyOf(equipment),
                     ImmutableMap.copyOf(networks),
                     ImmutableMap.copyOf(rulebooks),
                     ImmutableMap.copyOf(procedures),
-                    shelf.given().stream()
-                            .map(d -> d.report().source().name())
-                            .collect(ImmutableSet.toImmutableSet()),
+                    shelf.given().stream().map(d -> d.report().source().name()).collect(ImmutableSet.toImmutableSet()),
                     sources.buildKeepingLast(),
                     ImmutableList.copyOf(problems.sorted()));
         }

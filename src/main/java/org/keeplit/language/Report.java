@@ -40,6 +40,11 @@ final class Report {
         misread.problem().ifPresentOrElse(this::add, () -> errors++);
     }
 
+    /** {@return whether nothing more would be listed} */
+    boolean isFull() {
+        return found.size() == MOST;
+    }
+
     /** {@return how many errors there were so far; unchanged over a stretch means that the stretch was good} */
     int errors() {
         return errors;
@@ -72,7 +77,7 @@ final class Report {
     /** {@return the problems, and a last one if there were too many to list} */
     List<Problem> problems() {
         List<Problem> all = new ArrayList<>(found);
-        if (found.size() == MOST) {
+        if (isFull()) {
             all.add(Code.TOO_MANY.at(
                     Span.ofFile(source), "only the first " + MOST + " mistakes of this file are listed"));
         }

@@ -50,8 +50,13 @@ final class RuleResolver {
             }
             throw Misread.told();
         }
-        // Without its head the names of a rule mean nothing, so only then are the other lines left unread.
-        head(head);
+        try {
+            head(head);
+        } catch (Misread misread) {
+            // The other lines are read for their mistakes, though it is not known what the variables are.
+            report.add(misread);
+            scope.forgive();
+        }
         Optional<Condition> require = clause("require");
         Optional<Condition> unless = clause("unless");
         Template says = text("says", readable)
@@ -64,9 +69,17 @@ final class RuleResolver {
             throw Misread.told();
         }
         return new Rule(
-                name.value(), form, ImmutableList.copyOf(triggers), ImmutableList.copyOf(binders),
+                name.value(),
+                form,
+                ImmutableList.copyOf(triggers),
+                ImmutableList.copyOf(binders),
                 form == Rule.Form.WHILE ? Optional.of(condition) : Optional.empty(),
-                body, unless, says, because, citation, name.span());
+                body,
+                unless,
+                says,
+                because,
+                citation,
+                name.span());
     }
 
     /** Puts the lines by their first words. @return whether all of them can be read */
@@ -134,7 +147,10 @@ final class RuleResolver {
         List<Lexeme> all = head.line().lexemes();
         List<Lexeme> rest = new ArrayList<>();
         // The variable is the first capital word after "every".
-        all.subList(start, cursor.index()).stream().filter(Lexeme::isVariable).findFirst().ifPresent(rest::add);
+        all.subList(start, cursor.index()).stream()
+                .filter(Lexeme::isVariable)
+                .findFirst()
+                .ifPresent(rest::add);
         rest.addAll(cursor.rest());
         return Cursor.over(rest);
     }
@@ -239,9 +255,10 @@ final class RuleResolver {
             if (must) {
                 report.add(Code.MISSING_LINE
                         .at(name.span(), "the rule " + name.value() + " has no line “" + word + "”")
-                        .help(word.equals("says")
-                                ? "add what to tell when it is broken: says \"…\""
-                                : "add why it matters: because \"…\""));
+                        .help(
+                                word.equals("says")
+                                        ? "add what to tell when it is broken: says \"…\""
+                                        : "add why it matters: because \"…\""));
             }
             return Optional.empty();
         }

@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import com.google.common.collect.ImmutableList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.rule.Rule;
@@ -35,7 +36,11 @@ final class RulebookResolver {
             }
         }
         Rulebook rulebook = new Rulebook(
-                item.name().value(), revision, title, ImmutableList.copyOf(rules.values()), item.name().span());
+                item.name().value(),
+                revision,
+                title,
+                ImmutableList.copyOf(rules.values()),
+                item.name().span());
         return Resolved.of(rulebook, report.errors() == before);
     }
 
@@ -48,12 +53,12 @@ final class RulebookResolver {
         if (!line.starts("rule")) {
             throw new Misread(Code.UNKNOWN_LINE
                     .at(line.head().span(), "“" + Cursor.clip(line.head().getText()) + "” starts no line of a rulebook")
-                    .help(Suggestions.didYouMean(line.head().getText(), java.util.List.of("rule", "title"))
+                    .help(Suggestions.didYouMean(line.head().getText(), List.of("rule", "title"))
                             .orElse("lines here start with title or rule")));
         }
         // A rule with a wrong name is read for its other mistakes.
-        Lexeme name = report.attempt(() ->
-                        Shape.lexeme(Shape.of(line, Shapes::ruleHead, "rule NAME").name()))
+        Lexeme name = report.attempt(() -> Shape.lexeme(
+                        Shape.of(line, Shapes::ruleHead, "rule NAME").name()))
                 .orElse(line.last());
         Lexeme first = places.putIfAbsent(name.value(), name);
         if (first != null) {

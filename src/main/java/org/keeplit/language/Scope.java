@@ -27,6 +27,7 @@ final class Scope {
     private final List<Network> networks = new ArrayList<>();
     private boolean hasNetworks;
     private boolean incomplete;
+    private boolean forgiving;
     private List<Condition.Binder> anyBinders;
 
     private Scope(Scope parent, Vocabulary vocabulary) {
@@ -52,9 +53,11 @@ final class Scope {
     void declare(Lexeme name, Noun noun) {
         if (name.isPhases()) {
             throw new Misread(Code.BAD_VARIABLE
-                    .at(name.span(), "“" + name.getText() + "” means a phase or the neutral, so it cannot be a variable")
-                    .help("choose another letter, such as " + noun.words().substring(0, 1).toUpperCase(Locale.ROOT)
-                            + "1"));
+                    .at(
+                            name.span(),
+                            "“" + name.getText() + "” means a phase or the neutral, so it cannot be a variable")
+                    .help("choose another letter, such as "
+                            + noun.words().substring(0, 1).toUpperCase(Locale.ROOT) + "1"));
         }
         if (!name.isVariable()) {
             throw new Misread(Code.BAD_VARIABLE
@@ -65,7 +68,9 @@ final class Scope {
         if (before.isPresent()) {
             throw new Misread(Code.DUPLICATE
                     .at(name.span(), "the variable " + name.getText() + " is taken already")
-                    .related(before.get().span(), "it stands for " + before.get().noun().words() + " here"));
+                    .related(
+                            before.get().span(),
+                            "it stands for " + before.get().noun().words() + " here"));
         }
         variables.put(name.getText(), new Variable(noun, name.span()));
     }
@@ -124,9 +129,7 @@ final class Scope {
 
     /** {@return the variables of a sort, inner ones first} */
     List<String> variables(Type type) {
-        return variables().stream()
-                .filter(v -> typeOf(v).orElseThrow() == type)
-                .toList();
+        return variables().stream().filter(v -> typeOf(v).orElseThrow() == type).toList();
     }
 
     /** {@return all variables, inner ones first} */
@@ -157,6 +160,15 @@ final class Scope {
     /** {@return whether a network is meant that could not be read, so that an unknown name is no mistake} */
     boolean isIncomplete() {
         return incomplete || parent != null && parent.isIncomplete();
+    }
+
+    /** From here on an unknown variable is no mistake, since the line that should bind it could not be read. */
+    void forgive() {
+        forgiving = true;
+    }
+
+    boolean isForgiving() {
+        return forgiving || parent != null && parent.isForgiving();
     }
 
     /** {@return the element of that name in the first network that has one} */

@@ -32,14 +32,15 @@ final class Session {
             return known;
         }
         open.add(item);
-        Resolved<?> result = switch (item.kind()) {
-            case EQUIPMENT -> new EquipmentResolver(item).resolve();
-            case NETWORK -> new NetworkResolver(item, this).resolve();
-            case RULES -> new RulebookResolver(item, vocabulary(item)).resolve();
-            case PROCEDURE -> item.isVariant()
-                    ? new VariantResolver(item, this).resolve()
-                    : new ProcedureResolver(item, this).resolve();
-        };
+        Resolved<?> result =
+                switch (item.kind()) {
+                    case EQUIPMENT -> new EquipmentResolver(item).resolve();
+                    case NETWORK -> new NetworkResolver(item, this).resolve();
+                    case RULES -> new RulebookResolver(item, vocabulary(item)).resolve();
+                    case PROCEDURE -> item.isVariant()
+                            ? new VariantResolver(item, this).resolve()
+                            : new ProcedureResolver(item, this).resolve();
+                };
         open.remove(item);
         done.put(item, result);
         return result;
@@ -59,13 +60,16 @@ final class Session {
         }
         if (open.contains(item.get())) {
             report.add(Code.CIRCULAR
-                    .at(name.span(), "the " + kind.word() + " " + Cursor.clip(name.value())
-                            + " leads back to itself by what it refers to")
+                    .at(
+                            name.span(),
+                            "the " + kind.word() + " " + Cursor.clip(name.value())
+                                    + " leads back to itself by what it refers to")
                     .help("the way is " + way(item.get())));
             return Resolved.nothing();
         }
         if (open.size() > DEEPEST) {
-            report.add(Code.CIRCULAR.at(name.span(), "references lead over more than " + DEEPEST + " files or variants"));
+            report.add(
+                    Code.CIRCULAR.at(name.span(), "references lead over more than " + DEEPEST + " files or variants"));
             return Resolved.nothing();
         }
         Resolved<?> result = resolve(item.get());

@@ -73,9 +73,7 @@ final class Shelf {
     }
 
     private static Optional<Item> in(Draft draft, FileKind kind, String name) {
-        return draft.items().stream()
-                .filter(i -> i.kind() == kind && i.name().value().equals(name))
-                .findFirst();
+        return draft.kind() == kind ? draft.item(name) : Optional.empty();
     }
 
     /** {@return all equipment: the given, then what the library has besides} */
@@ -87,8 +85,8 @@ final class Shelf {
                     .forEach(i -> all.putIfAbsent(i.name().value(), i));
         }
         for (Path file : files(FileKind.EQUIPMENT, from)) {
-            open(FileKind.EQUIPMENT, file)
-                    .ifPresent(d -> d.items().forEach(i -> all.putIfAbsent(i.name().value(), i)));
+            open(FileKind.EQUIPMENT, file).ifPresent(d -> d.items()
+                    .forEach(i -> all.putIfAbsent(i.name().value(), i)));
         }
         return List.copyOf(all.values());
     }
@@ -101,12 +99,12 @@ final class Shelf {
     /** {@return the problem that nothing has that name, saying where it was looked for} */
     Problem missing(FileKind kind, Lexeme name, Source from) {
         List<String> known = new ArrayList<>();
-        given.forEach(d -> d.items().stream().filter(i -> i.kind() == kind).forEach(i -> known.add(i.name().value())));
-        files(kind, from)
-                .forEach(f -> open(kind, f).ifPresent(d -> d.items().forEach(i -> known.add(i.name().value()))));
-        String where = root(from)
-                .map(r -> " and in " + shown(kind, r))
-                .orElse("");
+        given.forEach(d -> d.items().stream()
+                .filter(i -> i.kind() == kind)
+                .forEach(i -> known.add(i.name().value())));
+        files(kind, from).forEach(f -> open(kind, f)
+                .ifPresent(d -> d.items().forEach(i -> known.add(i.name().value()))));
+        String where = root(from).map(r -> " and in " + shown(kind, r)).orElse("");
         Problem problem = Code.UNKNOWN_REFERENCE.at(
                 name.span(),
                 "there is no " + kind.word() + " " + Cursor.clip(name.value()) + "; looked in the given files" + where);
@@ -153,7 +151,8 @@ final class Shelf {
                 files.addAll(folder(root.resolve("procedures")));
             }
         });
-        files.removeIf(f -> FileKind.of(f.getFileName().toString()).filter(k -> k == kind).isEmpty());
+        files.removeIf(f ->
+                FileKind.of(f.getFileName().toString()).filter(k -> k == kind).isEmpty());
         return files;
     }
 

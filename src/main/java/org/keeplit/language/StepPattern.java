@@ -5,6 +5,7 @@ import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.keeplit.network.Kind;
@@ -68,7 +69,7 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
         for (String word : text.split(" ")) {
             parts.add(
                     word.startsWith("{")
-                            ? Hole.valueOf(word.substring(1, word.length() - 1).toUpperCase(java.util.Locale.ROOT))
+                            ? Hole.valueOf(word.substring(1, word.length() - 1).toUpperCase(Locale.ROOT))
                             : new Word(ImmutableSet.copyOf(word.split("\\|"))));
         }
         return new StepPattern(parts.build(), true, frame);
@@ -145,9 +146,10 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
             if (!(next instanceof Word word)) {
                 break;
             }
-            words.append(words.isEmpty() ? "" : " ").append(word.forms().iterator().next());
+            words.append(words.isEmpty() ? "" : " ")
+                    .append(word.forms().iterator().next());
         }
-        return words.toString();
+        return Suggestions.withThe(words.toString());
     }
 
     private static Supplier<Object> filler(Hole hole, Cursor cursor, StepText step) {

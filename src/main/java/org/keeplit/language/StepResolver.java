@@ -41,9 +41,19 @@ final class StepResolver {
                 .collect(ImmutableList.toImmutableList());
         ImmutableList<Block> steps = actions.stream()
                 .map(action -> (Block) new Block.Step(
-                        label.map(Lexeme::value), who, action, step.phases(), ordered || clauses.ordered(),
-                        clauses.asOne(), clauses.requires(), clauses.expects(), clauses.records(), clauses.cautions(),
-                        clauses.because(), sentence, Line.spanOf(lexemes)))
+                        label.map(Lexeme::value),
+                        who,
+                        action,
+                        step.phases(),
+                        ordered || clauses.ordered(),
+                        clauses.asOne(),
+                        clauses.requires(),
+                        clauses.expects(),
+                        clauses.records(),
+                        clauses.cautions(),
+                        clauses.because(),
+                        sentence,
+                        Line.spanOf(lexemes)))
                 .collect(ImmutableList.toImmutableList());
         if (steps.size() == 1) {
             return steps.get(0);
@@ -96,8 +106,25 @@ final class StepResolver {
     private Problem stranger(Cursor cursor, Lexeme actor, boolean first) {
         String written = Cursor.clip(actor.getText());
         List<String> heads = List.of(
-                "together", "repeat", "stage", "end", "otherwise", "crew", "temporary", "hold", "clearance", "proved",
-                "planned", "keeps", "title", "requires", "expects", "records", "caution", "because", "call");
+                "together",
+                "repeat",
+                "stage",
+                "end",
+                "otherwise",
+                "crew",
+                "temporary",
+                "hold",
+                "clearance",
+                "proved",
+                "planned",
+                "keeps",
+                "title",
+                "requires",
+                "expects",
+                "records",
+                "caution",
+                "because",
+                "call");
         Optional<String> head = Suggestions.nearest(written, heads);
         boolean verbNext = cursor.peek(1) != null && isVerb(cursor.peek(1));
         if (first && actor.isReserved()) {
@@ -152,15 +179,18 @@ final class StepResolver {
         if (best.phased()) {
             step.phases(PhaseReader.optional(cursor, scope));
         } else if (cursor.sees(0, "on")) {
-            throw new Misread(cursor.problem(
-                            Code.NOT_PER_PHASE, "“" + cursor.words(start) + "” is not done phase by phase")
-                    .help("leave out “" + Cursor.clip(Line.written(cursor.rest())) + "”"));
+            throw new Misread(
+                    cursor.problem(Code.NOT_PER_PHASE, "“" + cursor.words(start) + "” is not done phase by phase")
+                            .help("leave out “" + Cursor.clip(Line.written(cursor.rest())) + "”"));
         }
         return best.frame().build(found, step);
     }
 
     private Misread miss(Cursor cursor, Lexeme verb, int start, List<StepPattern.Miss> misses) {
-        int furthest = misses.stream().map(StepPattern.Miss::at).max(Comparator.naturalOrder()).orElse(start);
+        int furthest = misses.stream()
+                .map(StepPattern.Miss::at)
+                .max(Comparator.naturalOrder())
+                .orElse(start);
         if (furthest == start) {
             Set<String> verbs = new LinkedHashSet<>();
             Set<String> singular = new LinkedHashSet<>();
@@ -173,7 +203,8 @@ final class StepResolver {
                     .help(Suggestions.didYouMean(verb.getText(), verbs)
                             .orElse("the steps start with " + Suggestions.list(singular, "and"))));
         }
-        List<StepPattern.Miss> last = misses.stream().filter(m -> m.at() == furthest).toList();
+        List<StepPattern.Miss> last =
+                misses.stream().filter(m -> m.at() == furthest).toList();
         for (StepPattern.Miss one : last) {
             if (one.why() != null) {
                 return one.why();
@@ -191,6 +222,7 @@ final class StepResolver {
         Problem problem = cursor.problem(
                 Code.UNEXPECTED,
                 "after “" + cursor.words(start) + "” comes " + options + ", not “" + Cursor.clip(written) + "”");
-        return new Misread(Suggestions.didYouMean(written, wanted).map(problem::help).orElse(problem));
+        return new Misread(
+                Suggestions.didYouMean(written, wanted).map(problem::help).orElse(problem));
     }
 }

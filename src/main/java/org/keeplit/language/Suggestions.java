@@ -3,11 +3,18 @@ package org.keeplit.language;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** What was probably meant: the nearest name by slips of the hand. */
 final class Suggestions {
     // Longer words are compared by their beginning only, so that hostile input costs little.
     private static final int LONGEST = 60;
+    // Nobody has more names in scope; hostile input may.
+    private static final int MOST = 5000;
+
+    private static final Pattern WITHOUT_THE = Pattern.compile(
+            "(^|\\b(?:on|in|at|is|are|not|takes|puts) )(ground|pole|shop|same|line end|bushing end|tag off|first clamp"
+                    + "|second clamp)\\b");
 
     private Suggestions() {}
 
@@ -19,21 +26,24 @@ final class Suggestions {
      * @return the nearest name
      */
     static Optional<String> nearest(String written, Iterable<String> names) {
+        // A name with all its letters changed is another name.
+        int enough = Math.min(written.length() - 1, Math.min(3, (written.length() + 2) / 3));
         String best = null;
-        int least = Integer.MAX_VALUE;
+        int least = enough + 1;
+        int seen = 0;
         for (String name : names) {
             if (name.equalsIgnoreCase(written)) {
                 return Optional.of(name);
             }
-            int distance = distance(written, name);
-            if (distance < least) {
-                least = distance;
-                best = name;
+            if (seen++ < MOST) {
+                int distance = distance(written, name, least - 1);
+                if (distance < least) {
+                    least = distance;
+                    best = name;
+                }
             }
         }
-        // A name with all its letters changed is another name.
-        int enough = Math.min(written.length() - 1, Math.min(3, (written.length() + 2) / 3));
-        return least <= enough ? Optional.ofNullable(best) : Optional.empty();
+        return Optional.ofNullable(best);
     }
 
     /** {@return advice with the nearest name, or the empty string} */
@@ -54,22 +64,42 @@ final class Suggestions {
         return String.join(", ", all.subList(0, all.size() - 1)) + " " + last + " " + all.get(all.size() - 1);
     }
 
+    /** {@return words as people say them: the lexicon leaves out {@code the}, which is optional everywhere} */
+    static String withThe(String words) {
+        return WITHOUT_THE.matcher(words).replaceAll("$1the $2");
+    }
+
     /** {@return a noun with its article} */
     static String a(String noun) {
         return ("aeiou".indexOf(noun.charAt(0)) >= 0 ? "an " : "a ") + noun;
     }
 
-    /** {@return the Damerau-Levenshtein distance in its restricted form; wrong case alone counts as one slip} */
+    /** {@return the distance of two words, however far they are} */
     static int distance(String a, String b) {
+        return distance(a, b, LONGEST);
+    }
+
+    /**
+     * The Damerau-Levenshtein distance in its restricted form.
+     *
+     * @param limit distances above it need not be told apart
+     * @return the distance, or any number above the limit
+     */
+    private static int distance(String a, String b, int limit) {
         String left = a.substring(0, Math.min(LONGEST, a.length()));
         String right = b.substring(0, Math.min(LONGEST, b.length()));
-        if (left.equalsIgnoreCase(right)) {
-            return left.equals(right) ? 0 : 1;
+        if (Math.abs(left.length() - right.length()) > limit) {
+            return limit + 1;
         }
         int[][] cost = new int[left.length() + 1][right.length() + 1];
         for (int i = 0; i <= left.length(); i++) {
+            int least = Integer.MAX_VALUE;
             for (int j = 0; j <= right.length(); j++) {
                 cost[i][j] = i == 0 || j == 0 ? i + j : step(cost, left, right, i, j);
+                least = Math.min(least, cost[i][j]);
+            }
+            if (least > limit) {
+                return limit + 1;
             }
         }
         return cost[left.length()][right.length()];

@@ -5,6 +5,7 @@ import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.keeplit.condition.Type;
 import org.keeplit.rule.Template;
 import org.keeplit.text.Span;
@@ -73,12 +74,15 @@ final class TemplateReader {
                     .at(span, "a gap holds a variable, or something of a variable")
                     .help("such as {D} or {opening duty of D}"));
         }
-        Type type = scope.typeOf(variable).orElseThrow(() -> new Misread(Code.UNKNOWN_NAME
-                .at(span, "nothing is called " + Cursor.clip(variable) + " here")
-                .help(Suggestions.didYouMean(variable, scope.variables())
-                        .orElse("the variables here are " + Suggestions.list(scope.variables(), "and")))));
-        if (of >= 0) {
-            check(attribute, variable, type, span);
+        Optional<Type> type = scope.typeOf(variable);
+        if (type.isEmpty() && !scope.isForgiving()) {
+            throw new Misread(Code.UNKNOWN_NAME
+                    .at(span, "nothing is called " + Cursor.clip(variable) + " here")
+                    .help(Suggestions.didYouMean(variable, scope.variables())
+                            .orElse("the variables here are " + Suggestions.list(scope.variables(), "and"))));
+        }
+        if (of >= 0 && type.isPresent()) {
+            check(attribute, variable, type.get(), span);
         }
         return new Template.Gap(attribute, variable);
     }
@@ -95,7 +99,8 @@ final class TemplateReader {
             throw new Misread(Code.WRONG_SORT.at(
                     span,
                     "“" + attribute + "” goes with "
-                            + Suggestions.list(fitting.stream().map(Type::phrase).toList(), "or") + ", and " + variable
+                            + Suggestions.list(
+                                    fitting.stream().map(Type::phrase).toList(), "or") + ", and " + variable
                             + " is " + type.phrase()));
         }
     }

@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -44,7 +45,8 @@ final class TermReader {
         TermText.PartKind part = partHere(cursor);
         if (part != null) {
             Side side = SIDES.get(here.getText());
-            cursor.moveTo(start + (side == null || part == TermText.PartKind.NODE || part == TermText.PartKind.SITE ? 2 : 3));
+            cursor.moveTo(
+                    start + (side == null || part == TermText.PartKind.NODE || part == TermText.PartKind.SITE ? 2 : 3));
             TermText of = read(cursor, "a name");
             return new TermText.Part(part, side, of, cursor.from(start), cursor.words(start));
         }
@@ -80,16 +82,17 @@ final class TermReader {
     }
 
     private TermText any(Cursor cursor) {
-        List<Condition.Binder> binders = scope.any().orElseThrow(() -> new Misread(cursor.problem(
-                        Code.UNEXPECTED, "“any” binds a variable for a whole rule, which cannot be done here")
-                .help("write every, some or no")));
+        List<Condition.Binder> binders = scope.any()
+                .orElseThrow(() -> new Misread(cursor.problem(
+                                Code.UNEXPECTED, "“any” binds a variable for a whole rule, which cannot be done here")
+                        .help("write every, some or no")));
         int start = cursor.index();
         cursor.next("any");
         Noun noun = scope.vocabulary().noun(cursor);
         Lexeme variable = cursor.next("a variable, such as X,");
         scope.anyScope().declare(variable, noun);
-        binders.add(new Condition.Binder(
-                variable.getText(), noun, Optional.empty(), Optional.empty(), cursor.from(start)));
+        binders.add(
+                new Condition.Binder(variable.getText(), noun, Optional.empty(), Optional.empty(), cursor.from(start)));
         return new TermText.Ref(variable);
     }
 
@@ -105,13 +108,14 @@ final class TermReader {
             return ref(ref.name(), expected, asker);
         }
         TermText.Part part = (TermText.Part) text;
-        Term term = switch (part.part()) {
-            case NODE -> new Term.NodeOf(resolve(part.of(), WITH_NODE, "“node of”"), part.span());
-            case SITE -> new Term.SiteOf(resolve(part.of(), WITH_SITE, "“site of”"), part.span());
-            case LINE -> new Term.LineOf(resolve(part.of(), BRANCHES, "“line of”"), part.side(), part.span());
-            case LEAD -> new Term.LeadOf(leaded(part, "lead"), part.side(), part.span());
-            case BUSHING -> new Term.BushingOf(leaded(part, "bushing"), part.side(), part.span());
-        };
+        Term term =
+                switch (part.part()) {
+                    case NODE -> new Term.NodeOf(resolve(part.of(), WITH_NODE, "“node of”"), part.span());
+                    case SITE -> new Term.SiteOf(resolve(part.of(), WITH_SITE, "“site of”"), part.span());
+                    case LINE -> new Term.LineOf(resolve(part.of(), BRANCHES, "“line of”"), part.side(), part.span());
+                    case LEAD -> new Term.LeadOf(leaded(part, "lead"), part.side(), part.span());
+                    case BUSHING -> new Term.BushingOf(leaded(part, "bushing"), part.side(), part.span());
+                };
         return fit(term, expected, asker, text.words());
     }
 
@@ -127,22 +131,29 @@ final class TermReader {
 
     private Term ref(Lexeme name, Set<Type> expected, String asker) {
         if (name.isVariable()) {
-            Type type = scope.typeOf(name.getText()).orElseThrow(() -> new Misread(unknownVariable(name)));
-            return fit(new Term.Variable(name.getText(), type, name.span()), expected, asker, name.getText());
+            Optional<Type> type = scope.typeOf(name.getText());
+            if (type.isEmpty() && scope.isForgiving()) {
+                return new Term.Variable(name.getText(), first(expected), name.span());
+            }
+            Type known = type.orElseThrow(() -> new Misread(unknownVariable(name)));
+            return fit(new Term.Variable(name.getText(), known, name.span()), expected, asker, name.getText());
         }
         List<Type> sorts = scope.sorts(name.value());
         if (sorts.isEmpty()) {
             if (scope.isIncomplete() && !expected.isEmpty()) {
                 // The network that would tell its sort could not be read, which was told there.
-                return new Term.Name(name.value(), expected.stream().sorted().findFirst().orElseThrow(), name.span());
+                return new Term.Name(
+                        name.value(), first(expected), name.span());
             }
             throw new Misread(unknownName(name, expected));
         }
-        Type type = sorts.stream()
-                .filter(expected::contains)
-                .findFirst()
-                .orElse(sorts.get(0));
+        Type type = sorts.stream().filter(expected::contains).findFirst().orElse(sorts.get(0));
         return fit(new Term.Name(name.value(), type, name.span()), expected, asker, name.value());
+    }
+
+    /** {@return one of the sorts, always the same} */
+    private static Type first(Set<Type> expected) {
+        return expected.stream().sorted().findFirst().orElseThrow();
     }
 
     private static Term fit(Term term, Set<Type> expected, String asker, String words) {
@@ -169,9 +180,10 @@ final class TermReader {
         Problem problem =
                 Code.UNKNOWN_NAME.at(name.span(), "nothing is called " + Cursor.clip(name.getText()) + " here");
         return problem.help(Suggestions.didYouMean(name.getText(), known)
-                .orElse(known.isEmpty()
-                        ? "a variable is declared first, such as “every load L”"
-                        : "the variables here are " + Suggestions.list(known, "and")));
+                .orElse(
+                        known.isEmpty()
+                                ? "a variable is declared first, such as “every load L”"
+                                : "the variables here are " + Suggestions.list(known, "and")));
     }
 
     private Problem unknownName(Lexeme name, Set<Type> expected) {
@@ -182,11 +194,12 @@ final class TermReader {
         what = what.replaceFirst("^a ", "").replaceFirst("^an ", "");
         String where = scope.networks().isEmpty()
                 ? "here"
-                : "in " + Suggestions.list(scope.networks().stream().map(n -> n.name()).toList(), "or");
+                : "in "
+                        + Suggestions.list(
+                                scope.networks().stream().map(n -> n.name()).toList(), "or");
         String message = what.equals("anything") ? "nothing is called " : "there is no " + what + " ";
-        Problem problem =
-                Code.UNKNOWN_NAME.at(name.span(), message + Cursor.clip(name.value()) + " " + where);
-        List<String> known = new java.util.ArrayList<>(scope.names(expected));
+        Problem problem = Code.UNKNOWN_NAME.at(name.span(), message + Cursor.clip(name.value()) + " " + where);
+        List<String> known = new ArrayList<>(scope.names(expected));
         if (expected.contains(Type.PERSON)) {
             known.addAll(scope.people());
         }
@@ -202,9 +215,10 @@ final class TermReader {
         return Code.UNKNOWN_ACTOR
                 .at(name.span(), "nobody called " + Cursor.clip(name.getText()) + " is in the crew")
                 .help(Suggestions.didYouMean(name.value(), scope.people())
-                        .orElse(scope.people().isEmpty()
-                                ? "list the people under “crew”"
-                                : "the crew is " + Suggestions.list(scope.people(), "and")));
+                        .orElse(
+                                scope.people().isEmpty()
+                                        ? "list the people under “crew”"
+                                        : "the crew is " + Suggestions.list(scope.people(), "and")));
     }
 
     /** {@return the kinds of equipment that a term may stand for; empty if nothing is known} */

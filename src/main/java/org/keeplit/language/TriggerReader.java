@@ -14,6 +14,7 @@ import org.keeplit.condition.Noun;
 import org.keeplit.condition.Type;
 import org.keeplit.rule.ActKind;
 import org.keeplit.rule.Trigger;
+import org.keeplit.text.Span;
 
 /** Reads the moments of a rule: {@code opening or closing any switching device D on phase P}. */
 final class TriggerReader {
@@ -30,7 +31,9 @@ final class TriggerReader {
         this.scope = scope;
         for (ActKind act : ActKind.values()) {
             String said = act == ActKind.TAPPING ? "running" : act.words();
-            gerunds.put(act.name(), Arrays.stream(said.split(" ")).filter(w -> !w.equals("the")).toList());
+            gerunds.put(
+                    act.name(),
+                    Arrays.stream(said.split(" ")).filter(w -> !w.equals("the")).toList());
         }
     }
 
@@ -75,7 +78,8 @@ final class TriggerReader {
         }
         if (best == null) {
             Lexeme here = cursor.need("a moment such as opening or clamping");
-            List<String> known = gerunds.values().stream().map(w -> String.join(" ", w)).toList();
+            List<String> known =
+                    gerunds.values().stream().map(w -> String.join(" ", w)).toList();
             throw new Misread(Code.UNKNOWN_MOMENT
                     .at(here.span(), "“" + Cursor.clip(here.getText()) + "” is no moment that a rule can bind to")
                     .help(Suggestions.didYouMean(here.getText(), known)
@@ -109,10 +113,14 @@ final class TriggerReader {
                     .help("write a rule of its own for it"));
         }
         Lexeme here = cursor.need("a setting");
-        String mode = scope.vocabulary().mode(cursor).orElseThrow(() -> new Misread(Code.UNKNOWN_MODE
-                .at(here.span(), "there is no setting “" + Cursor.clip(here.getText()) + "”")
-                .help(Suggestions.didYouMean(here.getText(), scope.vocabulary().modes())
-                        .orElse("the settings are " + Suggestions.list(scope.vocabulary().modes(), "and")))));
+        String mode = scope.vocabulary()
+                .mode(cursor)
+                .orElseThrow(() -> new Misread(Code.UNKNOWN_MODE
+                        .at(here.span(), "there is no setting “" + Cursor.clip(here.getText()) + "”")
+                        .help(Suggestions.didYouMean(
+                                        here.getText(), scope.vocabulary().modes())
+                                .orElse("the settings are "
+                                        + Suggestions.list(scope.vocabulary().modes(), "and")))));
         cursor.expect("“of”", "of");
         participant(cursor);
         cursor.expect("“to” and a value", "to");
@@ -144,7 +152,7 @@ final class TriggerReader {
         }
     }
 
-    private Trigger trigger(ActKind act, Lexeme near, org.keeplit.text.Span span) {
+    private Trigger trigger(ActKind act, Lexeme near, Span span) {
         List<Condition.Binder> all = new ArrayList<>(participants);
         ImmutableList<ImmutableSet<Type>> signature = act.signature();
         boolean personal = act == ActKind.GOING_ALOFT || act == ActKind.COMING_DOWN;
@@ -178,7 +186,8 @@ final class TriggerReader {
             throw new Misread(Code.WRONG_SORT.at(
                     binder.span(),
                     "“" + act.words() + "” goes with "
-                            + Suggestions.list(expected.stream().sorted().map(Type::phrase).toList(), "or") + ", not with "
+                            + Suggestions.list(
+                                    expected.stream().sorted().map(Type::phrase).toList(), "or") + ", not with "
                             + binder.noun().type().phrase()));
         }
     }

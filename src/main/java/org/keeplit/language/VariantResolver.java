@@ -24,8 +24,20 @@ import org.keeplit.procedure.Procedure;
 /** Builds a variant: its base's header and body, with what it restates and what it changes. */
 final class VariantResolver {
     private static final ImmutableSet<String> SECTIONS = ImmutableSet.of(
-            "title", "keeps", "crew", "temporary", "hold", "clearance", "proved", "planned", "starts", "ends",
-            "without", "step", "insert", "must");
+            "title",
+            "keeps",
+            "crew",
+            "temporary",
+            "hold",
+            "clearance",
+            "proved",
+            "planned",
+            "starts",
+            "ends",
+            "without",
+            "step",
+            "insert",
+            "must");
 
     private final Item item;
     private final Session session;
@@ -82,11 +94,15 @@ final class VariantResolver {
         Scope scope = Scope.root(session.vocabulary(item));
         header.crew.keySet().forEach(scope::addPerson);
         header.parameters.values().forEach(p -> scope.inherit(p.name(), p.noun(), p.span()));
-        header.temporaries.values().forEach(t -> scope.inherit(
-                t.name(),
-                new Noun(
-                        Vocabulary.typeOf(t.kind().base()), ImmutableSet.of(t.kind().name()), t.kind().name()),
-                t.span()));
+        header.temporaries
+                .values()
+                .forEach(t -> scope.inherit(
+                        t.name(),
+                        new Noun(
+                                Vocabulary.typeOf(t.kind().base()),
+                                ImmutableSet.of(t.kind().name()),
+                                t.kind().name()),
+                        t.span()));
         for (Permit permit : header.permits.values()) {
             scope.inherit(
                     permit.name(),
@@ -108,7 +124,8 @@ final class VariantResolver {
         Map<String, Side> clamps = new LinkedHashMap<>();
         steps(base.body(), step -> {
             if (step.action() instanceof Action.Install install) {
-                side(install.first().point()).ifPresent(s -> clamps.put(install.jumper().toString(), s));
+                side(install.first().point())
+                        .ifPresent(s -> clamps.put(install.jumper().toString(), s));
             }
         });
         return new Work(session, report, header.crew, new LinkedHashMap<>(), clamps);

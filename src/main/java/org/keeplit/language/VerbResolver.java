@@ -38,7 +38,8 @@ final class VerbResolver {
         if (end > second.size() || !words(second.subList(otherHole + 1, end)).equals(one.after())) {
             throw new Misread(Code.BAD_VERB
                     .at(Line.spanOf(second), "both forms of a verb have the same words after X")
-                    .help("such a line reads: verb puts X in non-reclose / put X in non-reclose  reclosing becomes blocked"));
+                    .help("such a line reads: verb puts X in non-reclose / put X in non-reclose  reclosing"
+                            + " becomes blocked"));
         }
         return new Verb(one, new Verb.Form(before, one.after()), effects(second, end), Line.spanOf(first));
     }
@@ -65,7 +66,8 @@ final class VerbResolver {
         if (from >= second.size()) {
             throw new Misread(Code.BAD_VERB
                     .at(Line.spanOf(second), "the line does not say what the verb does")
-                    .help("after the two forms comes opens, closes, MODE becomes VALUE, runs to neutral or goes to the ground"));
+                    .help("after the two forms comes opens, closes, MODE becomes VALUE, runs to neutral or"
+                            + " goes to the ground"));
         }
         List<Effect> effects = new ArrayList<>();
         Cursor cursor = Cursor.over(second.subList(from, second.size()));
@@ -99,7 +101,8 @@ final class VerbResolver {
         Lexeme here = cursor.need("what the verb does");
         throw new Misread(Code.BAD_VERB
                 .at(here.span(), "“" + Cursor.clip(here.getText()) + "” is nothing that a verb can do")
-                .help("a verb opens, closes, sets a mode (MODE becomes VALUE), runs to neutral, or goes to the pole, the ground or the shop"));
+                .help("a verb opens, closes, sets a mode (MODE becomes VALUE), runs to neutral, or goes to"
+                        + " the pole, the ground or the shop"));
     }
 
     private Effect pole(boolean closed, Span span) {
@@ -130,12 +133,14 @@ final class VerbResolver {
         Lexeme name = cursor.next("a mode");
         cursor.next("becomes");
         Lexeme value = cursor.next("a value");
-        Optional<Mode> mode = modes.stream().filter(m -> m.name().equals(name.value())).findFirst();
+        Optional<Mode> mode =
+                modes.stream().filter(m -> m.name().equals(name.value())).findFirst();
         if (mode.isEmpty()) {
             List<String> known = modes.stream().map(Mode::name).toList();
             throw new Misread(Code.UNKNOWN_MODE
                     .at(name.span(), "this kind has no mode “" + Cursor.clip(name.value()) + "”")
-                    .help(Suggestions.didYouMean(name.value(), known).orElse("declare it with a line mode NAME value, value")));
+                    .help(Suggestions.didYouMean(name.value(), known)
+                            .orElse("declare it with a line mode NAME value, value")));
         }
         if (!mode.get().values().contains(value.value())) {
             throw new Misread(Code.UNKNOWN_MODE

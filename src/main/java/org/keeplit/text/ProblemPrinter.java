@@ -39,7 +39,11 @@ public final class ProblemPrinter {
         mark(problem.span(), text);
         problem.help().ifPresent(help -> text.append("    help: ").append(help).append('\n'));
         problem.related().ifPresent(related -> {
-            text.append("    see ").append(related.span()).append(": ").append(related.note()).append('\n');
+            text.append("    see ")
+                    .append(related.span())
+                    .append(": ")
+                    .append(related.note())
+                    .append('\n');
             mark(related.span(), text);
         });
         return text.toString();
@@ -56,10 +60,15 @@ public final class ProblemPrinter {
         int from = line.length() <= WIDEST ? 0 : Math.max(0, Math.min(column - WIDEST / 2, line.length() - WIDEST));
         int to = Math.min(line.length(), from + WIDEST);
         String number = String.valueOf(span.line());
-        text.append("    ").append(number).append(" | ").append(visible(line.substring(from, to))).append('\n');
+        text.append("    ")
+                .append(number)
+                .append(" | ")
+                .append(visible(line.substring(from, to)))
+                .append('\n');
         text.append("    ").append(" ".repeat(number.length())).append(" | ");
         text.append(blank(line.substring(from, Math.min(column, to))));
-        text.append("^".repeat(Math.max(1, Math.min(span.length(), to - column)))).append('\n');
+        text.append("^".repeat(Math.max(1, Math.min(span.length(), to - column))))
+                .append('\n');
     }
 
     /** {@return text without characters that would disturb a terminal} */

@@ -43,7 +43,12 @@ class EquipmentAndNetworkTest {
         assertEquals(Base.SWITCH, recloser.base());
         assertEquals(
                 Set.of(
-                        Trait.SINGLE_PHASE_UNITS, Trait.GANGED, Trait.LEADS, Trait.TRIPS, Trait.RECLOSES, Trait.COUNTS,
+                        Trait.SINGLE_PHASE_UNITS,
+                        Trait.GANGED,
+                        Trait.LEADS,
+                        Trait.TRIPS,
+                        Trait.RECLOSES,
+                        Trait.COUNTS,
                         Trait.REMOVABLE),
                 recloser.traits());
         assertFalse(recloser.breaks().contains(OpeningDuty.CAPACITOR));
@@ -71,12 +76,15 @@ class EquipmentAndNetworkTest {
                         .findFirst()
                         .orElseThrow()
                         .effects());
-        assertEquals(List.of(new Effect.ToNeutral()), kind("regulator").verbs().get(2).effects());
+        assertEquals(
+                List.of(new Effect.ToNeutral()),
+                kind("regulator").verbs().get(2).effects());
     }
 
     @Test
     void aConductorsFiguresAreKeptForOneMetre() {
-        Map<String, Quantity> wire = library.equipment().get("wires").conductors().get("acsr-336");
+        Map<String, Quantity> wire =
+                library.equipment().get("wires").conductors().get("acsr-336");
         assertEquals(0.306 / 1609.344, wire.get("resistance").si(), 1e-12);
         assertEquals(0.0244 * 0.3048, wire.get("radius").si(), 1e-12);
         assertEquals(530, wire.get("ampacity").si());
@@ -128,11 +136,21 @@ class EquipmentAndNetworkTest {
         Element.Load mill = element(Element.Load.class, "mill-works");
         assertTrue(mill.motor());
         assertEquals(Connection.DELTA, mill.connection());
-        assertEquals(Connection.GROUNDED_WYE, element(Element.Load.class, "lane").connection(), "unless said");
+        assertEquals(
+                Connection.GROUNDED_WYE, element(Element.Load.class, "lane").connection(), "unless said");
         assertEquals(Connection.WYE, element(Element.Capacitor.class, "cap-2").connection());
         assertEquals("pole-40", element(Element.Regulator.class, "vr-1").site());
-        assertEquals(50e3, element(Element.Generator.class, "sun-1").figures().get("active power").si());
-        assertEquals(Optional.of("acsr-336"), element(Element.Line.class, "trunk-1").conductor());
-        assertEquals(2100, element(Element.Line.class, "trunk-1").figures().get("length").si(), 1e-9);
+        assertEquals(
+                50e3,
+                element(Element.Generator.class, "sun-1")
+                        .figures()
+                        .get("active power")
+                        .si());
+        assertEquals(
+                Optional.of("acsr-336"), element(Element.Line.class, "trunk-1").conductor());
+        assertEquals(
+                2100,
+                element(Element.Line.class, "trunk-1").figures().get("length").si(),
+                1e-9);
     }
 }

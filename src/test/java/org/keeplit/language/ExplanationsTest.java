@@ -16,14 +16,23 @@ import org.junit.jupiter.api.Test;
 class ExplanationsTest {
     /** Codes of files and folders; {@code HostileTest} shows them. */
     private static final List<String> OF_FILES = List.of(
-            "bad-utf-8", "empty-folder", "file-too-large", "folder-named-as-file", "line-too-long", "missing-file",
-            "too-deep", "too-many", "unknown-file-kind", "unreadable");
+            "bad-utf-8",
+            "empty-folder",
+            "file-too-large",
+            "folder-named-as-file",
+            "line-too-long",
+            "missing-file",
+            "too-deep",
+            "too-many",
+            "unknown-file-kind",
+            "unreadable");
 
     @Test
     void everyCodeHasAPage() {
         var pages = Explanations.pages();
         assertEquals(
-                Arrays.stream(Code.values()).map(Code::id).toList(), pages.keySet().asList());
+                Arrays.stream(Code.values()).map(Code::id).toList(),
+                pages.keySet().asList());
         pages.forEach((code, page) -> assertTrue(page.length() > 30, code));
     }
 

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.keeplit.text.Problem;
@@ -49,8 +50,11 @@ class HostileTest {
     void aLineOfTenMegabytes() throws IOException {
         String line = "word ".repeat(2_000_000);
         assertEquals(List.of("file-too-large"), read(write("long.network", line)));
-        assertEquals(List.of("line-too-long"), readText("long.procedure", "language 1\nprocedure p revision 1\n" + line)
-                .stream().filter("line-too-long"::equals).toList());
+        assertEquals(
+                List.of("line-too-long"),
+                readText("long.procedure", "language 1\nprocedure p revision 1\n" + line).stream()
+                        .filter("line-too-long"::equals)
+                        .toList());
     }
 
     @Test
@@ -58,7 +62,8 @@ class HostileTest {
         String head = "language 1\nprocedure p revision 1\nstage \"x\"\n";
         String groups = head + "together\n".repeat(10_000) + "end\n".repeat(10_000);
         assertTrue(readText("deep.procedure", groups).contains("too-deep"));
-        assertTrue(readText("open.procedure", head + "together\n".repeat(10_000)).contains("missing-end"));
+        assertTrue(
+                readText("open.procedure", head + "together\n".repeat(10_000)).contains("missing-end"));
         String conditions = "language 1\nrulebook r revision 1\nrule x\nalways one of\n" + "one of\n".repeat(10_000);
         assertTrue(readText("deep.rules", conditions).contains("too-deep"));
     }
@@ -68,8 +73,8 @@ class HostileTest {
         String deep = "the site of ".repeat(300) + "R";
         String rule = "language 1\nrulebook r revision 1\nrule x\nalways W is aloft at " + deep + "\n";
         assertTrue(readText("deep.rules", rule).contains("unknown-name"));
-        String quantifiers = "language 1\nrulebook r revision 1\nrule x\nalways "
-                + "for every load L, ".repeat(200) + "L is supplied\n";
+        String quantifiers = "language 1\nrulebook r revision 1\nrule x\nalways " + "for every load L, ".repeat(200)
+                + "L is supplied\n";
         assertTrue(readText("deep.rules", quantifiers).contains("duplicate"));
     }
 
@@ -101,6 +106,27 @@ class HostileTest {
     }
 
     @Test
+    void manyMisspeltNamesAmongManyNames() {
+        StringBuilder text = new StringBuilder("language 1\nnetwork n\nuses overhead\nsystem voltage 12 kV\n");
+        text.append("source s at n, phases ABC, supply s\n");
+        for (int i = 0; i < 8_000; i++) {
+            text.append("tie t-").append(i).append(" from n to m-").append(i).append(", phases ABC\n");
+            text.append("tie u-")
+                    .append(i)
+                    .append(" from k-")
+                    .append(i)
+                    .append(" to l-")
+                    .append(i)
+                    .append(", phases ABC\n");
+        }
+        List<Source> sources = List.of(
+                new Source("n.network", text.toString()), Samples.source(Samples.GOOD.resolve("overhead.equipment")));
+        assertTimeoutPreemptively(ofSeconds(30), () -> {
+            assertEquals(List.of("too-many", "unreached"), codes(new Reader().readSources(sources)));
+        });
+    }
+
+    @Test
     void bytesThatAreNoText() throws IOException {
         byte[] bytes = "language 1\nnetwork n\nuses \u00e9".getBytes(StandardCharsets.ISO_8859_1);
         Library library = new Reader().read(List.of(write("latin.network", bytes)));
@@ -108,7 +134,7 @@ class HostileTest {
         assertEquals(3, library.problems().get(0).span().line());
         assertEquals(6, library.problems().get(0).span().column());
         byte[] noise = new byte[100_000];
-        new java.util.Random(7).nextBytes(noise);
+        new Random(7).nextBytes(noise);
         assertEquals(List.of("bad-utf-8"), read(write("noise.rules", noise)));
     }
 
@@ -132,8 +158,11 @@ class HostileTest {
         Files.createDirectories(folder.resolve("empty"));
         assertEquals(List.of("empty-folder"), read(folder.resolve("empty")));
         Files.createDirectories(folder.resolve("trap/x.procedure"));
-        assertEquals(List.of("folder-named-as-file"), read(folder.resolve("trap"))
-                .stream().filter("folder-named-as-file"::equals).toList());
+        assertEquals(
+                List.of("folder-named-as-file"),
+                read(folder.resolve("trap")).stream()
+                        .filter("folder-named-as-file"::equals)
+                        .toList());
         assertEquals(List.of("empty-folder"), read(folder.resolve("trap/x.procedure")));
         assertEquals(List.of("missing-file"), read(folder.resolve("none.rules")));
         assertEquals(List.of("unknown-file-kind"), read(write("notes.txt", "x")));
@@ -161,7 +190,11 @@ class HostileTest {
     void manyReferencesInALoop() throws IOException {
         StringBuilder text = new StringBuilder("language 1\n");
         for (int i = 0; i < 300; i++) {
-            text.append("variant v-").append(i).append(" of v-").append((i + 1) % 300).append('\n');
+            text.append("variant v-")
+                    .append(i)
+                    .append(" of v-")
+                    .append((i + 1) % 300)
+                    .append('\n');
         }
         assertTrue(read(write("loop.procedure", text.toString())).contains("circular"));
         StringBuilder chain = new StringBuilder("language 1\n");

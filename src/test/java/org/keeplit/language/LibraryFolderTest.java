@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,7 +38,7 @@ class LibraryFolderTest {
     }
 
     private Library read(String... paths) {
-        return new Reader().read(java.util.Arrays.stream(paths).map(root::resolve).toList());
+        return new Reader().read(Arrays.stream(paths).map(root::resolve).toList());
     }
 
     @Test
@@ -62,8 +63,9 @@ class LibraryFolderTest {
     void aGivenFileStandsBeforeTheLibrary() throws IOException {
         Path mine = root.resolve("mine/no-interruption.rules");
         Files.createDirectories(mine.getParent());
-        Files.writeString(mine, Files.readString(Samples.GOOD.resolve("no-interruption.rules"))
-                .replace("revision 1", "revision 7"));
+        Files.writeString(
+                mine,
+                Files.readString(Samples.GOOD.resolve("no-interruption.rules")).replace("revision 1", "revision 7"));
         Library library = read("mine/no-interruption.rules", "procedures/recloser-out.procedure");
         assertEquals("", ProblemPrinter.print(library.problems()));
         assertEquals("7", library.procedures().get("LP-12").keeps().get(0).revision());

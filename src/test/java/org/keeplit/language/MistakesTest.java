@@ -42,9 +42,10 @@ class MistakesTest {
         List<Source> all = new ArrayList<>();
         all.add(source);
         all.addAll(Samples.all());
-        List<Problem> problems = new Reader().readSources(all).problems().stream()
-                .filter(p -> p.span().source().name().equals(file))
-                .toList();
+        List<Problem> problems = new Reader()
+                .readSources(all).problems().stream()
+                        .filter(p -> p.span().source().name().equals(file))
+                        .toList();
         String told = ProblemPrinter.print(problems);
         Path expected = FOLDER.resolve(file + ".expected");
         if (Boolean.getBoolean("keeplit.regenerate")) {

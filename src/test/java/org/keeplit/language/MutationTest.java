@@ -49,7 +49,10 @@ class MutationTest {
                 case 1 -> lines.add(at, lines.get(other));
                 case 2 -> lines.set(at, swapWords(lines.get(at), random));
                 default -> {
-                    List<String> foreign = GOOD.get(random.nextInt(GOOD.size())).content().lines().toList();
+                    List<String> foreign = GOOD.get(random.nextInt(GOOD.size()))
+                            .content()
+                            .lines()
+                            .toList();
                     lines.add(at, foreign.get(random.nextInt(foreign.size())));
                 }
             }

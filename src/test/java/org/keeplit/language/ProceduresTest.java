@@ -55,7 +55,10 @@ class ProceduresTest {
     }
 
     private Block.Step step(String part) {
-        return steps.stream().filter(s -> s.sentence().contains(part)).findFirst().orElseThrow();
+        return steps.stream()
+                .filter(s -> s.sentence().contains(part))
+                .findFirst()
+                .orElseThrow();
     }
 
     private <A extends Action> A action(Class<A> type, String part) {
@@ -70,13 +73,19 @@ class ProceduresTest {
     void theHeader() {
         Procedure p = procedure("every-step");
         assertEquals("2b", p.revision());
-        assertEquals(List.of("no-interruption", "live-line"), p.keeps().stream().map(Rulebook::name).toList());
-        assertEquals(List.of("R", "V", "C1"), p.parameters().stream().map(Procedure.Parameter::name).toList());
+        assertEquals(
+                List.of("no-interruption", "live-line"),
+                p.keeps().stream().map(Rulebook::name).toList());
+        assertEquals(
+                List.of("R", "V", "C1"),
+                p.parameters().stream().map(Procedure.Parameter::name).toList());
         assertEquals(Optional.of(false), p.parameters().get(0).ganged());
         assertTrue(p.crew().get(0).inCharge());
         assertEquals(Optional.of(Side.SOURCE), p.crew().get(1).side());
         assertTrue(p.crew().get(3).desk());
-        assertEquals(List.of("J", "K", "G"), p.temporaries().stream().map(t -> t.name()).toList());
+        assertEquals(
+                List.of("J", "K", "G"),
+                p.temporaries().stream().map(t -> t.name()).toList());
         Permit hold = p.permits().get(0);
         assertEquals(Type.HOLD, hold.type());
         assertEquals("foreman", hold.holder().toString());
@@ -90,9 +99,12 @@ class ProceduresTest {
 
     @Test
     void wordsAboutAHold() {
-        assertEquals(Action.Speech.ASK, action(Action.Speak.class, "asks desk for H").speech());
-        assertEquals(Action.Speech.ISSUE, action(Action.Speak.class, "issues H to").speech());
-        assertEquals(Action.Speech.RELEASE, action(Action.Speak.class, "releases H").speech());
+        assertEquals(
+                Action.Speech.ASK, action(Action.Speak.class, "asks desk for H").speech());
+        assertEquals(
+                Action.Speech.ISSUE, action(Action.Speak.class, "issues H to").speech());
+        assertEquals(
+                Action.Speech.RELEASE, action(Action.Speak.class, "releases H").speech());
     }
 
     @Test
@@ -103,7 +115,11 @@ class ProceduresTest {
         assertTrue(step("put R in non-reclose").ordered());
         Action.Operate feeding = action(Action.Operate.class, "restores reclosing of every device");
         assertInstanceOf(DeviceSet.Feeding.class, feeding.object());
-        assertEquals(2, steps.stream().filter(s -> s.sentence().contains("blocks ground trip of birch")).count());
+        assertEquals(
+                2,
+                steps.stream()
+                        .filter(s -> s.sentence().contains("blocks ground trip of birch"))
+                        .count());
         assertTrue(step("opens R").ordered(), "phases in order");
     }
 
@@ -112,8 +128,12 @@ class ProceduresTest {
         Action.Install around = action(Action.Install.class, "line to line, load side first");
         assertEquals("the load-side line of R", around.first().point().toString());
         assertTrue(around.ordered());
-        assertEquals(Optional.of("Both hold their clamps."), step("load side first").asOne());
-        assertEquals(Action.Order.SECOND, action(Action.Remove.class, "removes J on P").order(), "load side was first");
+        assertEquals(
+                Optional.of("Both hold their clamps."), step("load side first").asOne());
+        assertEquals(
+                Action.Order.SECOND,
+                action(Action.Remove.class, "removes J on P").order(),
+                "load side was first");
         Action.Install inboard = action(Action.Install.class, "bushing to line");
         assertEquals("the source bushing of R", inboard.first().point().toString());
         Action.Clamp crossed = action(Action.Clamp.class, "second clamp of J on B on");
@@ -131,28 +151,43 @@ class ProceduresTest {
         assertEquals(new Action.MoveLead(on.device(), Side.LOAD, LeadEnd.BUSHING, true, Optional.empty()), on);
         Action.MoveLead rolled = action(Action.MoveLead.class, "onto phase B");
         assertEquals(Optional.of(on("B")), rolled.onto(), "a rolled lead");
-        assertEquals(Action.Order.FIRST, action(Action.ApplyGround.class, "applies G").order());
-        assertEquals(Action.Order.SECOND, action(Action.RemoveGround.class, "removes G").order());
-        assertEquals(Action.Proof.IN_PHASE, action(Action.Prove.class, "in phase").proof());
-        assertEquals(Action.Proof.NEUTRAL, action(Action.Prove.class, "at neutral").proof());
-        assertEquals(Action.Proof.CARRYING, action(Action.Prove.class, "carries current").proof());
-        assertEquals("the node of dairy", action(Action.TestDead.class, "node of dairy").point().toString());
+        assertEquals(
+                Action.Order.FIRST,
+                action(Action.ApplyGround.class, "applies G").order());
+        assertEquals(
+                Action.Order.SECOND,
+                action(Action.RemoveGround.class, "removes G").order());
+        assertEquals(
+                Action.Proof.IN_PHASE, action(Action.Prove.class, "in phase").proof());
+        assertEquals(
+                Action.Proof.NEUTRAL, action(Action.Prove.class, "at neutral").proof());
+        assertEquals(
+                Action.Proof.CARRYING,
+                action(Action.Prove.class, "carries current").proof());
+        assertEquals(
+                "the node of dairy",
+                action(Action.TestDead.class, "node of dairy").point().toString());
         assertEquals(300, action(Action.WaitDead.class, "waits 5 min").time().si());
-        assertEquals(List.of("good", "wet", "torn"), action(Action.Inspect.class, "inspects").outcomes());
+        assertEquals(
+                List.of("good", "wet", "torn"),
+                action(Action.Inspect.class, "inspects").outcomes());
         assertEquals("covers on", action(Action.Work.class, "works on").words());
         assertEquals(on("A"), step("works on").phases());
     }
 
     @Test
     void groups() {
-        Block.Stage groups = assertInstanceOf(Block.Stage.class, procedure("every-step").body().get(1));
+        Block.Stage groups = assertInstanceOf(
+                Block.Stage.class, procedure("every-step").body().get(1));
         assertEquals(Block.Order.IN_ORDER, ((Block.Group) groups.parts().get(0)).order());
-        Block.ForEachPhase each = assertInstanceOf(Block.ForEachPhase.class, groups.parts().get(1));
+        Block.ForEachPhase each =
+                assertInstanceOf(Block.ForEachPhase.class, groups.parts().get(1));
         assertTrue(each.ordered());
         assertEquals("P", each.variable());
         assertTrue(((Block.Repeat) groups.parts().get(2)).exactly());
         Block.Repeat most = assertInstanceOf(Block.Repeat.class, groups.parts().get(3));
-        Block.IfFound choice = assertInstanceOf(Block.IfFound.class, most.parts().get(1));
+        Block.IfFound choice =
+                assertInstanceOf(Block.IfFound.class, most.parts().get(1));
         assertEquals("wet", choice.outcome());
         assertEquals(1, choice.otherwise().size());
         Block.Call call = assertInstanceOf(Block.Call.class, groups.parts().get(4));
@@ -161,7 +196,8 @@ class ProceduresTest {
 
     @Test
     void aStepKeepsItsLabelItsSentenceAndItsClauses() {
-        Block.Stage open = assertInstanceOf(Block.Stage.class, procedure("LP-12").body().get(3));
+        Block.Stage open =
+                assertInstanceOf(Block.Stage.class, procedure("LP-12").body().get(3));
         Block.Step step = assertInstanceOf(Block.Step.class, open.parts().get(0));
         assertEquals(Optional.of("main-opening"), step.label());
         assertEquals("west opens R on all phases", step.sentence());
@@ -193,7 +229,8 @@ class ProceduresTest {
     void everyEdit() {
         Procedure p = procedure("every-edit");
         List<Edit> edits = p.edits();
-        assertEquals("lift-source on phase A", ((Edit.Without) edits.get(0)).step().toString());
+        assertEquals(
+                "lift-source on phase A", ((Edit.Without) edits.get(0)).step().toString());
         assertEquals("issue", ((Edit.Without) edits.get(1)).step().toString());
         Edit.OtherPhase other = assertInstanceOf(Edit.OtherPhase.class, edits.get(3));
         assertEquals("lift-load on phase C", other.step().toString(), "its part on C");
@@ -203,7 +240,8 @@ class ProceduresTest {
         assertEquals("bypass on phase C", ((Edit.Replace) edits.get(5)).step().toString());
         Edit.Insert insert = assertInstanceOf(Edit.Insert.class, edits.get(6));
         assertEquals("opened", insert.anchor().toString());
-        Action.Remove remove = assertInstanceOf(Action.Remove.class, ((Block.Step) insert.blocks().get(1)).action());
+        Action.Remove remove = assertInstanceOf(
+                Action.Remove.class, ((Block.Step) insert.blocks().get(1)).action());
         assertEquals(Action.Order.SECOND, remove.order());
         assertEquals(3, p.mustFail().size());
     }
@@ -211,9 +249,12 @@ class ProceduresTest {
     @Test
     void whatAVariantRestatesStandsForWhatItsBaseHas() {
         Procedure p = procedure("every-edit");
-        assertEquals(List.of("no-interruption"), p.keeps().stream().map(Rulebook::name).toList());
+        assertEquals(
+                List.of("no-interruption"),
+                p.keeps().stream().map(Rulebook::name).toList());
         assertEquals(5, p.crew().size());
-        assertEquals(List.of("J", "K"), p.temporaries().stream().map(t -> t.name()).toList());
+        assertEquals(
+                List.of("J", "K"), p.temporaries().stream().map(t -> t.name()).toList());
         assertEquals(1, p.starts().size());
         assertEquals(procedure("LP-12").ends(), p.ends());
         assertEquals("[dairy]", p.outages().toString());
@@ -221,10 +262,13 @@ class ProceduresTest {
 
     @Test
     void aReplacingStepGoesByTheLabelOfTheOneThatItReplaces() {
-        Edit.Replace replace = assertInstanceOf(Edit.Replace.class, procedure("LP-12-c").edits().get(0));
+        Edit.Replace replace = assertInstanceOf(
+                Edit.Replace.class, procedure("LP-12-c").edits().get(0));
         Block.Step step = assertInstanceOf(Block.Step.class, replace.blocks().get(0));
         assertEquals(Optional.of("bypass"), step.label());
         assertEquals(on("B"), step.phases());
-        assertEquals(Optional.of(on("C")), assertInstanceOf(Action.Install.class, step.action()).second().phase());
+        assertEquals(
+                Optional.of(on("C")),
+                assertInstanceOf(Action.Install.class, step.action()).second().phase());
     }
 }

@@ -20,11 +20,13 @@ class RoomTest {
                 .that()
                 .resideInAPackage("org.keeplit.language..")
                 .should()
-                .dependOnClassesThat(com.tngtech.archunit.base.DescribedPredicate.describe(
-                        "stand in rooms above or beside it",
-                        c -> c.getPackageName().startsWith("org.keeplit.")
-                                && !c.getPackageName()
-                                        .matches("org\\.keeplit\\.(language(\\.grammar)?|text|unit|network|condition|rule|procedure)")))
+                .dependOnClassesThat(
+                        com.tngtech.archunit.base.DescribedPredicate.describe(
+                                "stand in rooms above or beside it",
+                                c -> c.getPackageName().startsWith("org.keeplit.")
+                                        && !c.getPackageName()
+                                                .matches(
+                                                        "org\\.keeplit\\.(language(\\.grammar)?|text|unit|network|condition|rule|procedure)")))
                 .check(HOUSE);
     }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
@@ -45,12 +46,16 @@ class RulesTest {
     void alwaysEveryBindsForTheWholeRule() {
         Rule rule = rule("no-interruption", "load-stays-supplied");
         assertEquals(Rule.Form.ALWAYS, rule.form());
-        assertEquals(List.of("L"), rule.binders().stream().map(Condition.Binder::variable).toList());
+        assertEquals(
+                List.of("L"),
+                rule.binders().stream().map(Condition.Binder::variable).toList());
         assertEquals(Predicate.SUPPLIED, atom(rule.body()).predicate());
         assertEquals(Predicate.OUTAGE_PLANNED, atom(rule.unless().orElseThrow()).predicate());
         assertEquals(
                 List.of(
-                        new Template.Gap("", "L"), new Template.Text(", "), new Template.Gap("customers", "L"),
+                        new Template.Gap("", "L"),
+                        new Template.Text(", "),
+                        new Template.Gap("customers", "L"),
                         new Template.Text(", loses supply")),
                 rule.says().parts());
         assertEquals(Optional.empty(), rule.citation());
@@ -70,18 +75,22 @@ class RulesTest {
         assertEquals("capacitor bank", duty.words().get(5));
         assertEquals(new PhaseTerm.Variable("P"), duty.phase());
         assertEquals(
-                Optional.of("29 CFR 1910.269 (l)(12)(i)"), rule("no-interruption", "breaks-within-duty").citation());
+                Optional.of("29 CFR 1910.269 (l)(12)(i)"),
+                rule("no-interruption", "breaks-within-duty").citation());
     }
 
     @Test
     void whileBindsByAny() {
         Rule rule = rule("live-line", "feeding-devices-do-not-reclose");
         assertEquals(Rule.Form.WHILE, rule.form());
-        assertEquals(List.of("W", "S"), rule.binders().stream().map(Condition.Binder::variable).toList());
+        assertEquals(
+                List.of("W", "S"),
+                rule.binders().stream().map(Condition.Binder::variable).toList());
         assertEquals(Predicate.ALOFT, atom(rule.scope().orElseThrow()).predicate());
         Condition.One one = assertInstanceOf(Condition.One.class, rule.body());
         assertEquals(Predicate.LIVE_SITE, not(one.parts().get(0)).predicate());
-        Condition.Quantified every = assertInstanceOf(Condition.Quantified.class, one.parts().get(1));
+        Condition.Quantified every =
+                assertInstanceOf(Condition.Quantified.class, one.parts().get(1));
         assertEquals(Predicate.FEEDS, atom(every.binder().such().orElseThrow()).predicate());
         assertEquals(List.of("reclosing", "blocked"), atom(every.body()).words());
     }
@@ -90,9 +99,12 @@ class RulesTest {
     void neverIsAlwaysNot() {
         Rule rule = rule("never-with");
         assertEquals(Rule.Form.ALWAYS, rule.form());
-        assertEquals(List.of("D", "J"), rule.binders().stream().map(Condition.Binder::variable).toList());
-        Condition.All all =
-                assertInstanceOf(Condition.All.class, assertInstanceOf(Condition.Not.class, rule.body()).body());
+        assertEquals(
+                List.of("D", "J"),
+                rule.binders().stream().map(Condition.Binder::variable).toList());
+        Condition.All all = assertInstanceOf(
+                Condition.All.class,
+                assertInstanceOf(Condition.Not.class, rule.body()).body());
         assertEquals(new PhaseTerm.Given(Phases.ABC), atom(all.parts().get(0)).phase());
         assertEquals(Predicate.ALOFT, not(rule("never-any").body()).predicate());
         assertEquals(2, rule("never-any").binders().size());
@@ -101,21 +113,30 @@ class RulesTest {
     @Test
     void severalMomentsShareTheirVariables() {
         Rule rule = rule("opening-or-closing");
-        assertEquals(List.of(ActKind.OPENING, ActKind.CLOSING), rule.triggers().stream().map(Trigger::act).toList());
+        assertEquals(
+                List.of(ActKind.OPENING, ActKind.CLOSING),
+                rule.triggers().stream().map(Trigger::act).toList());
         assertEquals(Optional.of("W"), rule.triggers().get(1).by());
-        assertEquals(java.util.Set.of("recloser"), rule.triggers().get(1).binders().get(0).noun().kinds());
-        assertEquals(List.of("ground-trip", "on"), rule("setting").triggers().get(0).words());
+        assertEquals(
+                Set.of("recloser"),
+                rule.triggers().get(1).binders().get(0).noun().kinds());
+        assertEquals(
+                List.of("ground-trip", "on"), rule("setting").triggers().get(0).words());
         assertEquals(ActKind.TAPPING, rule("neutral").triggers().get(0).act());
         assertEquals(ActKind.EARTHING, rule("earth").triggers().get(0).act());
         assertEquals(ActKind.LIFTING, rule("lead").triggers().get(0).act());
         Trigger aloft = rule("aloft").triggers().get(0);
-        assertEquals(List.of("W", "S"), aloft.binders().stream().map(Condition.Binder::variable).toList());
+        assertEquals(
+                List.of("W", "S"),
+                aloft.binders().stream().map(Condition.Binder::variable).toList());
     }
 
     @Test
     void aDeviceWhereASiteIsAskedForMeansItsSite() {
-        Condition.One one = assertInstanceOf(Condition.One.class, rule("opening-or-closing").body());
-        Condition.Quantified no = assertInstanceOf(Condition.Quantified.class, one.parts().get(0));
+        Condition.One one =
+                assertInstanceOf(Condition.One.class, rule("opening-or-closing").body());
+        Condition.Quantified no =
+                assertInstanceOf(Condition.Quantified.class, one.parts().get(0));
         Condition.All all = assertInstanceOf(Condition.All.class, no.body());
         Term site = atom(all.parts().get(1)).terms().get(1);
         assertEquals(Type.SITE, site.type());
@@ -127,9 +148,11 @@ class RulesTest {
         assertEquals(Rule.Form.AT_START, rule("start").form());
         assertEquals(Rule.Form.AT_END, rule("ending").form());
         Condition.One one = assertInstanceOf(Condition.One.class, rule("start").body());
-        Condition.Quantified waited = assertInstanceOf(Condition.Quantified.class, one.parts().get(0));
+        Condition.Quantified waited =
+                assertInstanceOf(Condition.Quantified.class, one.parts().get(0));
         assertEquals(List.of("300"), atom(waited.body()).words());
-        Condition.All earth = assertInstanceOf(Condition.All.class, rule("earth").body());
+        Condition.All earth =
+                assertInstanceOf(Condition.All.class, rule("earth").body());
         assertEquals(List.of("grounds inspected"), atom(earth.parts().get(0)).words());
         assertEquals(List.of("grounds", "good"), atom(earth.parts().get(1)).words());
     }
@@ -142,10 +165,13 @@ class RulesTest {
         Rule left = rule("good-housekeeping", "nothing-left-behind");
         Condition.Quantified every = assertInstanceOf(Condition.Quantified.class, left.body());
         Condition.Quantified some = assertInstanceOf(
-                Condition.Quantified.class, assertInstanceOf(Condition.Not.class, every.body()).body());
+                Condition.Quantified.class,
+                assertInstanceOf(Condition.Not.class, every.body()).body());
         assertEquals(Condition.Quantifier.SOME, some.quantifier());
         assertEquals("J", some.binder().of().orElseThrow().toString());
-        assertEquals(new PhaseTerm.Variable(some.binder().variable()), atom(some.body()).phase());
+        assertEquals(
+                new PhaseTerm.Variable(some.binder().variable()),
+                atom(some.body()).phase());
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,7 +22,7 @@ final class Samples {
         try {
             return new Source(file.getFileName().toString(), Files.readString(file));
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -29,9 +30,17 @@ final class Samples {
     static List<Source> all() {
         List<Source> all = new ArrayList<>();
         for (String file : List.of(
-                "overhead.equipment", "wires.equipment", "heron-vale.network", "no-interruption.rules",
-                "live-line.rules", "good-housekeeping.rules", "every-condition.rules",
-                "bench.procedure", "every-step.procedure", "recloser-out.procedure", "recloser-out-wrong.procedure",
+                "overhead.equipment",
+                "wires.equipment",
+                "heron-vale.network",
+                "no-interruption.rules",
+                "live-line.rules",
+                "good-housekeeping.rules",
+                "every-condition.rules",
+                "bench.procedure",
+                "every-step.procedure",
+                "recloser-out.procedure",
+                "recloser-out-wrong.procedure",
                 "every-edit.procedure")) {
             all.add(source(GOOD.resolve(file)));
         }
