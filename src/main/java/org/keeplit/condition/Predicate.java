@@ -83,15 +83,15 @@ public enum Predicate {
     /** The waiting time has passed since the bank went dead; words: minutes. */
     WAITED("has been dead long enough", true, "the waiting time passed since it was opened", in(CAPACITOR)),
     /** Joined to a source in service; unknown where only a generator that may run feeds it. */
-    ENERGIZED("is energized", true, "it is joined to a source in service", in(POINT)),
+    ENERGIZED("is energized", true, "it is joined to a source in service", in(POINT, JUMPER, GROUND)),
     /** It has voltage from any source, backwards included; unknown where a generator may run. */
-    ALIVE("is alive", true, "it has voltage from some source, backfeed included", in(POINT)),
+    ALIVE("is alive", true, "it has voltage from some source, backfeed included", in(POINT, JUMPER, GROUND)),
     /** It has no voltage from any source. */
-    DEAD("is dead", true, "no source can put voltage on it", in(POINT)),
+    DEAD("is dead", true, "no source can put voltage on it", in(POINT, JUMPER, GROUND)),
     /** Joined to an applied ground by conductor alone. */
-    GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT)),
+    GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT, JUMPER, GROUND)),
     /** Joined to an applied ground by anything that conducts. */
-    TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT)),
+    TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT, JUMPER, GROUND)),
     /** Without it, its sides are still solidly joined on site. */
     BYPASSED("is bypassed", true, "without it both its sides are still solidly joined at its site", in(DEVICE, REGULATOR)),
     /** Without it, its sides are still joined some other way. */

@@ -69,7 +69,13 @@ final class Tracer {
 
     private TraceStep step(int number, Act act, long[] before, long[] after) {
         List<String> changes = new ArrayList<>(words.changes(before, after));
-        changes.addAll(levels(before, after));
+        // After a flash the model is void: what it says of voltages and supply would only mislead.
+        boolean flash = machine.scene().at(after).analysis().status().shortedAnywhere();
+        if (flash) {
+            changes.add("two voltages, or a voltage and a ground, meet: nothing after this is known");
+        } else {
+            changes.addAll(levels(before, after));
+        }
         return new TraceStep(
                 number,
                 act.actor(),
@@ -77,7 +83,7 @@ final class Tracer {
                 act.stepName(),
                 act.step().span().line(),
                 ImmutableList.copyOf(changes),
-                lost(before, after));
+                flash ? ImmutableList.of() : lost(before, after));
     }
 
     /** {@return which line conductors came alive or went dead, by phase} */

@@ -1,0 +1,263 @@
+package org.keeplit.electric.power;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.keeplit.electric.Contact;
+import org.keeplit.electric.Grid;
+import org.keeplit.electric.complex.Complex;
+import org.keeplit.electric.complex.ComplexMatrix;
+import org.keeplit.electric.flow.FlowModel;
+import org.keeplit.electric.flow.FlowModelBuilder;
+import org.keeplit.electric.flow.LoadPower;
+import org.keeplit.electric.flow.RegulatorKind;
+import org.keeplit.electric.flow.SourceImpedance;
+import org.keeplit.electric.flow.TransformerBank;
+import org.keeplit.electric.flow.Winding;
+import org.keeplit.electric.flow.WindingConnection;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Connection;
+import org.keeplit.network.Element;
+import org.keeplit.network.Network;
+import org.keeplit.network.Phases;
+import org.keeplit.program.Vertex;
+import org.keeplit.unit.Quantity;
+
+/** Makes a load-flow model of an electrical graph. */
+final class PowerBuilder {
+    private static final double SQRT3 = Math.sqrt(3);
+    /** When a source states no ratio of reactance to resistance. */
+    private static final double USUAL_RATIO = 8;
+    /** A regulator's own impedance, in parts of its rating's base, from memory: half a percent and less. */
+    private static final Complex REGULATOR_OHMS = new Complex(0.01, 0.05);
+
+    private final Grid grid;
+    private final Network network;
+    private final FlowModelBuilder builder = FlowModel.builder();
+    private final Nominal nominal;
+    private final LineOhms lineOhms;
+    private final int[] terminals;
+    private final int[] contacts;
+    private final double[] nominalAt;
+    private final Map<String, Integer> branches = PowerModel.places();
+
+    PowerBuilder(Grid grid, Map<String, ImmutableMap<String, Quantity>> conductors) {
+        this.grid = grid;
+        this.network = grid.network();
+        this.nominal = new Nominal(network);
+        this.lineOhms = new LineOhms(conductors, figure(network.system(), "frequency", 60));
+        this.terminals = new int[grid.vertices().size()];
+        this.contacts = new int[grid.contacts().size()];
+        this.nominalAt = new double[terminals.length];
+    }
+
+    PowerModel build() {
+        loadCases();
+        for (int i = 0; i < terminals.length; i++) {
+            Vertex vertex = grid.vertices().get(i);
+            boolean earth = vertex.equals(Vertex.EARTH) || !vertex.conductor().isPhase();
+            terminals[i] = earth ? FlowModel.GROUND : builder.terminal(vertex.toString());
+            if (vertex instanceof Vertex.AtNode node && !earth) {
+                nominalAt[i] = nominal.lineToLine(node.node()) / SQRT3;
+            }
+        }
+        network.all(Element.Source.class).forEach(this::source);
+        network.all(Element.Line.class).forEach(this::line);
+        network.all(Element.Regulator.class).forEach(this::regulator);
+        network.all(Element.Transformer.class).forEach(this::transformer);
+        network.all(Element.Load.class).forEach(this::load);
+        network.all(Element.Capacitor.class).forEach(this::capacitor);
+        for (Contact contact : grid.contacts()) {
+            contacts[contact.id()] = builder.contact(
+                    "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase(),
+                    terminals[contact.a()],
+                    terminals[contact.b()],
+                    Ohms.of(contact, network),
+                    false);
+        }
+        return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt);
+    }
+
+    private List<Double> factors() {
+        return network.system().entrySet().stream()
+                .filter(e -> e.getKey().startsWith("load case "))
+                .map(e -> e.getValue().si())
+                .toList();
+    }
+
+    private void loadCases() {
+        List<String> names = new ArrayList<>(List.of("peak"));
+        network.system().keySet().stream()
+                .filter(k -> k.startsWith("load case "))
+                .forEach(k -> names.add(k.substring("load case ".length())));
+        builder.loadCases(names.toArray(String[]::new));
+    }
+
+    private static double figure(Map<String, Quantity> figures, String name, double otherwise) {
+        Quantity quantity = figures.get(name);
+        return quantity == null ? otherwise : quantity.si();
+    }
+
+    private static double need(Element element, String name) {
+        Quantity quantity = element.figures().get(name);
+        if (quantity == null) {
+            throw new PowerException(
+                    element.kind().name() + " " + element.name() + " states no " + name + ", which a load flow needs");
+        }
+        return quantity.si();
+    }
+
+    private int at(String node, Conductor phase) {
+        return terminals[grid.number(new Vertex.AtNode(node, phase)).orElseThrow()];
+    }
+
+    private int[] at(String node, Phases phases) {
+        return phases.list().stream()
+                .filter(Conductor::isPhase)
+                .mapToInt(p -> at(node, p))
+                .toArray();
+    }
+
+    private void source(Element.Source source) {
+        double volts = figure(source.figures(), "voltage", nominal.lineToLine(source.node()));
+        double level = need(source, "fault level");
+        double ratio = figure(source.figures(), "reactance ratio", USUAL_RATIO);
+        double ground = figure(source.figures(), "ground fault level", level);
+        ComplexMatrix three = SourceImpedance.ofFaultLevels(volts, level, ratio, ground, ratio);
+        List<Conductor> phases =
+                source.phases().list().stream().filter(Conductor::isPhase).toList();
+        Complex[] emf = phases.stream()
+                .map(p -> Complex.polar(volts / SQRT3, -30.0 * p.clock()))
+                .toArray(Complex[]::new);
+        int[] rows = phases.stream().mapToInt(Conductor::ordinal).toArray();
+        builder.source(
+                source.name(), at(source.node(), source.phases()), FlowModel.GROUND, emf, three.pick(rows, rows));
+    }
+
+    private void line(Element.Line line) {
+        LineOhms.PerMetre ohms = lineOhms.of(line);
+        branches.put(
+                line.name(),
+                builder.line(
+                        line.name(),
+                        at(line.from(), line.phases()),
+                        at(line.to(), line.phases()),
+                        ohms.impedance(),
+                        ohms.shunt(),
+                        need(line, "length")));
+    }
+
+    private void regulator(Element.Regulator regulator) {
+        for (Conductor phase : regulator.phases()) {
+            if (phase.isPhase()) {
+                double tap = figure(regulator.figures(), "tap " + phase, figure(regulator.figures(), "tap", 0));
+                branches.put(
+                        regulator.name() + " " + phase,
+                        builder.regulator(
+                                regulator.name() + " on phase " + phase,
+                                at(regulator.from(), phase),
+                                at(regulator.to(), phase),
+                                FlowModel.GROUND,
+                                RegulatorKind.TYPE_B,
+                                REGULATOR_OHMS,
+                                (int) Math.round(tap)));
+            }
+        }
+    }
+
+    private void transformer(Element.Transformer transformer) {
+        double kva = need(transformer, "rating") / 1000;
+        double low = need(transformer, "low voltage");
+        double high = nominal.lineToLine(transformer.from());
+        double ohms = need(transformer, "impedance");
+        double ratio = figure(transformer.figures(), "reactance ratio", 5);
+        double resistance = figure(transformer.figures(), "resistance", ohms / Math.hypot(1, ratio));
+        double reactance = Math.sqrt(Math.max(0, ohms * ohms - resistance * resistance));
+        Complex perUnit = new Complex(resistance, reactance);
+        int[] from = at(transformer.from(), transformer.phases());
+        int[] to = at(transformer.to(), transformer.phases());
+        if (from.length == 3) {
+            boolean later = transformer.clock() % 12 == 1 || transformer.clock() % 12 == 5;
+            TransformerBank.add(
+                    builder,
+                    transformer.name(),
+                    side(transformer, "primary", transformer.primary(), from, high, later),
+                    side(transformer, "secondary", transformer.secondary(), to, low, false),
+                    kva,
+                    perUnit);
+            return;
+        }
+        // One or two units, each from its phase to the neutral, or one between two phases.
+        boolean between = transformer.primary() == Connection.DELTA && from.length == 2;
+        int units = between ? 1 : from.length;
+        double unit = kva * 1000 / units;
+        for (int i = 0; i < units; i++) {
+            double volts = between ? high : high / SQRT3;
+            double behind = between ? low : low / SQRT3;
+            builder.transformer(
+                    transformer.name() + "." + (i + 1),
+                    new Winding(
+                            from[i],
+                            between ? from[1] : FlowModel.GROUND,
+                            volts,
+                            perUnit.times(0.5 * volts * volts / unit)),
+                    new Winding(
+                            to[i],
+                            between ? to[1] : FlowModel.GROUND,
+                            behind,
+                            perUnit.times(0.5 * behind * behind / unit)));
+        }
+    }
+
+    /** A delta primary before a wye secondary lags by an hour when its windings lie AC, BA, CB, and leads when AB, BC, CA. */
+    private TransformerBank.Side side(
+            Element.Transformer transformer, String side, Connection connection, int[] phases, double volts, boolean later) {
+        WindingConnection windings = connection == Connection.DELTA
+                ? later ? WindingConnection.DELTA_BACKWARD : WindingConnection.DELTA_FORWARD
+                : WindingConnection.WYE;
+        int neutral = connection == Connection.WYE
+                ? builder.terminal(transformer.name() + " " + side + " neutral")
+                : FlowModel.GROUND;
+        return new TransformerBank.Side(phases, neutral, windings, volts);
+    }
+
+    private void load(Element.Load load) {
+        double volts = nominal.lineToLine(load.node());
+        int[] phases = at(load.node(), load.phases());
+        Complex total = new Complex(
+                figure(load.figures(), "active power", 0), figure(load.figures(), "reactive power", 0));
+        boolean between = load.connection() == Connection.DELTA && phases.length > 1;
+        int parts = between && phases.length == 2 ? 1 : phases.length;
+        LoadPower each = LoadPower.constantPower(total.times(1.0 / parts));
+        LoadPower[] cases = new LoadPower[factors().size() + 1];
+        cases[0] = each;
+        for (int i = 1; i < cases.length; i++) {
+            cases[i] = each.times(factors().get(i - 1));
+        }
+        int neutral = load.connection() == Connection.WYE && phases.length > 1
+                ? builder.terminal(load.name() + " neutral")
+                : FlowModel.GROUND;
+        for (int i = 0; i < parts; i++) {
+            int back = between ? phases[(i + 1) % phases.length] : neutral;
+            builder.load(
+                    load.name() + "." + (i + 1), phases[i], back, between ? volts : volts / SQRT3, Arrays.copyOf(cases, cases.length));
+        }
+    }
+
+    private void capacitor(Element.Capacitor bank) {
+        double volts = nominal.lineToLine(bank.node());
+        int[] phases = at(bank.node(), bank.phases());
+        boolean between = bank.connection() == Connection.DELTA && phases.length > 1;
+        int parts = between && phases.length == 2 ? 1 : phases.length;
+        double vars = need(bank, "reactive power") / parts;
+        int neutral = bank.connection() == Connection.WYE && phases.length > 1
+                ? builder.terminal(bank.name() + " neutral")
+                : FlowModel.GROUND;
+        for (int i = 0; i < parts; i++) {
+            int back = between ? phases[(i + 1) % phases.length] : neutral;
+            builder.capacitor(bank.name() + "." + (i + 1), phases[i], back, between ? volts : volts / SQRT3, vars);
+        }
+    }
+}

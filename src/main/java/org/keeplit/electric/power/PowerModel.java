@@ -1,0 +1,93 @@
+package org.keeplit.electric.power;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.keeplit.electric.Contact;
+import org.keeplit.electric.Grid;
+import org.keeplit.electric.flow.FlowModel;
+import org.keeplit.network.Conductor;
+import org.keeplit.unit.Quantity;
+
+/** A network with its temporary equipment as a load-flow model, with the places of everything in it. Immutable. */
+public final class PowerModel {
+    private final Grid grid;
+    private final FlowModel flow;
+    private final int[] terminals;
+    private final int[] contacts;
+    private final ImmutableMap<String, Integer> branches;
+    private final double[] nominal;
+
+    PowerModel(Grid grid, FlowModel flow, int[] terminals, int[] contacts, Map<String, Integer> branches, double[] nominal) {
+        this.grid = grid;
+        this.flow = flow;
+        this.terminals = terminals;
+        this.contacts = contacts;
+        this.branches = ImmutableMap.copyOf(branches);
+        this.nominal = nominal;
+    }
+
+    /**
+     * Makes the model.
+     *
+     * @param grid the electrical graph
+     * @param conductors the figures of the conductors that lines name: {@code resistance} in ohm a metre, {@code radius}
+     *     (geometric mean) and {@code diameter} in metre
+     * @return the model; its base state has every contact open
+     * @throws PowerException if an element lacks what a load flow needs
+     */
+    public static PowerModel of(Grid grid, Map<String, ImmutableMap<String, Quantity>> conductors) {
+        return new PowerBuilder(grid, conductors).build();
+    }
+
+    /** {@return the electrical graph} */
+    public Grid grid() {
+        return grid;
+    }
+
+    /** {@return the load-flow model} */
+    public FlowModel flow() {
+        return flow;
+    }
+
+    /** {@return the terminal of a vertex; ground for the earth and the neutrals} @param vertex the vertex's number */
+    public int terminal(int vertex) {
+        return terminals[vertex];
+    }
+
+    /** {@return the load-flow element of a contact} @param contact the contact */
+    public int element(Contact contact) {
+        return contacts[contact.id()];
+    }
+
+    /**
+     * The load-flow element of a line section or a regulator.
+     *
+     * @param branch its name
+     * @param phase the phase
+     * @return the element and the place of the phase in it, or nothing
+     */
+    public Optional<int[]> branch(String branch, Conductor phase) {
+        Integer whole = branches.get(branch);
+        if (whole != null) {
+            int place = 0;
+            for (Conductor other : grid.network().element(branch).orElseThrow().phases()) {
+                if (other == phase) {
+                    return Optional.of(new int[] {whole, place});
+                }
+                place++;
+            }
+        }
+        return Optional.ofNullable(branches.get(branch + " " + phase)).map(e -> new int[] {e, 0});
+    }
+
+    /** {@return the nominal voltage to ground at a vertex, in volt; 0 where it has none} @param vertex its number */
+    public double nominal(int vertex) {
+        return nominal[vertex];
+    }
+
+    static Map<String, Integer> places() {
+        return new HashMap<>();
+    }
+}

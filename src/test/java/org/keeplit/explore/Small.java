@@ -1,0 +1,89 @@
+package org.keeplit.explore;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeMap;
+import org.keeplit.Keeplit;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.text.Source;
+import org.keeplit.verdict.Judgement;
+
+/** Small procedures on one small pole, written in the test. */
+final class Small {
+    private static final String NETWORK =
+            """
+            language 1
+            network pole "One recloser pole"
+            uses overhead
+            system voltage 12.47 kV, frequency 60 Hz
+            source bus at s-0, phases ABC, supply grid, fault level 100 MVA, reactance ratio 8
+            breaker feeder from s-0 to s-1, phases ABC, pickup 480 A, ground pickup 240 A
+            line l-1 from s-1 to s-2, phases ABC, length 1 km, conductor acsr-336
+            recloser r from s-2 to s-3, phases ABC, single-phase units, coil 100 A
+            line l-2 from s-3 to s-4, phases ABC, length 1 km, conductor acsr-336
+            switch gang from s-4 to s-5, phases ABC
+            load mill at s-5, phases ABC, 300 kW, 100 kvar, 12 customers
+            load lane at s-3, phases A, 30 kW, 10 kvar, 9 customers
+            """;
+
+    private Small() {}
+
+    /** {@return the verdict on steps} @param rules rules of a rulebook of their own @param steps the lines of a stage */
+    static Judgement judge(String rules, String steps) {
+        return judge(rules, "", steps, "");
+    }
+
+    static Judgement judge(String rules, String header, String steps, String tail) {
+        String procedure =
+                """
+                language 1
+                procedure P revision 1
+                title "A test"
+                keeps test-rules
+                crew
+                  op "Operator", in charge, on the source side
+                  mate "Second", on the load side
+                temporary
+                  bypass-jumper J for each phase of r
+                hold H for r, held at feeder and at r, by op
+                proved on pole
+                """
+                        + header
+                        + "\nstage \"All\"\n"
+                        + steps
+                        + tail;
+        Library library = new Reader()
+                .readSources(List.of(
+                        new Source("overhead.equipment", read("shared/equipment/overhead.equipment")),
+                        new Source("pole.network", NETWORK),
+                        new Source("test.rules", "language 1\nrulebook test-rules revision 1\n" + rules),
+                        new Source("p.procedure", procedure)));
+        Problems problems = new Problems();
+        library.problems().forEach(problems::add);
+        List<Judgement> all = Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()));
+        assertEquals(1, all.size());
+        return all.get(0);
+    }
+
+    private static String read(String file) {
+        try {
+            return Files.readString(Path.of(file));
+        } catch (java.io.IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    /** {@return the root findings by name, each with the length of its trace} */
+    static TreeMap<String, Integer> roots(Judgement judgement) {
+        TreeMap<String, Integer> all = new TreeMap<>();
+        judgement.outcome().findings().forEach(f -> all.put(f.name(), f.trace().size()));
+        return all;
+    }
+}
