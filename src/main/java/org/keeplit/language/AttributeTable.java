@@ -12,6 +12,8 @@ final class AttributeTable {
     static final String ACTIVE = "active power";
     /** The name under which kilovars are kept. */
     static final String REACTIVE = "reactive power";
+    /** The name of the current that something carries for good. */
+    static final String CONTINUOUS = "continuous";
 
     private static final ImmutableMap<Base, ImmutableMap<String, Dimension>> FIGURES =
             ImmutableMap.<Base, ImmutableMap<String, Dimension>>builder()
@@ -94,6 +96,16 @@ final class AttributeTable {
     /** {@return the figures with names that a family may have} */
     static ImmutableMap<String, Dimension> figures(Base base) {
         return FIGURES.getOrDefault(base, ImmutableMap.of());
+    }
+
+    /** {@return the powers that a family may have; they are written by their units, without a name} */
+    static ImmutableMap<String, Dimension> powers(Base base) {
+        return switch (base) {
+            case LOAD, GENERATOR -> ImmutableMap.of(
+                    ACTIVE, Dimension.ACTIVE_POWER, REACTIVE, Dimension.REACTIVE_POWER);
+            case CAPACITOR -> ImmutableMap.of(REACTIVE, Dimension.REACTIVE_POWER);
+            default -> ImmutableMap.of();
+        };
     }
 
     /** {@return what a family must have besides its phases} */

@@ -37,11 +37,13 @@ final class Samples {
                 "live-line.rules",
                 "good-housekeeping.rules",
                 "every-condition.rules",
+                "figures.rules",
                 "bench.procedure",
                 "every-step.procedure",
                 "recloser-out.procedure",
                 "recloser-out-wrong.procedure",
-                "every-edit.procedure")) {
+                "every-edit.procedure",
+                "measuring.procedure")) {
             all.add(source(GOOD.resolve(file)));
         }
         return all;
