@@ -3,6 +3,7 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.List;
+import java.util.Optional;
 import org.keeplit.network.Base;
 import org.keeplit.unit.Dimension;
 
@@ -14,6 +15,9 @@ final class AttributeTable {
     static final String REACTIVE = "reactive power";
     /** The name of the current that something carries for good. */
     static final String CONTINUOUS = "continuous";
+
+    /** Ratings that are currents whatever the kind. */
+    private static final ImmutableSet<String> CURRENTS = ImmutableSet.of(CONTINUOUS, "interrupting");
 
     private static final ImmutableMap<Base, ImmutableMap<String, Dimension>> FIGURES =
             ImmutableMap.<Base, ImmutableMap<String, Dimension>>builder()
@@ -28,16 +32,17 @@ final class AttributeTable {
                             Base.LINE,
                             ImmutableMap.of(
                                     "length", Dimension.LENGTH,
-                                    "ampacity", Dimension.CURRENT,
-                                    "resistance", Dimension.IMPEDANCE,
-                                    "reactance", Dimension.IMPEDANCE))
+                                    "ampacity", Dimension.CURRENT))
                     .put(
                             Base.TRANSFORMER,
                             ImmutableMap.of(
                                     "rating", Dimension.APPARENT_POWER,
                                     "low voltage", Dimension.VOLTAGE,
                                     "impedance", Dimension.RATIO,
-                                    "reactance ratio", Dimension.NUMBER))
+                                    "resistance", Dimension.RATIO,
+                                    // Before its first word alone.
+                                    "reactance ratio", Dimension.NUMBER,
+                                    "reactance", Dimension.RATIO))
                     .put(
                             Base.REGULATOR,
                             ImmutableMap.of(
@@ -57,6 +62,7 @@ final class AttributeTable {
                                     "coil", Dimension.CURRENT,
                                     "minimum trip", Dimension.CURRENT,
                                     "rating", Dimension.CURRENT,
+                                    CONTINUOUS, Dimension.CURRENT,
                                     "link", Dimension.CURRENT,
                                     "impedance", Dimension.IMPEDANCE))
                     .buildOrThrow();
@@ -64,15 +70,28 @@ final class AttributeTable {
     private static final ImmutableMap<Base, ImmutableSet<String>> WORDS =
             ImmutableMap.<Base, ImmutableSet<String>>builder()
                     .put(Base.SOURCE, ImmutableSet.of("supply"))
-                    .put(Base.LINE, ImmutableSet.of("conductor"))
-                    .put(Base.TRANSFORMER, ImmutableSet.of("delta to grounded wye", "clock"))
-                    .put(Base.REGULATOR, ImmutableSet.of("at"))
+                    .put(
+                            Base.LINE,
+                            ImmutableSet.of(
+                                    "conductor",
+                                    "spacing",
+                                    "resistance",
+                                    "reactance",
+                                    "zero resistance",
+                                    "zero reactance",
+                                    "impedance",
+                                    "susceptance"))
+                    .put(
+                            Base.TRANSFORMER,
+                            ImmutableSet.of("delta to grounded wye", "single-phase", "windings", "clock"))
+                    .put(Base.REGULATOR, ImmutableSet.of("at", "tap"))
                     .put(Base.CAPACITOR, ImmutableSet.of("kvar", "grounded wye", "ungrounded wye", "delta"))
                     .put(
                             Base.LOAD,
                             ImmutableSet.of(
                                     "kW",
                                     "kvar",
+                                    "constant",
                                     "customers",
                                     "critical",
                                     "motor",
@@ -86,7 +105,7 @@ final class AttributeTable {
     private static final ImmutableMap<Base, ImmutableSet<String>> MUST = ImmutableMap.of(
             Base.SOURCE, ImmutableSet.of("supply"),
             Base.LINE, ImmutableSet.of("length"),
-            Base.TRANSFORMER, ImmutableSet.of("connection"),
+            Base.TRANSFORMER, ImmutableSet.of("connection", "rating", "impedance"),
             Base.CAPACITOR, ImmutableSet.of(REACTIVE, "connection"),
             Base.LOAD, ImmutableSet.of(ACTIVE, "customers"),
             Base.GENERATOR, ImmutableSet.of(ACTIVE));
@@ -108,6 +127,13 @@ final class AttributeTable {
         };
     }
 
+    /** {@return what a rating of a kind measures, if its name says that} */
+    static Optional<Dimension> rating(Base base, String name) {
+        return CURRENTS.contains(name)
+                ? Optional.of(Dimension.CURRENT)
+                : Optional.ofNullable(figures(base).get(name));
+    }
+
     /** {@return what a family must have besides its phases} */
     static ImmutableSet<String> must(Base base) {
         return MUST.getOrDefault(base, ImmutableSet.of());
@@ -126,6 +152,8 @@ final class AttributeTable {
     /** {@return how a required attribute is written} */
     static String example(Base base, String attribute) {
         return switch (attribute) {
+            case "rating" -> "rating 500 kVA";
+            case "impedance" -> "impedance 5 %, or resistance and reactance";
             case "supply" -> "supply mill";
             case "length" -> "length 1.2 km";
             case "connection" -> base == Base.TRANSFORMER ? "delta to grounded wye" : "grounded wye or ungrounded wye";

@@ -15,7 +15,8 @@ enum FileKind {
     EQUIPMENT("equipment", "equipment NAME \"Title\"", "equipment") {
         @Override
         Role role(Line line) {
-            return line.starts("kind") || line.starts("conductor") ? Role.SECTION : Role.PLAIN;
+            boolean section = line.starts("kind") || line.starts("conductor") || line.starts("spacing");
+            return section ? Role.SECTION : Role.PLAIN;
         }
     },
     RULES("rules", "rulebook NAME revision 1", "rulebook") {

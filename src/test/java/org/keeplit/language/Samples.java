@@ -32,7 +32,9 @@ final class Samples {
         for (String file : List.of(
                 "overhead.equipment",
                 "wires.equipment",
+                "electric.equipment",
                 "heron-vale.network",
+                "electric.network",
                 "no-interruption.rules",
                 "live-line.rules",
                 "good-housekeeping.rules",

@@ -23,8 +23,8 @@ class SamplesTest {
 
     @Test
     void everythingIsThereInTheOrderOfTheFiles() {
-        assertEquals(List.of("overhead", "wires"), library.equipment().keySet().asList());
-        assertEquals(List.of("heron-vale"), library.networks().keySet().asList());
+        assertEquals(List.of("overhead", "wires", "electric"), library.equipment().keySet().asList());
+        assertEquals(List.of("heron-vale", "electric"), library.networks().keySet().asList());
         assertEquals(
                 List.of("no-interruption", "live-line", "good-housekeeping", "every-condition", "figures"),
                 library.rulebooks().keySet().asList());
