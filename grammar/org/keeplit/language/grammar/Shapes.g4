@@ -32,11 +32,14 @@ verbLine      : VERB form SLASH form EOF ;
 form          : ~SLASH+ ;
 ratingLine    : RATING phrase EOF ;
 conductorLine : CONDUCTOR name attribute ( COMMA attribute )* EOF ;
+spacingLine   : WORD name attribute ( COMMA attribute )* EOF ;
 
 // ---- network
 
 networkHead : NETWORK name STRING? EOF ;
 systemLine  : SYSTEM attribute ( COMMA attribute )* EOF ;
+limitsLine  : WORD attribute ( COMMA attribute )* EOF ;
+loadCaseLine : WORD WORD name any* EOF ;
 elementLine : name name place ( COMMA attribute )* EOF ;
 place       : FROM name TO name | AT name ;
 

@@ -30,6 +30,11 @@ public enum Measure {
         return words;
     }
 
+    /** {@return whether it is asked of one phase; the residual current is that of all phases together} */
+    public boolean perPhase() {
+        return this != RESIDUAL;
+    }
+
     /** {@return what it measures} */
     public Dimension dimension() {
         return dimension;

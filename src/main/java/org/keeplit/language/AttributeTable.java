@@ -3,6 +3,7 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.List;
+import java.util.Optional;
 import org.keeplit.network.Base;
 import org.keeplit.unit.Dimension;
 
@@ -12,6 +13,11 @@ final class AttributeTable {
     static final String ACTIVE = "active power";
     /** The name under which kilovars are kept. */
     static final String REACTIVE = "reactive power";
+    /** The name of the current that something carries for good. */
+    static final String CONTINUOUS = "continuous";
+
+    /** Ratings that are currents whatever the kind. */
+    private static final ImmutableSet<String> CURRENTS = ImmutableSet.of(CONTINUOUS, "interrupting");
 
     private static final ImmutableMap<Base, ImmutableMap<String, Dimension>> FIGURES =
             ImmutableMap.<Base, ImmutableMap<String, Dimension>>builder()
@@ -26,16 +32,17 @@ final class AttributeTable {
                             Base.LINE,
                             ImmutableMap.of(
                                     "length", Dimension.LENGTH,
-                                    "ampacity", Dimension.CURRENT,
-                                    "resistance", Dimension.IMPEDANCE,
-                                    "reactance", Dimension.IMPEDANCE))
+                                    "ampacity", Dimension.CURRENT))
                     .put(
                             Base.TRANSFORMER,
                             ImmutableMap.of(
                                     "rating", Dimension.APPARENT_POWER,
                                     "low voltage", Dimension.VOLTAGE,
                                     "impedance", Dimension.RATIO,
-                                    "reactance ratio", Dimension.NUMBER))
+                                    "resistance", Dimension.RATIO,
+                                    // Before its first word alone.
+                                    "reactance ratio", Dimension.NUMBER,
+                                    "reactance", Dimension.RATIO))
                     .put(
                             Base.REGULATOR,
                             ImmutableMap.of(
@@ -55,6 +62,7 @@ final class AttributeTable {
                                     "coil", Dimension.CURRENT,
                                     "minimum trip", Dimension.CURRENT,
                                     "rating", Dimension.CURRENT,
+                                    CONTINUOUS, Dimension.CURRENT,
                                     "link", Dimension.CURRENT,
                                     "impedance", Dimension.IMPEDANCE))
                     .buildOrThrow();
@@ -62,15 +70,28 @@ final class AttributeTable {
     private static final ImmutableMap<Base, ImmutableSet<String>> WORDS =
             ImmutableMap.<Base, ImmutableSet<String>>builder()
                     .put(Base.SOURCE, ImmutableSet.of("supply"))
-                    .put(Base.LINE, ImmutableSet.of("conductor"))
-                    .put(Base.TRANSFORMER, ImmutableSet.of("delta to grounded wye", "clock"))
-                    .put(Base.REGULATOR, ImmutableSet.of("at"))
+                    .put(
+                            Base.LINE,
+                            ImmutableSet.of(
+                                    "conductor",
+                                    "spacing",
+                                    "resistance",
+                                    "reactance",
+                                    "zero resistance",
+                                    "zero reactance",
+                                    "impedance",
+                                    "susceptance"))
+                    .put(
+                            Base.TRANSFORMER,
+                            ImmutableSet.of("delta to grounded wye", "single-phase", "windings", "clock"))
+                    .put(Base.REGULATOR, ImmutableSet.of("at", "tap"))
                     .put(Base.CAPACITOR, ImmutableSet.of("kvar", "grounded wye", "ungrounded wye", "delta"))
                     .put(
                             Base.LOAD,
                             ImmutableSet.of(
                                     "kW",
                                     "kvar",
+                                    "constant",
                                     "customers",
                                     "critical",
                                     "motor",
@@ -84,7 +105,7 @@ final class AttributeTable {
     private static final ImmutableMap<Base, ImmutableSet<String>> MUST = ImmutableMap.of(
             Base.SOURCE, ImmutableSet.of("supply"),
             Base.LINE, ImmutableSet.of("length"),
-            Base.TRANSFORMER, ImmutableSet.of("connection"),
+            Base.TRANSFORMER, ImmutableSet.of("connection", "rating", "impedance"),
             Base.CAPACITOR, ImmutableSet.of(REACTIVE, "connection"),
             Base.LOAD, ImmutableSet.of(ACTIVE, "customers"),
             Base.GENERATOR, ImmutableSet.of(ACTIVE));
@@ -94,6 +115,23 @@ final class AttributeTable {
     /** {@return the figures with names that a family may have} */
     static ImmutableMap<String, Dimension> figures(Base base) {
         return FIGURES.getOrDefault(base, ImmutableMap.of());
+    }
+
+    /** {@return the powers that a family may have; they are written by their units, without a name} */
+    static ImmutableMap<String, Dimension> powers(Base base) {
+        return switch (base) {
+            case LOAD, GENERATOR -> ImmutableMap.of(
+                    ACTIVE, Dimension.ACTIVE_POWER, REACTIVE, Dimension.REACTIVE_POWER);
+            case CAPACITOR -> ImmutableMap.of(REACTIVE, Dimension.REACTIVE_POWER);
+            default -> ImmutableMap.of();
+        };
+    }
+
+    /** {@return what a rating of a kind measures, if its name says that} */
+    static Optional<Dimension> rating(Base base, String name) {
+        return CURRENTS.contains(name)
+                ? Optional.of(Dimension.CURRENT)
+                : Optional.ofNullable(figures(base).get(name));
     }
 
     /** {@return what a family must have besides its phases} */
@@ -114,6 +152,8 @@ final class AttributeTable {
     /** {@return how a required attribute is written} */
     static String example(Base base, String attribute) {
         return switch (attribute) {
+            case "rating" -> "rating 500 kVA";
+            case "impedance" -> "impedance 5 %, or resistance and reactance";
             case "supply" -> "supply mill";
             case "length" -> "length 1.2 km";
             case "connection" -> base == Base.TRANSFORMER ? "delta to grounded wye" : "grounded wye or ungrounded wye";

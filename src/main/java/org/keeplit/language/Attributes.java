@@ -7,12 +7,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.keeplit.network.Connection;
+import org.keeplit.network.LoadModel;
 import org.keeplit.network.Phases;
 import org.keeplit.text.Span;
 import org.keeplit.unit.Quantity;
 
 /** What the attributes of one element say, while they are read. */
 final class Attributes {
+    /** The element's name. */
+    final String element;
     /** What was said so far, by name. */
     final Set<String> seen = new LinkedHashSet<>();
 
@@ -28,16 +31,65 @@ final class Attributes {
     Boolean ganged;
     /** The name after {@code supply}, {@code at} or {@code conductor}, or null. */
     Lexeme word;
+    /** The name after {@code spacing}, or null. */
+    Lexeme spacing;
     /** Who depends on a load, or null. */
     Lexeme critical;
 
     Connection connection;
     Connection secondary;
+    /** The windings of a transformer by the phases on which they start, or null. */
+    Phases windings;
     /** The clock number, or less than 0 if it was not said. */
     int clock = -1;
 
     int customers;
     boolean motor;
+    LoadModel model = LoadModel.POWER;
+
+    Attributes(String element) {
+        this.element = element;
+    }
+
+    /** Notes that an attribute is said. @throws Misread if it was said before */
+    void once(String attribute, Span span) {
+        if (!seen.add(attribute)) {
+            throw new Misread(Code.DUPLICATE.at(span, "“" + attribute + "” is said twice for " + element));
+        }
+    }
+
+    /** Reads a word and the name after it. @return whether that word stands here */
+    boolean name(Cursor cursor, String attribute) {
+        Span here = cursor.here();
+        if (!cursor.take(attribute)) {
+            return false;
+        }
+        once(attribute, here);
+        Lexeme next = cursor.next("a name");
+        if (!next.isName()) {
+            throw new Misread(Code.RESERVED.at(next.span(), "“" + next.getText() + "” cannot be a name"));
+        }
+        word = next;
+        return true;
+    }
+
+    /** Reads how phases are joined. @return whether that stands here */
+    boolean joined(Cursor cursor) {
+        Span here = cursor.here();
+        for (Connection one : Connection.values()) {
+            if (cursor.take(one.phrase().split(" "))) {
+                once("connection", here);
+                connection = one;
+                return true;
+            }
+        }
+        if (cursor.sees(0, "wye")) {
+            throw new Misread(Code.UNKNOWN_ATTRIBUTE
+                    .at(here, "“wye” alone does not say whether its neutral is grounded")
+                    .help("write grounded wye or ungrounded wye"));
+        }
+        return false;
+    }
 
     ImmutableMap<String, Quantity> figures() {
         return ImmutableMap.copyOf(figures);
@@ -49,7 +101,9 @@ final class Attributes {
 
     /** {@return whether an attribute was said} */
     boolean says(String attribute) {
-        return seen.contains(attribute) || figures.containsKey(attribute);
+        boolean inParts = attribute.equals("impedance") && figures.containsKey("resistance")
+                && figures.containsKey("reactance");
+        return inParts || seen.contains(attribute) || figures.containsKey(attribute);
     }
 
     /** {@return the phases on which a device is closed} */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
 import org.keeplit.text.Span;
 
 /** Reads conditions: atoms joined by {@code and} or {@code or}, quantifiers, and blocks of lines. */
@@ -100,11 +101,29 @@ final class ConditionReader {
         if (quantifier.isPresent()) {
             return quantified(cursor, quantifier.get());
         }
+        ComparisonReader comparisons = new ComparisonReader(scope);
+        if (comparisons.starts(cursor)) {
+            return compared(cursor, comparisons);
+        }
         return atoms.special(cursor).orElseGet(() -> {
             refuseHalves(cursor);
             TermText subject = new TermReader(scope).read(cursor, "what the condition is about");
             return sayings(cursor, subject, atoms);
         });
+    }
+
+    /** {@return what is said of one figure, as far as the line goes on comparing it} */
+    private Condition compared(Cursor cursor, ComparisonReader reader) {
+        int start = cursor.index();
+        Figure left = reader.subject(cursor);
+        List<Condition> parts = new ArrayList<>();
+        parts.add(reader.said(cursor, left, start));
+        boolean or = false;
+        while (seesConnective(cursor) >= 0 && ComparisonReader.goesOn(cursor, seesConnective(cursor) + 1)) {
+            or = connect(cursor);
+            parts.add(reader.said(cursor, left, cursor.index()));
+        }
+        return combine(parts, or, cursor.from(start));
     }
 
     /** Tells {@code not R is open} and {@code R is open or closed}, which leave out what must be said. */

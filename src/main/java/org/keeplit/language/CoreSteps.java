@@ -4,8 +4,10 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
 import org.keeplit.condition.Type;
 import org.keeplit.procedure.Action;
 import org.keeplit.unit.Quantity;
@@ -69,6 +71,7 @@ final class CoreSteps {
         return List.of(
                 StepPattern.once(
                         "checks|check {condition}", (m, s) -> List.of(new Action.Check(m.get(0, Condition.class)))),
+                StepPattern.once("measures|measure {figure}", (m, s) -> measure(m.get(0, Figure.Measured.class), s)),
                 proof("open", Action.Proof.OPEN, DEVICES),
                 proof("closed", Action.Proof.CLOSED, DEVICES),
                 proof("in phase", Action.Proof.IN_PHASE, DEVICES),
@@ -77,6 +80,12 @@ final class CoreSteps {
                 StepPattern.of(
                         "tests|test {term} dead",
                         (m, s) -> List.of(new Action.TestDead(s.resolve(m.term(0), POINTS, "“tests … dead”")))));
+    }
+
+    /** The figure says the phases of the step; its limit, if there is one, stands in a clause below. */
+    private static List<Action> measure(Figure.Measured figure, StepText step) {
+        step.phases(figure.phase());
+        return List.of(new Action.MeasureFigure(figure, Optional.empty()));
     }
 
     private static StepPattern proof(String words, Action.Proof proof, Set<Type> of) {

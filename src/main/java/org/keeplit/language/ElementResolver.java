@@ -1,12 +1,10 @@
 package org.keeplit.language;
 
-import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Base;
-import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.Kind;
 import org.keeplit.network.Trait;
@@ -15,12 +13,12 @@ import org.keeplit.text.Span;
 /** Builds one element of a network from its line. */
 final class ElementResolver {
     private final Vocabulary vocabulary;
-    private final ImmutableSet<String> conductors;
+    private final Wires wires;
     private final Report report;
 
-    ElementResolver(Vocabulary vocabulary, ImmutableSet<String> conductors, Report report) {
+    ElementResolver(Vocabulary vocabulary, Wires wires, Report report) {
         this.vocabulary = vocabulary;
-        this.conductors = conductors;
+        this.wires = wires;
         this.report = report;
     }
 
@@ -48,8 +46,7 @@ final class ElementResolver {
                     Line.spanOf(Shape.lexemes(line.lexemes(), parts.place())),
                     name.value() + " starts and ends at the same node"));
         }
-        Attributes attributes = attributes(line, parts, name, kind);
-        return build(kind, name, nodes, attributes);
+        return build(kind, name, nodes, attributes(line, parts, name, kind));
     }
 
     private Kind kind(Lexeme word) {
@@ -77,9 +74,9 @@ final class ElementResolver {
         };
     }
 
-    private Attributes attributes(Line line, Shapes.ElementLineContext parts, Lexeme name, Kind kind) {
+    private AttributeReader attributes(Line line, Shapes.ElementLineContext parts, Lexeme name, Kind kind) {
         int before = report.errors();
-        AttributeReader reader = new AttributeReader(name.value(), kind, conductors);
+        AttributeReader reader = new AttributeReader(name.value(), kind, wires);
         Attributes attributes = reader.attributes();
         for (ParserRuleContext part : parts.attribute()) {
             List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
@@ -91,12 +88,13 @@ final class ElementResolver {
         }
         // An attribute with a mistake in it was meant to be there, so nothing is called missing.
         if (report.errors() == before) {
+            reader.finish(name, report);
             missing(attributes, name, kind);
         }
         if (report.errors() != before) {
             throw Misread.told();
         }
-        return attributes;
+        return reader;
     }
 
     private void missing(Attributes attributes, Lexeme name, Kind kind) {
@@ -108,13 +106,6 @@ final class ElementResolver {
                 tellMissing(name, kind, must);
             }
         }
-        boolean shifts = attributes.secondary != null
-                && (attributes.connection() == Connection.DELTA) != (attributes.secondary == Connection.DELTA);
-        if (shifts && attributes.clock < 0) {
-            report.add(Code.MISSING_ATTRIBUTE
-                    .at(name.span(), name.value() + " does not say by how much its low side lags")
-                    .help("add the clock number, such as clock 1 for 30 degrees"));
-        }
         if (attributes.phases != null) {
             attributes
                     .openOutside()
@@ -125,12 +116,13 @@ final class ElementResolver {
     }
 
     private void tellMissing(Lexeme name, Kind kind, String attribute) {
-        report.add(Code.MISSING_ATTRIBUTE
-                .at(name.span(), "the " + kind.name() + " " + name.value() + " does not say its " + attribute)
+        Code code = attribute.equals("impedance") ? Code.MISSING_IMPEDANCE : Code.MISSING_ATTRIBUTE;
+        report.add(code.at(name.span(), "the " + kind.name() + " " + name.value() + " does not say its " + attribute)
                 .help("add it, such as " + AttributeTable.example(kind.base(), attribute)));
     }
 
-    private Element build(Kind kind, Lexeme name, List<String> nodes, Attributes a) {
+    private Element build(Kind kind, Lexeme name, List<String> nodes, AttributeReader reader) {
+        Attributes a = reader.attributes();
         String first = nodes.get(0);
         String second = nodes.get(nodes.size() - 1);
         String own = name.value();
@@ -138,7 +130,8 @@ final class ElementResolver {
         return switch (kind.base()) {
             case SOURCE -> new Element.Source(
                     own, kind, first, a.phases, a.word().orElseThrow(), a.figures(), span);
-            case LINE -> new Element.Line(own, kind, first, second, a.phases, a.word(), a.figures(), span);
+            case LINE -> new Element.Line(
+                    own, kind, first, second, a.phases, a.word(), reader.spacing(), a.figures(), span);
             case TRANSFORMER -> new Element.Transformer(
                     own,
                     kind,
@@ -148,13 +141,24 @@ final class ElementResolver {
                     a.connection(),
                     a.secondary,
                     Math.max(0, a.clock),
+                    a.windings,
                     a.figures(),
                     span);
             case REGULATOR -> new Element.Regulator(
-                    own, kind, first, second, a.phases, a.word().orElse(own), a.figures(), span);
+                    own, kind, first, second, a.phases, a.word().orElse(own), a.settings(), a.figures(), span);
             case CAPACITOR -> new Element.Capacitor(own, kind, first, a.phases, a.connection(), a.figures(), span);
             case LOAD -> new Element.Load(
-                    own, kind, first, a.phases, a.connection(), a.customers, a.critical(), a.motor, a.figures(), span);
+                    own,
+                    kind,
+                    first,
+                    a.phases,
+                    a.connection(),
+                    a.model,
+                    a.customers,
+                    a.critical(),
+                    a.motor,
+                    a.figures(),
+                    span);
             case GENERATOR -> new Element.Generator(own, kind, first, a.phases, a.figures(), span);
             case SWITCH -> new Element.Device(
                     own,

@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,9 +9,9 @@ import org.antlr.v4.runtime.ParserRuleContext;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Equipment;
 import org.keeplit.network.Kind;
+import org.keeplit.network.Spacing;
 import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
-import org.keeplit.unit.Unit;
 
 /** Builds an equipment list from its file. */
 final class EquipmentResolver {
@@ -29,6 +30,8 @@ final class EquipmentResolver {
     private final Report report;
     private final Map<String, Kind> kinds = new LinkedHashMap<>();
     private final Map<String, ImmutableMap<String, Quantity>> conductors = new LinkedHashMap<>();
+    private final Map<String, Spacing> spacings = new LinkedHashMap<>();
+    private final List<Lexeme> neutrals = new ArrayList<>();
     private final Map<String, Lexeme> places = new LinkedHashMap<>();
 
     EquipmentResolver(Item item) {
@@ -49,11 +52,13 @@ final class EquipmentResolver {
                 report.attempt(() -> section(section));
             }
         }
+        neutrals.forEach(this::checkNeutral);
         Equipment equipment = new Equipment(
                 item.name().value(),
                 title,
                 ImmutableMap.copyOf(kinds),
                 ImmutableMap.copyOf(conductors),
+                ImmutableMap.copyOf(spacings),
                 item.name().span());
         return Resolved.of(equipment, report.errors() == before);
     }
@@ -71,11 +76,32 @@ final class EquipmentResolver {
             if (isNew(name, "conductor")) {
                 conductors.put(name.value(), figures(line, parts));
             }
+        } else if (line.starts("spacing")) {
+            spacing(line);
         } else {
             throw new Misread(Code.UNKNOWN_LINE
                     .at(line.head().span(), "“" + line.head().getText() + "” starts no line of an equipment file")
-                    .help(Suggestions.didYouMean(line.head().getText(), List.of("kind", "conductor"))
-                            .orElse("lines here start with kind or conductor")));
+                    .help(Suggestions.didYouMean(line.head().getText(), List.of("kind", "conductor", "spacing"))
+                            .orElse("lines here start with kind, conductor or spacing")));
+        }
+    }
+
+    private void spacing(Line line) {
+        if (isNew(SpacingResolver.name(line), "spacing")) {
+            SpacingResolver resolver = new SpacingResolver(line, report);
+            Spacing spacing = resolver.resolve();
+            spacings.put(spacing.name(), spacing);
+            resolver.neutral().ifPresent(neutrals::add);
+        }
+    }
+
+    /** A neutral's conductor may be declared further down. */
+    private void checkNeutral(Lexeme neutral) {
+        if (!places.containsKey("conductor " + neutral.value())) {
+            report.add(Code.UNKNOWN_CONDUCTOR
+                    .at(neutral.span(), "this file declares no conductor " + Cursor.clip(neutral.value()))
+                    .help(Suggestions.didYouMean(neutral.value(), conductors.keySet())
+                            .orElse("the neutral's conductor is declared in the same file")));
         }
     }
 
@@ -112,18 +138,10 @@ final class EquipmentResolver {
                     .help(Suggestions.didYouMean(name.getText(), FIGURES.keySet())
                             .orElse("it has " + Suggestions.list(FIGURES.keySet(), "and"))));
         }
-        Quantity quantity = Figures.positive(cursor, dimension, "the " + name.getText());
-        if (dimension == Dimension.IMPEDANCE) {
-            cursor.expect("“per” and a unit of length", "per");
-            Lexeme unit = cursor.next("a unit of length");
-            double length = Unit.of(unit.getText())
-                    .filter(u -> u.dimension() == Dimension.LENGTH)
-                    .orElseThrow(() -> new Misread(Code.UNKNOWN_UNIT
-                            .at(unit.span(), "“" + Cursor.clip(unit.getText()) + "” is no unit of length")
-                            .help("write per km, per m, per mi or per ft")))
-                    .factor();
-            quantity = new Quantity(quantity.si() / length, Dimension.IMPEDANCE);
-        }
+        String what = "the " + name.getText();
+        Quantity quantity = dimension == Dimension.IMPEDANCE
+                ? PerLength.positive(cursor, dimension, what)
+                : Figures.positive(cursor, dimension, what);
         cursor.finish("the " + name.getText());
         if (figures.putIfAbsent(name.getText(), quantity) != null) {
             throw new Misread(Code.DUPLICATE.at(name.span(), "the " + name.getText() + " is given twice"));

@@ -42,7 +42,7 @@ final class Figures {
                             span,
                             what + " is " + dimension.phrase() + ", but " + cursor.words(start) + " is "
                                     + unit.dimension().phrase())
-                    .help("write it in " + Suggestions.list(symbols(dimension), "or")));
+                    .help("write it in " + units(dimension)));
         }
         return Quantity.of(value, unit);
     }
@@ -85,7 +85,7 @@ final class Figures {
             cursor.next("the unit");
             return unit.get();
         }
-        String options = Suggestions.list(symbols(dimension), "or");
+        String options = units(dimension);
         Lexeme written = cursor.peek(0);
         if (written == null || !written.isName() || written.isText()) {
             throw new Misread(Code.MISSING_UNIT
@@ -96,6 +96,11 @@ final class Figures {
                 .at(written.span(), "“" + Cursor.clip(written.getText()) + "” is no unit")
                 .help(Suggestions.didYouMean(written.getText(), symbols(dimension))
                         .orElse("write it in " + options)));
+    }
+
+    /** {@return the units in which a dimension is written, for advice} */
+    static String units(Dimension dimension) {
+        return Suggestions.list(symbols(dimension), "or");
     }
 
     private static List<String> symbols(Dimension dimension) {

@@ -15,7 +15,8 @@ enum FileKind {
     EQUIPMENT("equipment", "equipment NAME \"Title\"", "equipment") {
         @Override
         Role role(Line line) {
-            return line.starts("kind") || line.starts("conductor") ? Role.SECTION : Role.PLAIN;
+            boolean section = line.starts("kind") || line.starts("conductor") || line.starts("spacing");
+            return section ? Role.SECTION : Role.PLAIN;
         }
     },
     RULES("rules", "rulebook NAME revision 1", "rulebook") {
@@ -39,6 +40,9 @@ enum FileKind {
             }
             if (line.starts("for") && !isMisspeltForEach(line)) {
                 return isCondition(line) ? Role.PLAIN : Role.SECTION;
+            }
+            if (isLimit(line)) {
+                return Role.CLAUSE;
             }
             if (line.starts("as", "one") || line.starts("read", "back") || line.starts("phases", "in", "order")) {
                 return Role.CLAUSE;
@@ -97,6 +101,13 @@ enum FileKind {
         boolean phase = line.lexemes().size() > 2
                 && (line.lexemes().get(2).is("phase") || line.lexemes().get(2).is("phases"));
         return line.starts("for") && phase && line.lexemes().stream().noneMatch(l -> l.is(","));
+    }
+
+    /** The clause {@code limit at most 20 A}, and no person or label of that name. */
+    private static boolean isLimit(Line line) {
+        boolean named = line.lexemes().size() > 1
+                && (line.lexemes().get(1).isText() || line.lexemes().get(1).is(":"));
+        return line.starts("limit") && !named;
     }
 
     private static boolean isCondition(Line line) {

@@ -87,7 +87,7 @@ final class KindResolver {
             case "verb" -> verbs.add(new VerbResolver(line, modes, base).resolve());
             case "breaks" -> duties(line, OpeningDuty.values(), OpeningDuty::phrase, breaks, "opening duty");
             case "makes" -> duties(line, ClosingDuty.values(), ClosingDuty::phrase, makes, "closing duty");
-            case "rating", "impedance" -> rating(line);
+            case "rating", "impedance" -> rating(line, base);
             default -> trait(line);
         }
     }
@@ -151,7 +151,7 @@ final class KindResolver {
                 .help(Suggestions.didYouMean(written, known).orElse("there is " + Suggestions.list(known, "and"))));
     }
 
-    private void rating(Line line) {
+    private void rating(Line line, Base base) {
         Cursor cursor = Cursor.over(line);
         int start = line.starts("rating") ? 1 : 0;
         while (!cursor.done() && !cursor.need("").isNumber()) {
@@ -160,7 +160,9 @@ final class KindResolver {
         String name = Vocabulary.join(line.lexemes().subList(start, cursor.index()));
         Dimension dimension = line.starts("impedance")
                 ? Dimension.IMPEDANCE
-                : Figures.peekUnit(cursor, 1).map(Unit::dimension).orElse(Dimension.CURRENT);
+                : AttributeTable.rating(base, name)
+                        .or(() -> Figures.peekUnit(cursor, 1).map(Unit::dimension))
+                        .orElse(Dimension.CURRENT);
         if (name.isEmpty()) {
             throw new Misread(Code.UNEXPECTED
                     .at(cursor.here(), "the rating has no name")

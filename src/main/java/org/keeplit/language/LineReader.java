@@ -99,6 +99,34 @@ final class LineReader {
         return any ? new Line(lexemes.build(), spoiled) : null;
     }
 
+    /**
+     * {@return the lexemes of some words inside a text in quotes}
+     *
+     * @param words the words
+     * @param place where they stand
+     */
+    static List<Lexeme> inside(String words, Span place) {
+        Words lexer = new Words(CharStreams.fromString(words));
+        lexer.removeErrorListeners();
+        List<Lexeme> lexemes = new ArrayList<>();
+        for (Token token = lexer.nextToken(); token.getType() != Token.EOF; token = lexer.nextToken()) {
+            int start = words.offsetByCodePoints(0, token.getStartIndex());
+            Span span = new Span(
+                    place.source(),
+                    place.line(),
+                    place.column() + start,
+                    token.getText().length());
+            if (token.getType() != Words.THE) {
+                lexemes.add(new Lexeme(
+                        token.getType(),
+                        token.getText(),
+                        span,
+                        place.source().line(place.line())));
+            }
+        }
+        return lexemes;
+    }
+
     private static Problem mistake(Token token, Span span) {
         return switch (token.getType()) {
             case Words.OPEN_STRING -> Code.MISSING_QUOTE

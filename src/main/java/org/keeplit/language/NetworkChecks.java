@@ -9,7 +9,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
 import org.keeplit.text.Span;
@@ -74,9 +73,8 @@ final class NetworkChecks {
 
     private static Phases through(Element.Branch branch, Phases phases) {
         Phases same = phases.and(branch.phases());
-        boolean makesThree =
-                branch instanceof Element.Transformer t && t.secondary() == Connection.DELTA && same.size() > 1;
-        return makesThree ? Phases.ABC : same;
+        // A bank whose primary is not whole gives what it can; the windings that are there decide the rest.
+        return branch instanceof Element.Transformer t && same.containsAll(t.phases()) ? t.secondaryPhases() : same;
     }
 
     private void bring(String node, Phases phases, Deque<String> work) {

@@ -1,28 +1,21 @@
 package org.keeplit.language;
 
-import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.antlr.v4.runtime.ParserRuleContext;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Element;
 import org.keeplit.network.Equipment;
 import org.keeplit.network.Network;
-import org.keeplit.unit.Dimension;
-import org.keeplit.unit.Quantity;
 
 /** Builds a network from its file. */
 final class NetworkResolver {
-    private static final Map<String, Dimension> SYSTEM =
-            Map.of("voltage", Dimension.VOLTAGE, "frequency", Dimension.FREQUENCY);
-
     private final Item item;
     private final Session session;
     private final Report report;
     private final List<Equipment> equipment = new ArrayList<>();
-    private final Map<String, Quantity> system = new LinkedHashMap<>();
+    private final SystemReader system;
     private final Map<String, Element> elements = new LinkedHashMap<>();
     private boolean uses;
     private boolean soundEquipment = true;
@@ -31,6 +24,7 @@ final class NetworkResolver {
         this.item = item;
         this.session = session;
         this.report = item.report();
+        this.system = new SystemReader(report);
     }
 
     Resolved<Network> resolve() {
@@ -55,7 +49,8 @@ final class NetworkResolver {
             // Without its equipment no line of the network can be read; that was told already.
             return Resolved.nothing();
         }
-        readElements();
+        Wires wires = Wires.of(equipment);
+        readElements(wires);
         requireSystem();
         NetworkChecks.check(item, elements.values(), report);
         if (report.errors() != before) {
@@ -64,14 +59,16 @@ final class NetworkResolver {
         Network network = new Network(
                 item.name().value(),
                 title,
-                system,
+                system.figures(),
+                wires.conductors(),
+                wires.spacings(),
                 elements.values(),
                 item.name().span());
         return Resolved.of(network, soundEquipment);
     }
 
     private static boolean isHeader(Line line) {
-        return line.starts("uses") || line.starts("system");
+        return line.starts("uses") || SystemReader.reads(line);
     }
 
     private void header(Line line) {
@@ -85,45 +82,19 @@ final class NetworkResolver {
             }
             return;
         }
-        var parts = Shape.of(line, Shapes::systemLine, "system voltage 12.47 kV, frequency 60 Hz");
-        for (ParserRuleContext part : parts.attribute()) {
-            List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
-            report.attempt(() -> system(words, line));
-        }
-    }
-
-    private void system(List<Lexeme> words, Line line) {
-        if (words.isEmpty()) {
-            throw new Misread(Code.UNEXPECTED.at(line.span(), "there is nothing between two commas"));
-        }
-        Cursor cursor = Cursor.over(words);
-        Lexeme name = cursor.next("a figure");
-        Dimension dimension = SYSTEM.get(name.getText());
-        if (dimension == null) {
-            List<String> known = List.of("voltage", "frequency");
-            throw new Misread(Code.UNKNOWN_ATTRIBUTE
-                    .at(name.span(), "a system has no figure “" + Cursor.clip(name.getText()) + "”")
-                    .help(Suggestions.didYouMean(name.getText(), known).orElse("it has voltage and frequency")));
-        }
-        Quantity quantity = Figures.positive(cursor, dimension, "the system's " + name.getText());
-        cursor.finish("the " + name.getText());
-        if (system.putIfAbsent(name.getText(), quantity) != null) {
-            throw new Misread(Code.DUPLICATE.at(name.span(), "the " + name.getText() + " is given twice"));
-        }
+        system.read(line);
     }
 
     private void requireSystem() {
-        if (!system.containsKey("voltage") && report.errors() == 0) {
+        if (!system.figures().containsKey("voltage") && report.errors() == 0) {
             report.add(Code.MISSING_LINE
                     .at(item.name().span(), "the network does not say its voltage")
                     .help("add a line such as “system voltage 12.47 kV, frequency 60 Hz”"));
         }
     }
 
-    private void readElements() {
-        ImmutableSet.Builder<String> conductors = ImmutableSet.builder();
-        equipment.forEach(e -> conductors.addAll(e.conductors().keySet()));
-        ElementResolver resolver = new ElementResolver(new Vocabulary(equipment), conductors.build(), report);
+    private void readElements(Wires wires) {
+        ElementResolver resolver = new ElementResolver(new Vocabulary(equipment), wires, report);
         for (Node node : item.sections()) {
             if (node.readable() && !isHeader(node.line())) {
                 report.attempt(() -> resolver.resolve(node.line())).ifPresent(this::add);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
 import org.keeplit.language.grammar.Shapes;
 
 /** Reads the clauses below a step. */
@@ -12,15 +13,23 @@ final class StepClauses {
     private final Work work;
     private final Scope scope;
     private final Node step;
+    private final Optional<Figure> figure;
     private final List<Condition> requires = new ArrayList<>();
     private final List<Condition> expects = new ArrayList<>();
     private final List<String> records = new ArrayList<>();
     private final List<String> cautions = new ArrayList<>();
+    private Condition limit;
     private String because;
     private String asOne;
     private boolean ordered;
 
-    StepClauses(Work work, Scope scope, Node step) {
+    /**
+     * A reader for the clauses of one step.
+     *
+     * @param figure what the step measures, if it measures
+     */
+    StepClauses(Work work, Scope scope, Node step, Optional<Figure> figure) {
+        this.figure = figure;
         this.work = work;
         this.scope = scope;
         this.step = step;
@@ -43,6 +52,7 @@ final class StepClauses {
             case "expects" -> expects.add(condition(clause));
             case "records" -> records.add(text(line));
             case "caution" -> cautions.add(text(line));
+            case "limit" -> limit(line);
             case "because" -> because = text(line);
             case "as" -> {
                 var parts = Shape.of(line, Shapes::asOneLine, "as one because \"…\"");
@@ -69,6 +79,22 @@ final class StepClauses {
         return new ConditionReader(scope, work.report(), clause).read(cursor);
     }
 
+    /** {@code limit at least 20 A}: a comparison of what the step measures. */
+    private void limit(Line line) {
+        Cursor cursor = Cursor.over(line);
+        cursor.next("");
+        Figure measured = figure.orElseThrow(() -> new Misread(Code.CLAUSE_ALONE
+                .at(line.head().span(), "“limit” belongs below a step that measures something")
+                .help("such as: east measures the current through J on P")));
+        if (limit != null) {
+            throw new Misread(Code.DUPLICATE
+                    .at(line.head().span(), "the step has a limit already")
+                    .help("write both in one: limit between 20 A and 200 A"));
+        }
+        limit = new ComparisonReader(scope).compared(cursor, measured, cursor.index());
+        cursor.finish("the limit");
+    }
+
     private static String text(Line line) {
         var parts = Shape.of(line, Shapes::textLine, line.head().getText() + " \"…\"");
         return ((Lexeme) parts.STRING().getSymbol()).value();
@@ -80,6 +106,10 @@ final class StepClauses {
 
     ImmutableList<Condition> expects() {
         return ImmutableList.copyOf(expects);
+    }
+
+    Optional<Condition> limit() {
+        return Optional.ofNullable(limit);
     }
 
     ImmutableList<String> records() {

@@ -45,6 +45,8 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
         TEXT,
         /** A time. */
         TIME,
+        /** A figure of the state, with its phases. */
+        FIGURE,
         /** A condition, to the end of the line. */
         CONDITION
     }
@@ -159,6 +161,7 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
             case SET -> () -> step.readSet(cursor);
             case TEXT -> () -> step.readText(cursor);
             case TIME -> () -> Figures.positive(cursor, Dimension.TIME, "the time");
+            case FIGURE -> () -> new FigureReader(step.scope()).measured(cursor);
             case CONDITION -> () -> step.readCondition(cursor);
         };
     }

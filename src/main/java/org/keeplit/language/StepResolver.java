@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.keeplit.condition.Figure;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.procedure.Action;
@@ -34,7 +35,7 @@ final class StepResolver {
         boolean ordered = step.option("in", "order");
         cursor.finish("the step");
         label.ifPresent(this::register);
-        StepClauses clauses = new StepClauses(work, scope, node).read();
+        StepClauses clauses = new StepClauses(work, scope, node, figure(actions)).read();
         String sentence = Line.written(lexemes.subList(start, lexemes.size()));
         ImmutableList<Term> who = actors.stream()
                 .map(a -> (Term) new Term.Name(a.value(), Type.PERSON, a.span()))
@@ -43,7 +44,9 @@ final class StepResolver {
                 .map(action -> (Block) new Block.Step(
                         label.map(Lexeme::value),
                         who,
-                        action,
+                        action instanceof Action.MeasureFigure m
+                                ? new Action.MeasureFigure(m.figure(), clauses.limit())
+                                : action,
                         step.phases(),
                         ordered || clauses.ordered(),
                         clauses.asOne(),
@@ -64,6 +67,13 @@ final class StepResolver {
                     .help("write one step for each object"));
         }
         return new Block.Group(Block.Order.ANY_ORDER, steps, Line.spanOf(lexemes));
+    }
+
+    /** {@return the figure that a step measures, if it does} */
+    private static Optional<Figure> figure(List<Action> actions) {
+        return actions.get(0) instanceof Action.MeasureFigure measure
+                ? Optional.of(measure.figure())
+                : Optional.empty();
     }
 
     private Optional<Lexeme> label(Cursor cursor) {

@@ -6,6 +6,7 @@ import com.google.common.collect.ImmutableSet;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.keeplit.condition.Figure;
 import org.keeplit.condition.Type;
 import org.keeplit.rule.Template;
 import org.keeplit.text.Span;
@@ -61,8 +62,12 @@ final class TemplateReader {
         return new Span(span.source(), span.line(), span.column() + 1 + from, length);
     }
 
-    private Template.Gap gap(String inside, int from) {
+    private Template.Part gap(String inside, int from) {
         Span span = span(from, Math.max(1, inside.length()));
+        List<Lexeme> lexemes = LineReader.inside(inside, span);
+        if (isFigure(lexemes)) {
+            return figure(Cursor.over(lexemes));
+        }
         List<String> words = Arrays.stream(inside.trim().split("\\s+"))
                 .filter(w -> !w.equals("the"))
                 .toList();
@@ -72,7 +77,7 @@ final class TemplateReader {
         if (words.size() != (of < 0 ? 1 : of + 2)) {
             throw new Misread(Code.BAD_TEMPLATE
                     .at(span, "a gap holds a variable, or something of a variable")
-                    .help("such as {D} or {opening duty of D}"));
+                    .help("such as {D}, {opening duty of D} or {the current through D on P}"));
         }
         Optional<Type> type = scope.typeOf(variable);
         if (type.isEmpty() && !scope.isForgiving()) {
@@ -85,6 +90,29 @@ final class TemplateReader {
             check(attribute, variable, type.get(), span);
         }
         return new Template.Gap(attribute, variable);
+    }
+
+    /** {@return whether a gap holds a figure, or what was meant as one} */
+    private boolean isFigure(List<Lexeme> inside) {
+        if (inside.isEmpty()) {
+            return false;
+        }
+        boolean other = ATTRIBUTES.keySet().stream().anyMatch(a -> Vocabulary.join(inside).startsWith(a + " of "));
+        return !other
+                && (new FigureReader(scope).starts(Cursor.over(inside))
+                        || inside.stream().anyMatch(l -> l.is("through") || l.is("at") || l.is("across")));
+    }
+
+    private Template.FigureGap figure(Cursor cursor) {
+        int start = cursor.index();
+        Figure figure = new FigureReader(scope).read(cursor, "what the gap tells");
+        cursor.finish("the figure");
+        if (figure instanceof Figure.Given) {
+            throw new Misread(Code.BAD_TEMPLATE
+                    .at(cursor.from(start), "“" + cursor.words(start) + "” is known already, so no gap is needed")
+                    .help("write it without braces"));
+        }
+        return new Template.FigureGap(figure);
     }
 
     private static void check(String attribute, String variable, Type type, Span span) {

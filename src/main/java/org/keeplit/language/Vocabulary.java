@@ -47,6 +47,7 @@ final class Vocabulary {
     private final Map<String, Set<String>> modes = new LinkedHashMap<>();
     private final List<StepPattern> verbs = new ArrayList<>();
     private final Phrasebook phrasebook;
+    private final FigureNames figures;
 
     /** The words of some equipment lists; of kinds with one name the first counts. */
     Vocabulary(Iterable<Equipment> lists) {
@@ -61,6 +62,7 @@ final class Vocabulary {
             }
         }
         phrasebook = new Phrasebook(modes.keySet());
+        figures = new FigureNames(kinds.values());
         verbs.addAll(StepPattern.ofKinds(kinds.values()));
     }
 
@@ -120,6 +122,11 @@ final class Vocabulary {
 
     Phrasebook phrasebook() {
         return phrasebook;
+    }
+
+    /** {@return the figures of nameplates} */
+    FigureNames figures() {
+        return figures;
     }
 
     List<StepPattern> verbs() {

@@ -60,7 +60,12 @@ public sealed interface Element {
     /**
      * A line section, overhead or cable.
      *
+     * <p>Figures per length are kept for one metre: {@code resistance}, {@code reactance}, {@code zero resistance},
+     * {@code zero reactance}; of a phase impedance matrix {@code resistance AB}, {@code reactance AB} and
+     * {@code susceptance AB}, each pair once.
+     *
      * @param conductor the conductor's name in the equipment files, if given
+     * @param spacing the name of the spacing of its wires, if one was said or is meant by its phases
      */
     record Line(
             String name,
@@ -69,6 +74,7 @@ public sealed interface Element {
             String to,
             Phases phases,
             Optional<String> conductor,
+            Optional<String> spacing,
             ImmutableMap<String, Quantity> figures,
             Span span)
             implements Branch {}
@@ -79,6 +85,8 @@ public sealed interface Element {
      * @param primary how the source-side windings are joined
      * @param secondary how the load-side windings are joined
      * @param clock how many hours of 30 degrees the secondary lags the primary
+     * @param windings which of its windings are there, by the phase on which each starts: all of its phases, or two in
+     *     an open delta, or one from phase to phase
      */
     record Transformer(
             String name,
@@ -89,14 +97,23 @@ public sealed interface Element {
             Connection primary,
             Connection secondary,
             int clock,
+            Phases windings,
             ImmutableMap<String, Quantity> figures,
             Span span)
-            implements Branch {}
+            implements Branch {
+        /** {@return the conductors on its secondary: two units in open delta still serve three phases} */
+        public Phases secondaryPhases() {
+            return secondary == Connection.DELTA && windings.size() > 1 ? Phases.ABC : windings;
+        }
+    }
 
     /**
      * A step-voltage regulator bank, each phase with its own tap.
      *
+     * <p>Where its taps are known they are kept as {@code tap A} and so on.
+     *
      * @param site the structure where it stands
+     * @param settings modes that are normally not at their kind's normal value
      */
     record Regulator(
             String name,
@@ -105,6 +122,7 @@ public sealed interface Element {
             String to,
             Phases phases,
             String site,
+            ImmutableMap<String, String> settings,
             ImmutableMap<String, Quantity> figures,
             Span span)
             implements Branch {}
@@ -127,7 +145,11 @@ public sealed interface Element {
     /**
      * A load.
      *
+     * <p>Its whole power is kept as {@code active power} and {@code reactive power}. Where it is said phase by phase it
+     * is also kept as {@code active power A}, in delta as {@code active power AB}, and so on.
+     *
      * @param connection how its phases are joined
+     * @param model how its power follows the voltage
      * @param customers how many customers it stands for
      * @param critical who depends on it, if it is critical
      * @param motor whether it holds running motors, which feed an open phase backwards
@@ -138,6 +160,7 @@ public sealed interface Element {
             String node,
             Phases phases,
             Connection connection,
+            LoadModel model,
             int customers,
             Optional<String> critical,
             boolean motor,

@@ -11,6 +11,7 @@ import org.keeplit.unit.Quantity;
  * @param title its title, perhaps empty
  * @param kinds the kinds that it declares, by name
  * @param conductors the conductors that it declares, by name, each with its figures by name
+ * @param spacings the spacings that it declares, by name
  * @param span where it is declared
  */
 public record Equipment(
@@ -18,4 +19,5 @@ public record Equipment(
         String title,
         ImmutableMap<String, Kind> kinds,
         ImmutableMap<String, ImmutableMap<String, Quantity>> conductors,
+        ImmutableMap<String, Spacing> spacings,
         Span span) {}

@@ -18,6 +18,8 @@ public final class Network {
     private final String name;
     private final String title;
     private final ImmutableMap<String, Quantity> system;
+    private final ImmutableMap<String, ImmutableMap<String, Quantity>> conductors;
+    private final ImmutableMap<String, Spacing> spacings;
     private final ImmutableMap<String, Element> elements;
     private final ImmutableMap<String, Phases> nodes;
     private final ImmutableSet<String> sites;
@@ -28,16 +30,27 @@ public final class Network {
      *
      * @param name its name
      * @param title its title, perhaps empty
-     * @param system what holds for all of it, such as {@code voltage} (phase to phase, volt) and {@code frequency}
+     * @param system what holds for all of it: {@code voltage} (phase to phase, volt), {@code frequency}, the factors of
+     *     its load cases as {@code load case light}, the limits {@code voltage low} and {@code voltage high}
+     * @param conductors the conductors of the equipment lists that it uses, each with its figures by name
+     * @param spacings the spacings of these lists
      * @param elements its elements, with distinct names, in the order of the file
      * @param span where it is declared
      * @throws IllegalArgumentException if two elements have one name
      */
     public Network(
-            String name, String title, Map<String, Quantity> system, Iterable<? extends Element> elements, Span span) {
+            String name,
+            String title,
+            Map<String, Quantity> system,
+            Map<String, ImmutableMap<String, Quantity>> conductors,
+            Map<String, Spacing> spacings,
+            Iterable<? extends Element> elements,
+            Span span) {
         this.name = name;
         this.title = title;
         this.system = ImmutableMap.copyOf(system);
+        this.conductors = ImmutableMap.copyOf(conductors);
+        this.spacings = ImmutableMap.copyOf(spacings);
         this.span = span;
         ImmutableMap.Builder<String, Element> byName = ImmutableMap.builder();
         Map<String, Phases> at = new LinkedHashMap<>();
@@ -45,7 +58,7 @@ public final class Network {
         for (Element element : elements) {
             byName.put(element.name(), element);
             if (element instanceof Element.Branch branch) {
-                Phases far = branch instanceof Element.Transformer t ? secondaryPhases(t) : element.phases();
+                Phases far = branch instanceof Element.Transformer t ? t.secondaryPhases() : element.phases();
                 at.merge(branch.from(), element.phases(), Phases::or);
                 at.merge(branch.to(), far, Phases::or);
             } else if (element instanceof Element.Shunt shunt) {
@@ -62,13 +75,6 @@ public final class Network {
         this.sites = ImmutableSet.copyOf(standing);
     }
 
-    /** {@return the conductors on a transformer's secondary: two units in open delta still serve three phases} */
-    private static Phases secondaryPhases(Element.Transformer transformer) {
-        return transformer.secondary() == Connection.DELTA && transformer.phases().size() > 1
-                ? Phases.ABC
-                : transformer.phases();
-    }
-
     /** {@return its name} */
     public String name() {
         return name;
@@ -82,6 +88,16 @@ public final class Network {
     /** {@return what holds for all of it, by name} */
     public ImmutableMap<String, Quantity> system() {
         return system;
+    }
+
+    /** {@return the conductors that its lines may name, each with its figures by name} */
+    public ImmutableMap<String, ImmutableMap<String, Quantity>> conductors() {
+        return conductors;
+    }
+
+    /** {@return the spacings that its lines may name} */
+    public ImmutableMap<String, Spacing> spacings() {
+        return spacings;
     }
 
     /** {@return all elements in the order of the file} */

@@ -40,6 +40,9 @@ final class Normal {
         bound.network().all(Element.Regulator.class).forEach(r -> {
             for (Conductor p : r.phases()) {
                 facts.put(Names.tap(r.name(), p), 1);
+                r.settings().forEach((mode, value) -> facts.put(
+                        names.mode(r.name(), p, mode),
+                        r.kind().mode(mode).orElseThrow().values().indexOf(value)));
             }
         });
         bound.starts().stream().filter(s -> s.given()).forEach(s -> given(s.condition()));

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Measure;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
 import org.keeplit.network.Conductor;
@@ -268,12 +270,22 @@ final class Writing {
             all.add(new Deed.Talk(s.speech(), s.permit().toString()));
         } else if (action instanceof Action.Check c) {
             all.add(new Deed.See(c.condition()));
+        } else if (action instanceof Action.MeasureFigure m) {
+            if (m.figure().measure() == Measure.RESIDUAL) {
+                all.add(see(m.limit()));
+            } else {
+                phases(step, m.figure().of()).forEach(p -> all.add(see(m.limitOn(p))));
+            }
         } else if (action instanceof Action.WaitUntil w) {
             all.add(new Deed.Hold(w.condition()));
         } else if (action instanceof Action.Record r) {
             all.add(new Deed.Note(r.item()));
         }
         return all;
+    }
+
+    private static Deed see(Optional<Condition> limit) {
+        return limit.isPresent() ? new Deed.See(limit.get()) : new Deed.Talkless();
     }
 
     private static void off(Term family, Conductor phase, Action.Order order, List<Deed> all) {

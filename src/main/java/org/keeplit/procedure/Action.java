@@ -3,9 +3,12 @@ package org.keeplit.procedure;
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.LeadEnd;
+import org.keeplit.network.Phases;
 import org.keeplit.network.Side;
 import org.keeplit.network.Verb;
 import org.keeplit.unit.Quantity;
@@ -137,6 +140,37 @@ public sealed interface Action {
 
     /** Somebody tests a point for absence of voltage; if there is voltage, the crew stops. @param point where */
     record TestDead(Term point) implements Action {}
+
+    /**
+     * Somebody measures a figure; if it is not within the limit, the crew stops.
+     *
+     * @param figure the figure of the state
+     * @param limit comparisons of that figure; empty if it is only to be known
+     */
+    record MeasureFigure(Figure.Measured figure, Optional<Condition> limit) implements Action {
+        /**
+         * What must be seen on one phase.
+         *
+         * @param phase the phase
+         * @return the limit, with the figure on that phase alone
+         */
+        public Optional<Condition> limitOn(Conductor phase) {
+            PhaseTerm on = new PhaseTerm.Given(Phases.of(phase));
+            Figure there = new Figure.Measured(figure.measure(), figure.of(), on, figure.span());
+            return limit.map(condition -> on(condition, there));
+        }
+
+        private static Condition on(Condition condition, Figure figure) {
+            if (condition instanceof Condition.All all) {
+                return new Condition.All(
+                        all.parts().stream().map(part -> on(part, figure)).collect(ImmutableList.toImmutableList()),
+                        all.span());
+            } else if (condition instanceof Condition.Compare compare) {
+                return new Condition.Compare(figure, compare.comparison(), compare.right(), compare.span());
+            }
+            throw new IllegalStateException("a limit is a comparison of what is measured");
+        }
+    }
 
     /** Something is written down. @param item what */
     record Record(String item) implements Action {}

@@ -34,6 +34,8 @@ public final class Actions {
             return Optional.of(a.of());
         } else if (action instanceof Action.TestDead a) {
             return Optional.of(a.point());
+        } else if (action instanceof Action.MeasureFigure a && a.figure().measure().perPhase()) {
+            return Optional.of(a.figure().of());
         } else if (action instanceof Action.WaitDead a) {
             return Optional.of(a.of());
         } else if (action instanceof Action.Work a) {

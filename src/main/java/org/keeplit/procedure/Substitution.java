@@ -87,14 +87,17 @@ final class Substitution {
 
     private Figure figure(Figure figure) {
         if (figure instanceof Figure.Measured measured) {
-            return new Figure.Measured(
-                    measured.measure(), term(measured.of()), phase(measured.phase()), measured.span());
+            return measured(measured);
         } else if (figure instanceof Figure.Rated rated) {
             return new Figure.Rated(rated.name(), rated.dimension(), term(rated.of()), rated.span());
         } else if (figure instanceof Figure.Part part) {
             return new Figure.Part(part.factor(), figure(part.figure()), part.span());
         }
         return figure;
+    }
+
+    private Figure.Measured measured(Figure.Measured figure) {
+        return new Figure.Measured(figure.measure(), term(figure.of()), phase(figure.phase()), figure.span());
     }
 
     ImmutableList<Condition> conditions(ImmutableList<Condition> all) {
@@ -143,6 +146,8 @@ final class Substitution {
             return new Action.Prove(a.proof(), term(a.of()));
         } else if (action instanceof Action.TestDead a) {
             return new Action.TestDead(term(a.point()));
+        } else if (action instanceof Action.MeasureFigure a) {
+            return new Action.MeasureFigure(measured(a.figure()), a.limit().map(this::condition));
         } else if (action instanceof Action.WaitDead a) {
             return new Action.WaitDead(a.time(), term(a.of()));
         } else if (action instanceof Action.WaitUntil a) {

@@ -98,7 +98,8 @@ public final class StartValues {
 
     private void regulator(Element.Regulator regulator) {
         for (Mode mode : regulator.kind().modes()) {
-            modes(regulator, mode, mode.normal(), regulator.phases());
+            String value = regulator.settings().getOrDefault(mode.name(), mode.normal());
+            modes(regulator, mode, value, regulator.phases());
         }
         for (Conductor phase : regulator.phases()) {
             values.put(new FieldKey.Tap(regulator.name(), phase), FieldKey.Tap.ANY);

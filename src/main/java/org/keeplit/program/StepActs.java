@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
 import org.keeplit.network.Base;
@@ -278,6 +279,11 @@ final class StepActs {
                 Vertex vertex = Points.vertex(lowering.bound(), test.point(), phase);
                 add("tests " + vertex + " dead", new Primitive.TestDead(vertex));
             }
+        } else if (action instanceof Action.MeasureFigure measure
+                && measure.figure().measure().perPhase()) {
+            for (Conductor phase : phases()) {
+                add(words("measures " + measure.figure(), phase), look(measure.limitOn(phase)));
+            }
         } else if (action instanceof Action.Work work) {
             for (Conductor phase : phases()) {
                 Vertex vertex = Points.vertex(lowering.bound(), work.point(), phase);
@@ -296,6 +302,11 @@ final class StepActs {
             return false;
         }
         return true;
+    }
+
+    /** {@return a look at a limit; what is only to be known changes nothing} */
+    private static Primitive look(Optional<Condition> limit) {
+        return limit.<Primitive>map(Primitive.Look::new).orElseGet(Primitive.Nothing::new);
     }
 
     private static String proof(Action.Proof proof) {
@@ -325,6 +336,8 @@ final class StepActs {
                     new Primitive.Speak(speak.speech(), speak.permit().toString()));
         } else if (action instanceof Action.Check check) {
             add(withoutActors(), new Primitive.Look(check.condition()));
+        } else if (action instanceof Action.MeasureFigure measure) {
+            add("measures " + measure.figure(), look(measure.limit()));
         } else if (action instanceof Action.WaitUntil wait) {
             add(withoutActors(), new Primitive.Await(wait.condition()));
         } else if (action instanceof Action.Record write) {

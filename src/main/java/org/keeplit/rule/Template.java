@@ -1,6 +1,7 @@
 package org.keeplit.rule;
 
 import com.google.common.collect.ImmutableList;
+import org.keeplit.condition.Figure;
 
 /**
  * A sentence with gaps.
@@ -22,4 +23,7 @@ public record Template(ImmutableList<Part> parts) {
      * @param variable the variable
      */
     public record Gap(String attribute, String variable) implements Part {}
+
+    /** A gap that is filled with a figure of the state or of a nameplate. @param figure the figure */
+    public record FigureGap(Figure figure) implements Part {}
 }

@@ -8,6 +8,8 @@ public enum Dimension {
     VOLTAGE("a voltage", "V"),
     /** Resistance, reactance or impedance, in ohm. */
     IMPEDANCE("an impedance", "ohm"),
+    /** Susceptance or admittance, in siemens. */
+    ADMITTANCE("an admittance", "S"),
     /** Active power, in watt. */
     ACTIVE_POWER("an active power", "W"),
     /** Reactive power, in var. */

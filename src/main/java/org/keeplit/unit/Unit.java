@@ -18,6 +18,7 @@ public record Unit(String symbol, Dimension dimension, double factor) {
         put(all, Dimension.CURRENT, "mA", 1e-3, "A", 1, "kA", 1e3);
         put(all, Dimension.VOLTAGE, "mV", 1e-3, "V", 1, "kV", 1e3);
         put(all, Dimension.IMPEDANCE, "mohm", 1e-3, "ohm", 1, "kohm", 1e3, "Mohm", 1e6);
+        put(all, Dimension.ADMITTANCE, "uS", 1e-6, "mS", 1e-3, "S", 1);
         put(all, Dimension.ACTIVE_POWER, "W", 1, "kW", 1e3, "MW", 1e6);
         put(all, Dimension.REACTIVE_POWER, "var", 1, "kvar", 1e3, "Mvar", 1e6);
         put(all, Dimension.APPARENT_POWER, "VA", 1, "kVA", 1e3, "MVA", 1e6);

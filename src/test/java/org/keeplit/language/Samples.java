@@ -32,16 +32,20 @@ final class Samples {
         for (String file : List.of(
                 "overhead.equipment",
                 "wires.equipment",
+                "electric.equipment",
                 "heron-vale.network",
+                "electric.network",
                 "no-interruption.rules",
                 "live-line.rules",
                 "good-housekeeping.rules",
                 "every-condition.rules",
+                "figures.rules",
                 "bench.procedure",
                 "every-step.procedure",
                 "recloser-out.procedure",
                 "recloser-out-wrong.procedure",
-                "every-edit.procedure")) {
+                "every-edit.procedure",
+                "measuring.procedure")) {
             all.add(source(GOOD.resolve(file)));
         }
         return all;

@@ -23,13 +23,14 @@ class SamplesTest {
 
     @Test
     void everythingIsThereInTheOrderOfTheFiles() {
-        assertEquals(List.of("overhead", "wires"), library.equipment().keySet().asList());
-        assertEquals(List.of("heron-vale"), library.networks().keySet().asList());
+        assertEquals(List.of("overhead", "wires", "electric"), library.equipment().keySet().asList());
+        assertEquals(List.of("heron-vale", "electric"), library.networks().keySet().asList());
         assertEquals(
-                List.of("no-interruption", "live-line", "good-housekeeping", "every-condition"),
+                List.of("no-interruption", "live-line", "good-housekeeping", "every-condition", "figures"),
                 library.rulebooks().keySet().asList());
         assertEquals(
-                List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d", "every-edit"),
+                List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d", "every-edit",
+                        "measuring"),
                 library.procedures().keySet().asList());
     }
 }
