@@ -11,10 +11,14 @@ import java.util.function.Predicate;
  * <p>Not safe for several threads at once; each thread takes its own.
  */
 public final class Electric {
+    /** How many sets are kept before all are forgotten; a procedure on one pole has some hundreds. */
+    private static final int KEPT = 50_000;
+
     private final Cells cells;
     private final Predicate<Contact> closedAtStart;
     private final Map<BitSet, Analysis> known = new HashMap<>();
     private Electric whole;
+    private int solved;
 
     /**
      * Prepares a grid.
@@ -62,6 +66,11 @@ public final class Electric {
     public Analysis at(BitSet closed) {
         Analysis analysis = known.get(closed);
         if (analysis == null) {
+            if (known.size() >= KEPT) {
+                // Whatever is asked again is worked out again, to the same answer.
+                known.clear();
+            }
+            solved++;
             BitSet mine = (BitSet) closed.clone();
             analysis = new Analysis(this, mine, StatusSolver.solve(cells, mine));
             known.put(mine, analysis);
@@ -69,9 +78,9 @@ public final class Electric {
         return analysis;
     }
 
-    /** {@return how many sets were worked out} */
+    /** {@return how many sets were worked out, one that was forgotten and asked again counted twice} */
     public int size() {
-        return known.size();
+        return solved;
     }
 
     /** {@return the same grid with nothing drawn together, for questions about contacts that nothing moves} */

@@ -77,6 +77,11 @@ final class AtomCompiler {
         };
     }
 
+    /** {@return the number of the vertex that a point is on a phase} */
+    int vertex(Obj point, Conductor phase) {
+        return world.grid().number(voltage.vertex(point, phase)).orElseThrow();
+    }
+
     static Node constant(boolean value) {
         return new Node.Constant(Truth.of(value));
     }

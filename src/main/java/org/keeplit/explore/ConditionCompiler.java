@@ -12,10 +12,12 @@ import org.keeplit.network.Phases;
 final class ConditionCompiler {
     private final World world;
     private final AtomCompiler atoms;
+    private final FigureCompiler figures;
 
     ConditionCompiler(World world) {
         this.world = world;
         this.atoms = new AtomCompiler(world);
+        this.figures = new FigureCompiler(world, this);
     }
 
     Node compile(Condition condition, Environment environment) {
@@ -30,8 +32,19 @@ final class ConditionCompiler {
             return Node.one(compileAll(one.parts(), environment));
         } else if (condition instanceof Condition.Quantified quantified) {
             return quantified(quantified, environment);
+        } else if (condition instanceof Condition.Compare compare) {
+            return figures.compile(compare, environment);
         }
         return atom((Condition.Atom) condition, environment, false);
+    }
+
+    FigureCompiler figures() {
+        return figures;
+    }
+
+    /** {@return the number of the vertex that a point is on a phase} */
+    int vertex(Obj point, Conductor phase) {
+        return atoms.vertex(point, phase);
     }
 
     private List<Node> compileAll(List<Condition> conditions, Environment environment) {

@@ -4,11 +4,21 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
+import org.keeplit.unit.Quantity;
 
 /** Says a condition in words, with what its variables stand for. */
 final class ConditionWords {
+    private static final String[][] VERBS = {
+        {" is ", " is not "},
+        {" has ", " does not have "},
+        {" covers ", " does not cover "},
+        {" feeds ", " does not feed "},
+        {" stands at ", " does not stand at "}
+    };
+
     private final Environment environment;
 
     ConditionWords(Environment environment) {
@@ -17,7 +27,7 @@ final class ConditionWords {
 
     String say(Condition condition) {
         if (condition instanceof Condition.Not not) {
-            return "not: " + say(not.body());
+            return not.body() instanceof Condition.Atom atom ? denied(say(atom)) : "not: " + say(not.body());
         } else if (condition instanceof Condition.All all) {
             return all.parts().size() == 2 ? joined(all.parts(), " and ") : "all of these";
         } else if (condition instanceof Condition.One one) {
@@ -27,7 +37,21 @@ final class ConditionWords {
             return q.quantifier().name().toLowerCase(Locale.ROOT) + " " + q.binder().noun().words() + " "
                     + q.binder().variable() + such + ": " + say(q.body());
         }
+        if (condition instanceof Condition.Compare compare) {
+            return figure(compare.left()) + " " + compare.comparison().words() + " " + figure(compare.right());
+        }
         return say((Condition.Atom) condition);
+    }
+
+    /** {@return a statement denied, by its first verb} */
+    private static String denied(String statement) {
+        for (String[] verb : VERBS) {
+            int at = statement.indexOf(verb[0]);
+            if (at >= 0) {
+                return statement.substring(0, at) + verb[1] + statement.substring(at + verb[0].length());
+            }
+        }
+        return "not: " + statement;
     }
 
     private String joined(List<Condition> parts, String by) {
@@ -48,6 +72,18 @@ final class ConditionWords {
             case HAS, COUNTED, PHASE_IN -> first + atom.predicate().words() + " " + atom.words().get(0) + phase;
             default -> first + atom.predicate().words() + rest + phase;
         };
+    }
+
+    /** {@return a figure in words} */
+    String figure(Figure figure) {
+        if (figure instanceof Figure.Part part) {
+            return Quantity.number(part.factor() * 100) + " % of " + figure(part.figure());
+        } else if (figure instanceof Figure.Rated rated) {
+            return "the " + rated.name() + " of " + term(rated.of());
+        } else if (figure instanceof Figure.Measured measured) {
+            return measured.measure().words() + " " + term(measured.of()) + phase(measured.phase());
+        }
+        return figure.toString();
     }
 
     private String phase(PhaseTerm phase) {

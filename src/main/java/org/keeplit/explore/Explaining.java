@@ -6,6 +6,7 @@ import java.util.List;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.rule.Template;
 
@@ -30,7 +31,32 @@ final class Explaining {
         } else if (condition instanceof Condition.Quantified quantified) {
             witnesses(quantified, environment, scene, truth, parts);
         }
-        return new Why(new ConditionWords(environment).say(condition), truth, ImmutableList.copyOf(parts));
+        String text = new ConditionWords(environment).say(condition);
+        if (condition instanceof Condition.Compare compare) {
+            text += figures(compare, environment, scene);
+        }
+        return new Why(text, truth, ImmutableList.copyOf(parts));
+    }
+
+    /** {@return the figures that were compared, on each phase and in each load case} */
+    private String figures(Condition.Compare compare, Environment environment, Scene scene) {
+        FigureCompiler figures = machine.conditions().figures();
+        List<Conductor> phases = new ArrayList<>(figures.phases(compare.left(), environment));
+        if (phases.isEmpty()) {
+            phases.add(null);
+        }
+        List<String> all = new ArrayList<>();
+        for (Conductor phase : phases) {
+            Amount left = figures.amount(compare.left(), environment, phase);
+            Amount right = figures.amount(compare.right(), environment, phase);
+            for (int i = 0; i < scene.loadCases(); i++) {
+                String where = (phases.size() > 1 ? "phase " + phase + ", " : "")
+                        + (scene.loadCases() > 1 ? scene.power().flow().loadCases().get(i) + ": " : "");
+                all.add(where + FigureCompiler.words(left.value(scene, i), compare.left().dimension()) + " beside "
+                        + FigureCompiler.words(right.value(scene, i), compare.right().dimension()));
+            }
+        }
+        return " (" + String.join("; ", all) + ")";
     }
 
     /** Keeps of a quantifier only what decided it: the first that fails, or the first that is so. */

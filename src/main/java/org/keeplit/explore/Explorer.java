@@ -41,7 +41,9 @@ public final class Explorer {
     private String[] cause = new String[1024];
     private long transitions;
     private int depth;
+    private final BitSet numberless = new BitSet();
     private Optional<String> cut = Optional.empty();
+    private Optional<String> trouble = Optional.empty();
     private long started;
 
     /** A break before it is explained: where it came up and what was broken. */
@@ -168,6 +170,9 @@ public final class Explorer {
             end(number, state, because);
             return;
         }
+        if (numberless.get(number)) {
+            return;
+        }
         int waits = -1;
         boolean goes = false;
         for (Automaton.Move move : moves) {
@@ -245,7 +250,9 @@ public final class Explorer {
         if (now != null) {
             seed(next, number, act, now, length);
         } else if (known < 0) {
-            add(next, number, act, length);
+            int added = add(next, number, act, length);
+            // Where the load flow has no solution nothing is known, and nothing is gone on from.
+            numberless.set(added, scene.trouble() != null);
         }
     }
 
@@ -269,6 +276,11 @@ public final class Explorer {
                 exercised.set(instance.number());
             }
             Truth truth = instance.judge(scene);
+            if (truth == Truth.UNKNOWN && scene.trouble() != null) {
+                // A figure that could not be worked out says nothing, for or against.
+                trouble = Optional.of(scene.trouble() + " " + place(state, act));
+                return any;
+            }
             if (truth != Truth.TRUE) {
                 String name = machine.rules().get(instance.number()).name();
                 if (!any) {
@@ -290,6 +302,10 @@ public final class Explorer {
             }
         }
         return any;
+    }
+
+    private String place(int state, int act) {
+        return act < 0 ? "at the start" : "after " + depths[state] + " acts, at \"" + program.acts().get(act).text() + "\"";
     }
 
     /** Judges what the writer states; {@return whether all of it is so}. */
@@ -368,6 +384,6 @@ public final class Explorer {
     }
 
     Optional<String> cut() {
-        return cut;
+        return cut.isPresent() ? cut : trouble;
     }
 }

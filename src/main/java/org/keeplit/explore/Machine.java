@@ -145,7 +145,7 @@ final class Machine {
 
     /** {@return a scene of its own, for one thread} */
     Scene scene() {
-        return new Scene(world.program().layout(), world.electric());
+        return new Scene(world);
     }
 
     /** {@return whether the branches that a move belongs to are those that were found} */

@@ -138,7 +138,7 @@ public final class Proving {
     private static void checkStart(Program program, Electric electric, Problems problems) {
         World world = new World(program, electric);
         ConditionCompiler conditions = new ConditionCompiler(world);
-        Scene scene = new Scene(program.layout(), electric).at(program.layout().initial());
+        Scene scene = new Scene(world).at(program.layout().initial());
         for (Procedure.Start line : program.bound().starts()) {
             Truth truth = conditions.compile(line.condition(), Environment.EMPTY).eval(scene);
             if (truth != Truth.TRUE) {

@@ -6,11 +6,17 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Electric;
 import org.keeplit.electric.SiteGraph;
+import org.keeplit.electric.flow.FlowResult;
+import org.keeplit.electric.flow.FlowSolution;
+import org.keeplit.electric.flow.NoConvergence;
+import org.keeplit.electric.power.PowerModel;
+import org.keeplit.electric.power.PowerStates;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
@@ -30,12 +36,15 @@ final class Scene {
     private final List<Field> remoteFields = new ArrayList<>();
     private final ImmutableSet<String> alwaysRemote;
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
+    private final Supplier<PowerStates> power;
+    private String trouble;
     private long[] state;
     private Analysis analysis;
 
-    Scene(Layout layout, Electric electric) {
-        this.layout = layout;
-        this.electric = electric;
+    Scene(World world) {
+        this.layout = world.program().layout();
+        this.electric = world.electric();
+        this.power = world::powerStates;
         int count = electric.cells().kept().size();
         this.contactFields = new Field[count];
         this.contactValues = new int[count];
@@ -64,6 +73,7 @@ final class Scene {
     Scene at(long[] next) {
         state = next;
         analysis = null;
+        trouble = null;
         return this;
     }
 
@@ -84,6 +94,35 @@ final class Scene {
             analysis = electric.at(closed);
         }
         return analysis;
+    }
+
+    /** {@return the load-flow model} */
+    PowerModel power() {
+        return power.get().model();
+    }
+
+    /** {@return how many load cases the network declares} */
+    int loadCases() {
+        return power().flow().loadCases().size();
+    }
+
+    /** {@return the load flow of this state; null if there is none, which is then noted} */
+    FlowSolution flow(int loadCase) {
+        FlowResult result = power.get().solve(analysis().closed(), loadCase);
+        if (result instanceof NoConvergence none) {
+            trouble = "the load flow does not converge (" + none.reason() + ")";
+        }
+        return result.solution().orElse(null);
+    }
+
+    /** {@return the largest fault current at a vertex, in ampere} */
+    double faultCurrent(int vertex) {
+        return power.get().faultCurrent(analysis().closed(), vertex);
+    }
+
+    /** {@return what could not be worked out since the scene last moved, or null} */
+    String trouble() {
+        return trouble;
     }
 
     /** {@return the devices that somebody may close from elsewhere} */

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableMap;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,6 +12,8 @@ import org.keeplit.condition.Type;
 import org.keeplit.electric.Electric;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.SiteGraph;
+import org.keeplit.electric.power.PowerModel;
+import org.keeplit.electric.power.PowerStates;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
@@ -20,13 +23,16 @@ import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Temporary;
 import org.keeplit.program.Points;
 import org.keeplit.program.Program;
+import org.keeplit.program.StartValues;
 import org.keeplit.program.Vertex;
+import org.keeplit.unit.Quantity;
 
 /** The finite objects of a run, and what is fixed about them. */
 final class World {
     private final Program program;
     private final Electric electric;
     private final Map<String, SiteGraph> siteGraphs = new HashMap<>();
+    private PowerStates powerStates;
 
     World(Program program, Electric electric) {
         this.program = program;
@@ -47,6 +53,27 @@ final class World {
 
     Grid grid() {
         return electric.cells().grid();
+    }
+
+    /** {@return the figures of the conductors that lines name} */
+    ImmutableMap<String, ImmutableMap<String, Quantity>> conductors() {
+        return bound().network().conductors();
+    }
+
+    /** {@return the load-flow model, made when first asked for: most rules need none} */
+    PowerModel power() {
+        return powerStates().model();
+    }
+
+    PowerStates powerStates() {
+        if (powerStates == null) {
+            StartValues start = program.start();
+            powerStates = new PowerStates(
+                    PowerModel.of(grid()),
+                    electric.cells(),
+                    contact -> start.value(contact.key()) == contact.value());
+        }
+        return powerStates;
     }
 
     SiteGraph siteGraph(String site) {

@@ -40,6 +40,10 @@ final class Normal {
         bound.network().all(Element.Regulator.class).forEach(r -> {
             for (Conductor p : r.phases()) {
                 facts.put(Names.tap(r.name(), p), 1);
+                for (Mode mode : r.kind().modes()) {
+                    String value = r.settings().getOrDefault(mode.name(), mode.values().get(0));
+                    facts.put(names.mode(r.name(), p, mode.name()), mode.values().indexOf(value));
+                }
                 r.settings().forEach((mode, value) -> facts.put(
                         names.mode(r.name(), p, mode),
                         r.kind().mode(mode).orElseThrow().values().indexOf(value)));

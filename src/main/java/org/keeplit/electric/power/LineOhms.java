@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
 import org.keeplit.electric.flow.SourceImpedance;
@@ -13,6 +14,8 @@ import org.keeplit.electric.line.LineConstants;
 import org.keeplit.electric.line.OverheadLine;
 import org.keeplit.electric.line.Wire;
 import org.keeplit.network.Element;
+import org.keeplit.network.Network;
+import org.keeplit.network.Spacing;
 import org.keeplit.network.Trait;
 import org.keeplit.unit.Quantity;
 
@@ -34,14 +37,14 @@ final class LineOhms {
     private static final double[][] SPACING_505 = {{0, 29}, {7, 29}, {4, 25}};
     private static final double[][] SPACING_510 = {{0.5, 29}, {0.5, 24}};
 
-    private final ImmutableMap<String, ImmutableMap<String, Quantity>> conductors;
+    private final Network network;
     private final Earth earth;
 
     /** A line's impedance and admittance. @param impedance ohm a metre @param shunt siemens a metre */
     record PerMetre(ComplexMatrix impedance, ComplexMatrix shunt) {}
 
-    LineOhms(Map<String, ImmutableMap<String, Quantity>> conductors, double hertz) {
-        this.conductors = ImmutableMap.copyOf(conductors);
+    LineOhms(Network network, double hertz) {
+        this.network = network;
         this.earth = new Earth(hertz, Earth.USUAL.ohmMetres());
     }
 
@@ -55,11 +58,14 @@ final class LineOhms {
     PerMetre of(Element.Line line) {
         int phases = (int) line.phases().list().stream().filter(p -> p.isPhase()).count();
         Map<String, Quantity> figures = line.figures();
+        if (figures.keySet().stream().anyMatch(name -> name.matches("(resistance|reactance) [ABC]{2}"))) {
+            return matrix(line);
+        }
         if (figures.containsKey("resistance") || figures.containsKey("reactance")) {
             return sequences(figures, phases);
         }
         ImmutableMap<String, Quantity> conductor =
-                line.conductor().map(conductors::get).orElse(null);
+                line.conductor().map(network.conductors()::get).orElse(null);
         if (conductor == null || !conductor.containsKey("resistance")) {
             throw new PowerException("line " + line.name() + " has neither an impedance nor a conductor with a resistance");
         }
@@ -75,6 +81,37 @@ final class LineOhms {
 
     private static ComplexMatrix diagonal(int phases, Complex value) {
         return ComplexMatrix.of(phases, phases, (i, j) -> i == j ? value : Complex.ZERO);
+    }
+
+    /** The matrix as given; what is given for AB is meant for BA too. */
+    private static PerMetre matrix(Element.Line line) {
+        List<org.keeplit.network.Conductor> phases = phases(line);
+        int n = phases.size();
+        ComplexMatrix impedance = ComplexMatrix.of(n, n, (i, j) -> new Complex(
+                entry(line, "resistance", phases.get(i), phases.get(j), i == j),
+                entry(line, "reactance", phases.get(i), phases.get(j), i == j)));
+        ComplexMatrix shunt = ComplexMatrix.of(
+                n, n, (i, j) -> new Complex(0, entry(line, "susceptance", phases.get(i), phases.get(j), false)));
+        return new PerMetre(impedance, shunt);
+    }
+
+    private static List<org.keeplit.network.Conductor> phases(Element.Line line) {
+        return line.phases().list().stream()
+                .filter(org.keeplit.network.Conductor::isPhase)
+                .toList();
+    }
+
+    private static double entry(
+            Element.Line line,
+            String what,
+            org.keeplit.network.Conductor one,
+            org.keeplit.network.Conductor other,
+            boolean needed) {
+        Quantity quantity = line.figures().getOrDefault(what + " " + one + other, line.figures().get(what + " " + other + one));
+        if (quantity == null && needed) {
+            throw new PowerException("line " + line.name() + " gives no " + what + " for phase " + one);
+        }
+        return quantity == null ? 0 : quantity.si();
     }
 
     /** A line of which only the positive sequence is known has a zero sequence of three times that, as open wire has. */
@@ -94,25 +131,51 @@ final class LineOhms {
     }
 
     private LineConstants overhead(Element.Line line, ImmutableMap<String, Quantity> figures, int phases) {
-        if (!figures.containsKey("radius")) {
-            throw new PowerException("conductor " + line.conductor().orElse("") + " of line " + line.name()
-                    + " has no radius (geometric mean)");
+        Conductor conductor = conductor(line, line.conductor().orElse(""), figures);
+        Optional<Spacing> spacing = line.spacing().map(network.spacings()::get);
+        if (spacing.isPresent()) {
+            return hung(line, conductor, spacing.get());
         }
-        double radius = figures.get("radius").si();
-        // Without a diameter, that of a solid round wire of this geometric mean radius; it only sets the charging.
-        double diameter = figures.containsKey("diameter")
-                ? figures.get("diameter").si()
-                : 2 * radius / Math.exp(-0.25);
-        Conductor conductor = new Conductor(
-                line.conductor().orElse(""),
-                figures.get("resistance").si() * METRES_PER_MILE,
-                radius * FEET_PER_METRE,
-                diameter * INCHES_PER_METRE);
         double[][] places = phases == 3 ? SPACING_500 : phases == 2 ? SPACING_505 : SPACING_510;
         List<Wire> wires = new ArrayList<>();
         for (double[] place : places) {
             wires.add(new Wire(conductor, place[0], place[1]));
         }
         return OverheadLine.of(wires.subList(0, phases), wires.subList(phases, places.length), earth);
+    }
+
+    private LineConstants hung(Element.Line line, Conductor conductor, Spacing spacing) {
+        List<Wire> wires = new ArrayList<>();
+        for (org.keeplit.network.Conductor phase : phases(line)) {
+            wires.add(wire(conductor, spacing.positions().get(phase)));
+        }
+        List<Wire> grounded = new ArrayList<>();
+        Spacing.Position neutral = spacing.positions().get(org.keeplit.network.Conductor.N);
+        if (neutral != null) {
+            String name = spacing.neutral().orElse(line.conductor().orElse(""));
+            grounded.add(wire(conductor(line, name, network.conductors().get(name)), neutral));
+        }
+        return OverheadLine.of(wires, grounded, earth);
+    }
+
+    private static Wire wire(Conductor conductor, Spacing.Position position) {
+        return new Wire(conductor, position.across() * FEET_PER_METRE, position.height() * FEET_PER_METRE);
+    }
+
+    private static Conductor conductor(Element.Line line, String name, ImmutableMap<String, Quantity> figures) {
+        if (figures == null || !figures.containsKey("radius") || !figures.containsKey("resistance")) {
+            throw new PowerException("conductor " + name + " of line " + line.name()
+                    + " states no resistance or no radius (geometric mean)");
+        }
+        double radius = figures.get("radius").si();
+        // Without a diameter, that of a solid round wire of this geometric mean radius; it only sets the charging.
+        double diameter = figures.containsKey("diameter")
+                ? figures.get("diameter").si()
+                : 2 * radius / Math.exp(-0.25);
+        return new Conductor(
+                name,
+                figures.get("resistance").si() * METRES_PER_MILE,
+                radius * FEET_PER_METRE,
+                diameter * INCHES_PER_METRE);
     }
 }

@@ -1,8 +1,6 @@
 package org.keeplit.electric.power;
 
-import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.keeplit.electric.Contact;
@@ -43,11 +41,11 @@ final class PowerBuilder {
     private final double[] nominalAt;
     private final Map<String, Integer> branches = PowerModel.places();
 
-    PowerBuilder(Grid grid, Map<String, ImmutableMap<String, Quantity>> conductors) {
+    PowerBuilder(Grid grid) {
         this.grid = grid;
         this.network = grid.network();
         this.nominal = new Nominal(network);
-        this.lineOhms = new LineOhms(conductors, figure(network.system(), "frequency", 60));
+        this.lineOhms = new LineOhms(network, figure(network.system(), "frequency", 60));
         this.terminals = new int[grid.vertices().size()];
         this.contacts = new int[grid.contacts().size()];
         this.nominalAt = new double[terminals.length];
@@ -176,44 +174,49 @@ final class PowerBuilder {
         double resistance = figure(transformer.figures(), "resistance", ohms / Math.hypot(1, ratio));
         double reactance = Math.sqrt(Math.max(0, ohms * ohms - resistance * resistance));
         Complex perUnit = new Complex(resistance, reactance);
-        int[] from = at(transformer.from(), transformer.phases());
-        int[] to = at(transformer.to(), transformer.phases());
-        if (from.length == 3) {
+        if (transformer.windings().size() == 3) {
             boolean later = transformer.clock() % 12 == 1 || transformer.clock() % 12 == 5;
             TransformerBank.add(
                     builder,
                     transformer.name(),
-                    side(transformer, "primary", transformer.primary(), from, high, later),
-                    side(transformer, "secondary", transformer.secondary(), to, low, false),
+                    side(transformer, "primary", transformer.primary(), transformer.from(), high, later),
+                    side(transformer, "secondary", transformer.secondary(), transformer.to(), low, false),
                     kva,
                     perUnit);
             return;
         }
-        // One or two units, each from its phase to the neutral, or one between two phases.
-        boolean between = transformer.primary() == Connection.DELTA && from.length == 2;
-        int units = between ? 1 : from.length;
-        double unit = kva * 1000 / units;
-        for (int i = 0; i < units; i++) {
-            double volts = between ? high : high / SQRT3;
-            double behind = between ? low : low / SQRT3;
+        double unit = kva * 1000 / transformer.windings().size();
+        for (Conductor start : transformer.windings()) {
             builder.transformer(
-                    transformer.name() + "." + (i + 1),
-                    new Winding(
-                            from[i],
-                            between ? from[1] : FlowModel.GROUND,
-                            volts,
-                            perUnit.times(0.5 * volts * volts / unit)),
-                    new Winding(
-                            to[i],
-                            between ? to[1] : FlowModel.GROUND,
-                            behind,
-                            perUnit.times(0.5 * behind * behind / unit)));
+                    transformer.name() + " from phase " + start,
+                    winding(transformer, "primary", transformer.primary(), transformer.from(), start, high, perUnit, unit),
+                    winding(transformer, "secondary", transformer.secondary(), transformer.to(), start, low, perUnit, unit));
         }
+    }
+
+    /** One unit's winding on one side, with half of the unit's impedance. */
+    private Winding winding(
+            Element.Transformer transformer,
+            String side,
+            Connection connection,
+            String node,
+            Conductor start,
+            double lineToLine,
+            Complex perUnit,
+            double voltAmperes) {
+        double volts = connection == Connection.DELTA ? lineToLine : lineToLine / SQRT3;
+        int back = switch (connection) {
+            case GROUNDED_WYE -> FlowModel.GROUND;
+            case WYE -> builder.terminal(transformer.name() + " " + side + " neutral");
+            case DELTA -> at(node, Conductor.values()[(start.ordinal() + 1) % 3]);
+        };
+        return new Winding(at(node, start), back, volts, perUnit.times(0.5 * volts * volts / voltAmperes));
     }
 
     /** A delta primary before a wye secondary lags by an hour when its windings lie AC, BA, CB, and leads when AB, BC, CA. */
     private TransformerBank.Side side(
-            Element.Transformer transformer, String side, Connection connection, int[] phases, double volts, boolean later) {
+            Element.Transformer transformer, String side, Connection connection, String node, double volts, boolean later) {
+        int[] phases = at(node, Phases.ABC);
         WindingConnection windings = connection == Connection.DELTA
                 ? later ? WindingConnection.DELTA_BACKWARD : WindingConnection.DELTA_FORWARD
                 : WindingConnection.WYE;
@@ -225,25 +228,51 @@ final class PowerBuilder {
 
     private void load(Element.Load load) {
         double volts = nominal.lineToLine(load.node());
+        List<Conductor> list =
+                load.phases().list().stream().filter(Conductor::isPhase).toList();
         int[] phases = at(load.node(), load.phases());
-        Complex total = new Complex(
-                figure(load.figures(), "active power", 0), figure(load.figures(), "reactive power", 0));
         boolean between = load.connection() == Connection.DELTA && phases.length > 1;
         int parts = between && phases.length == 2 ? 1 : phases.length;
-        LoadPower each = LoadPower.constantPower(total.times(1.0 / parts));
-        LoadPower[] cases = new LoadPower[factors().size() + 1];
-        cases[0] = each;
-        for (int i = 1; i < cases.length; i++) {
-            cases[i] = each.times(factors().get(i - 1));
-        }
         int neutral = load.connection() == Connection.WYE && phases.length > 1
                 ? builder.terminal(load.name() + " neutral")
                 : FlowModel.GROUND;
         for (int i = 0; i < parts; i++) {
             int back = between ? phases[(i + 1) % phases.length] : neutral;
             builder.load(
-                    load.name() + "." + (i + 1), phases[i], back, between ? volts : volts / SQRT3, Arrays.copyOf(cases, cases.length));
+                    load.name() + "." + (i + 1),
+                    phases[i],
+                    back,
+                    between ? volts : volts / SQRT3,
+                    inAllCases(load, power(load, list.get(i), parts)));
         }
+    }
+
+    /** {@return what a load draws on one phase, or between it and the next: its own figure, or a share of the whole} */
+    private static Complex power(Element.Load load, Conductor phase, int parts) {
+        boolean own = load.figures().containsKey("active power " + phase)
+                || load.figures().keySet().stream().anyMatch(name -> name.startsWith("active power "));
+        return own
+                ? new Complex(
+                        figure(load.figures(), "active power " + phase, 0),
+                        figure(load.figures(), "reactive power " + phase, 0))
+                : new Complex(
+                                figure(load.figures(), "active power", 0),
+                                figure(load.figures(), "reactive power", 0))
+                        .times(1.0 / parts);
+    }
+
+    private LoadPower[] inAllCases(Element.Load load, Complex power) {
+        LoadPower each = switch (load.model()) {
+            case POWER -> LoadPower.constantPower(power);
+            case CURRENT -> LoadPower.constantCurrent(power);
+            case IMPEDANCE -> LoadPower.constantImpedance(power);
+        };
+        LoadPower[] cases = new LoadPower[factors().size() + 1];
+        cases[0] = each;
+        for (int i = 1; i < cases.length; i++) {
+            cases[i] = each.times(factors().get(i - 1));
+        }
+        return cases;
     }
 
     private void capacitor(Element.Capacitor bank) {

@@ -8,7 +8,6 @@ import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.network.Conductor;
-import org.keeplit.unit.Quantity;
 
 /** A network with its temporary equipment as a load-flow model, with the places of everything in it. Immutable. */
 public final class PowerModel {
@@ -32,13 +31,11 @@ public final class PowerModel {
      * Makes the model.
      *
      * @param grid the electrical graph
-     * @param conductors the figures of the conductors that lines name: {@code resistance} in ohm a metre, {@code radius}
-     *     (geometric mean) and {@code diameter} in metre
      * @return the model; its base state has every contact open
      * @throws PowerException if an element lacks what a load flow needs
      */
-    public static PowerModel of(Grid grid, Map<String, ImmutableMap<String, Quantity>> conductors) {
-        return new PowerBuilder(grid, conductors).build();
+    public static PowerModel of(Grid grid) {
+        return new PowerBuilder(grid).build();
     }
 
     /** {@return the electrical graph} */

@@ -1,25 +1,40 @@
 package org.keeplit.electric.power;
 
+import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import org.keeplit.electric.Cells;
 import org.keeplit.electric.Contact;
+import org.keeplit.electric.complex.Complex;
+import org.keeplit.electric.flow.Fault;
+import org.keeplit.electric.flow.FaultLoads;
+import org.keeplit.electric.flow.FaultSolution;
+import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.electric.flow.FlowResult;
 import org.keeplit.electric.flow.FlowSolver;
 import org.keeplit.electric.flow.FlowState;
+import org.keeplit.electric.flow.ShortCircuitSolver;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Phases;
+import org.keeplit.program.Vertex;
 
 /**
  * Load flows of sets of closed contacts, each worked out once. A solution is a pure function of its state; this only
  * keeps it. Not safe for several threads at once.
  */
 public final class PowerStates {
+    /** How many solutions are kept before all are forgotten; each holds the voltages of the whole network. */
+    private static final int KEPT = 5_000;
+
     private final PowerModel model;
     private final Cells cells;
     private final FlowSolver solver;
     private final FlowState bare;
     private final Map<FlowState, FlowResult> known = new HashMap<>();
+    private final Map<Place, Double> faults = new HashMap<>();
 
     /**
      * Prepares a model.
@@ -67,8 +82,54 @@ public final class PowerStates {
      * @return a solution, or that there is none
      */
     public FlowResult solve(BitSet closed, int loadCase) {
+        if (known.size() >= KEPT) {
+            known.clear();
+        }
         return known.computeIfAbsent(state(closed, loadCase), solver::solve);
     }
+
+    /**
+     * The largest current of a bolted three-phase, line-to-line or line-to-ground fault, with generators off.
+     *
+     * @param closed the set of closed contacts, over {@link Cells#kept}
+     * @param vertex where
+     * @return the current in the faulted conductor of that vertex, in ampere
+     */
+    public double faultCurrent(BitSet closed, int vertex) {
+        FlowState state = state(closed, 0);
+        return faults.computeIfAbsent(new Place(state, vertex), p -> largestFault(state, vertex));
+    }
+
+    private double largestFault(FlowState state, int vertex) {
+        int here = model.terminal(vertex);
+        if (here == FlowModel.GROUND || !(cells.grid().vertices().get(vertex) instanceof Vertex.AtNode node)) {
+            return 0;
+        }
+        ShortCircuitSolver solver = model.flow().shortCircuit(FaultLoads.IGNORED);
+        double most = current(solver.solve(state, Fault.lineToGround(here, Complex.ZERO)));
+        List<Integer> others = new ArrayList<>();
+        for (Conductor phase : Phases.ABC) {
+            cells.grid()
+                    .number(new Vertex.AtNode(node.node(), phase))
+                    .map(model::terminal)
+                    .filter(t -> t != here)
+                    .ifPresent(others::add);
+        }
+        for (int other : others) {
+            most = Math.max(most, current(solver.solve(state, Fault.lineToLine(here, other, Complex.ZERO))));
+        }
+        if (others.size() == 2) {
+            Fault three = Fault.threePhase(here, others.get(0), others.get(1), Complex.ZERO);
+            most = Math.max(most, current(solver.solve(state, three)));
+        }
+        return most;
+    }
+
+    private static double current(FaultSolution solution) {
+        return solution.faultCurrents().get(0).abs();
+    }
+
+    private record Place(FlowState state, int vertex) {}
 
     /** {@return how many load flows were worked out} */
     public int size() {
