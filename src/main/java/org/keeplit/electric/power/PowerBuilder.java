@@ -28,8 +28,10 @@ final class PowerBuilder {
     private static final double SQRT3 = Math.sqrt(3);
     /** When a source states no ratio of reactance to resistance. */
     private static final double USUAL_RATIO = 8;
-    /** A regulator's own impedance, in parts of its rating's base, from memory: half a percent and less. */
-    private static final Complex REGULATOR_OHMS = new Complex(0.01, 0.05);
+    /** A regulator's own impedance, all reactance, in parts of its line's base; from memory a few ten-thousandths. */
+    private static final double REGULATOR_PART = 1e-4;
+    /** When a regulator states no rating, in ampere. */
+    private static final double USUAL_RATING = 200;
 
     private final Grid grid;
     private final Network network;
@@ -147,7 +149,9 @@ final class PowerBuilder {
                         need(line, "length")));
     }
 
+    /** Load volts are (1 + 5/8 % a step) times source volts, as the published test feeders count their taps. */
     private void regulator(Element.Regulator regulator) {
+        double rating = figure(regulator.figures(), "rating", USUAL_RATING);
         for (Conductor phase : regulator.phases()) {
             if (phase.isPhase()) {
                 double tap = figure(regulator.figures(), "tap " + phase, figure(regulator.figures(), "tap", 0));
@@ -158,8 +162,8 @@ final class PowerBuilder {
                                 at(regulator.from(), phase),
                                 at(regulator.to(), phase),
                                 FlowModel.GROUND,
-                                RegulatorKind.TYPE_B,
-                                REGULATOR_OHMS,
+                                RegulatorKind.TYPE_A,
+                                new Complex(0, REGULATOR_PART * nominal.lineToLine(regulator.from()) / SQRT3 / rating),
                                 (int) Math.round(tap)));
             }
         }
