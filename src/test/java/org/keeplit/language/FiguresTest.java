@@ -136,6 +136,14 @@ class FiguresTest {
         assertEquals(new PhaseTerm.Given(Phases.parse("AB").orElseThrow()), through.phase());
     }
 
+    @Test
+    void anyBindsInsideAFigure() {
+        Rule never = rule("not-above");
+        assertEquals("J", never.binders().get(0).variable());
+        Condition.Compare above = compare(((Condition.Not) never.body()).body());
+        assertEquals(Condition.Comparison.ABOVE, above.comparison());
+    }
+
     private Block.Step step(int at) {
         List<Block> stage = ((Block.Stage) library.procedures()
                         .get("measuring")
