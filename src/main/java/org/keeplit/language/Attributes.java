@@ -58,13 +58,21 @@ final class Attributes {
         }
     }
 
-    /** Reads a word and the name after it. @return whether that word stands here */
-    boolean name(Cursor cursor, String attribute) {
+    /** Moves past the word of an attribute. @return whether it stands here */
+    boolean starts(Cursor cursor, String attribute) {
         Span here = cursor.here();
         if (!cursor.take(attribute)) {
             return false;
         }
         once(attribute, here);
+        return true;
+    }
+
+    /** Reads a word and the name after it. @return whether that word stands here */
+    boolean name(Cursor cursor, String attribute) {
+        if (!starts(cursor, attribute)) {
+            return false;
+        }
         Lexeme next = cursor.next("a name");
         if (!next.isName()) {
             throw new Misread(Code.RESERVED.at(next.span(), "“" + next.getText() + "” cannot be a name"));

@@ -98,11 +98,6 @@ final class JumperSteps {
     /** {@code installs J from POINT on B to POINT on C}; without phases of their own both are on the step's. */
     private static List<Action> between(StepPattern.Match match, StepText step) {
         Term jumper = jumper(match.term(0), step);
-        if (step.actors().size() > 1) {
-            throw new Misread(Code.WHO_HOLDS_WHICH
-                    .at(Line.spanOf(step.actors()), "it is not clear who holds which clamp")
-                    .help("name one person, or write one step for each clamp"));
-        }
         StepText.Spot from = match.get(1, StepText.Spot.class);
         StepText.Spot to = match.get(2, StepText.Spot.class);
         if (from.phase().isPresent() && to.phase().isEmpty()) {
@@ -116,7 +111,21 @@ final class JumperSteps {
         boolean ordered = step.option("first", "end", "first");
         Action.Spot first = new Action.Spot(step.resolve(from.term(), POINTS, "a clamp"), Optional.empty());
         Action.Spot second = new Action.Spot(step.resolve(to.term(), POINTS, "a clamp"), far);
+        checkHands(step);
+        if (step.actors().size() > 1 && !areTwoSides(first.point(), second.point())) {
+            throw new Misread(Code.WHO_HOLDS_WHICH
+                    .at(Line.spanOf(step.actors()), "it is not clear who holds which clamp")
+                    .help("two people hold the clamps on the two lines of one device; else write one step for each clamp"));
+        }
         return List.of(new Action.Install(jumper, first, second, ordered));
+    }
+
+    /** {@return whether two points are the lines on both sides of one device, so that each person has the own side} */
+    private static boolean areTwoSides(Term one, Term other) {
+        return one instanceof Term.LineOf a
+                && other instanceof Term.LineOf b
+                && a.side() != b.side()
+                && a.of().toString().equals(b.of().toString());
     }
 
     private static List<Action> remove(StepPattern.Match match, StepText step) {

@@ -42,11 +42,9 @@ final class LineAttributes {
     }
 
     private boolean spacing(Cursor cursor) {
-        Span here = cursor.here();
-        if (!cursor.take("spacing")) {
+        if (!into.starts(cursor, "spacing")) {
             return false;
         }
-        into.once("spacing", here);
         into.spacing = cursor.next("a spacing");
         known(into.spacing, wires.spacings().keySet(), "spacing", Code.UNKNOWN_SPACING);
         return true;

@@ -21,21 +21,19 @@ final class LoadAttributes {
 
     /** Reads one attribute here. @return whether it is one of a load's */
     boolean read(Cursor cursor) {
-        Span here = cursor.here();
-        if (cursor.take("motor")) {
-            into.once("motor", here);
-            into.motor = true;
-            return true;
-        }
-        return critical(cursor) || constant(cursor) || power(cursor);
+        return motor(cursor) || critical(cursor) || constant(cursor) || power(cursor);
+    }
+
+    private boolean motor(Cursor cursor) {
+        boolean here = into.starts(cursor, "motor");
+        into.motor |= here;
+        return here;
     }
 
     private boolean critical(Cursor cursor) {
-        Span here = cursor.here();
-        if (!cursor.take("critical")) {
+        if (!into.starts(cursor, "critical")) {
             return false;
         }
-        into.once("critical", here);
         into.critical = cursor.next("who depends on it, in quotes");
         if (!into.critical.isText()) {
             throw new Misread(Code.MISSING_QUOTE
@@ -47,11 +45,9 @@ final class LoadAttributes {
 
     /** {@code constant current}: how its power follows the voltage. */
     private boolean constant(Cursor cursor) {
-        Span here = cursor.here();
-        if (!cursor.take("constant")) {
+        if (!into.starts(cursor, "constant")) {
             return false;
         }
-        into.once("constant", here);
         for (LoadModel model : LoadModel.values()) {
             if (cursor.take(model.word())) {
                 into.model = model;

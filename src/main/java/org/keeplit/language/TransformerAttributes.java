@@ -34,10 +34,9 @@ final class TransformerAttributes {
 
     private boolean clock(Cursor cursor) {
         Span here = cursor.here();
-        if (!cursor.take("clock")) {
+        if (!into.starts(cursor, "clock")) {
             return false;
         }
-        into.once("clock", here);
         Quantity hours = Figures.read(cursor, Dimension.NUMBER, "the clock of " + into.element);
         if (hours.si() != Math.rint(hours.si()) || hours.si() < 0 || hours.si() > 11) {
             throw new Misread(
@@ -62,10 +61,9 @@ final class TransformerAttributes {
     /** {@code windings AB and BC}: the two units of an open delta. */
     private boolean windings(Cursor cursor) {
         Span here = cursor.here();
-        if (!cursor.take("windings")) {
+        if (!into.starts(cursor, "windings")) {
             return false;
         }
-        into.once("windings", here);
         windingsSpan = here;
         into.windings = winding(cursor);
         cursor.expect("“and” and the other winding", "and");

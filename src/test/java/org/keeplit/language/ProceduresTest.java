@@ -134,6 +134,9 @@ class ProceduresTest {
                 Action.Order.SECOND,
                 action(Action.Remove.class, "removes J on P").order(),
                 "load side was first");
+        Action.Install lines = action(Action.Install.class, "east and west install J from");
+        assertEquals("the load-side line of R", lines.second().point().toString());
+        assertEquals(2, step("east and west install J from").actors().size());
         Action.Install inboard = action(Action.Install.class, "bushing to line");
         assertEquals("the source bushing of R", inboard.first().point().toString());
         Action.Clamp crossed = action(Action.Clamp.class, "second clamp of J on B on");
