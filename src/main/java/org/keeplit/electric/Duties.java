@@ -61,9 +61,10 @@ final class Duties {
             return content;
         }
         // What nothing moves is asked on the whole grid, which has cells of its own: compare by vertex.
+        Cells fine = then.cells() == cells ? now.cells() : then.cells();
         for (int vertex = 0; vertex < cells.grid().vertexCount(); vertex++) {
             if (then.level(vertex).compareTo(now.level(vertex)) < 0) {
-                content |= cells.content[cells.cell(vertex)];
+                content |= fine.content[fine.cell(vertex)];
             }
         }
         return content;
