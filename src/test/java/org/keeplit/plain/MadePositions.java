@@ -32,15 +32,15 @@ final class MadePositions {
     private final Wiring wiring;
 
     MadePositions(long seed) {
-        this.draw = new Draw(seed);
-        MadeCase.Read read = null;
-        while (read == null) {
-            try {
-                read = CaseMaker.make(draw).withParts(List.of(Part.step("east does \"nothing\""))).read();
-            } catch (IllegalArgumentException refused) {
-                read = null;
-            }
-        }
+        this(new Draw(seed));
+    }
+
+    private MadePositions(Draw draw) {
+        this(draw, read(draw));
+    }
+
+    MadePositions(Draw draw, MadeCase.Read read) {
+        this.draw = draw;
         this.bound = Binding.bind(read.procedure(), read.network(), read.procedure().proofs().get(0), new Problems())
                 .orElseThrow();
         this.names = new Names(bound);
@@ -58,6 +58,16 @@ final class MadePositions {
         this.grid = builder.build();
         this.wiring = new Wiring(names, places, Map.of());
         positions();
+    }
+
+    private static MadeCase.Read read(Draw draw) {
+        while (true) {
+            try {
+                return CaseMaker.make(draw).withParts(List.of(Part.step("east does \"nothing\""))).read();
+            } catch (IllegalArgumentException refused) {
+                // Draw another.
+            }
+        }
     }
 
     Bound bound() {
@@ -98,6 +108,13 @@ final class MadePositions {
                 .filter(j -> j.fact().equals(fact(contact.key())))
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** {@return how the plain evaluator sees it once a contact is open} */
+    Circuit circuitWithout(Contact contact) {
+        Map<String, Integer> then = new HashMap<>(facts);
+        then.put(fact(contact.key()), 0);
+        return new Circuit(names, wiring, new Facts(then));
     }
 
     static String name(Vertex vertex) {
