@@ -10,8 +10,8 @@ import org.keeplit.network.OpeningDuty;
  * <p>Opening a closed contact:
  * <ol>
  *   <li>the place is short-circuited: fault break;
- *   <li>nothing is or may be alive there: nothing;
- *   <li>both sides stay joined another way, or both stay as alive as before: parallel break;
+ *   <li>nothing is or may be alive there: nothing, unless a ground holds down what is backfed without it: load break;
+ *   <li>both sides stay as alive as before: parallel break, unless they are backfed and come apart: load break;
  *   <li>else by the heaviest thing on what becomes less alive: load, capacitor bank, transformer, cable, line, or
  *       only bushing, lead and jumper.
  * </ol>
@@ -39,12 +39,21 @@ final class Duties {
             return OpeningDuty.FAULT;
         }
         Level before = now.level(contact.a());
-        if (before == Level.DEAD) {
+        if (before == Level.DEAD && !now.tiedToGround(contact.a())) {
             return OpeningDuty.NOTHING;
         }
         Analysis then = opened.get();
-        if (then.level(contact.a()) == before && then.level(contact.b()) == before) {
-            return OpeningDuty.PARALLEL;
+        Level a = then.level(contact.a());
+        Level b = then.level(contact.b());
+        if (before == Level.DEAD) {
+            // A ground holds down what a coil or a load between phases feeds: the current goes to earth through here.
+            return a.max(b).isAlive() ? OpeningDuty.LOAD : OpeningDuty.NOTHING;
+        }
+        if (a == before && b == before) {
+            // What is fed backwards from two sides does not stand at one voltage.
+            boolean apart = before == Level.BACKFED
+                    && !then.status().joined(then.cells().cell(contact.a()), then.cells().cell(contact.b()));
+            return apart ? OpeningDuty.LOAD : OpeningDuty.PARALLEL;
         }
         return heaviest(lost(cells, now, then));
     }
@@ -61,9 +70,10 @@ final class Duties {
             return content;
         }
         // What nothing moves is asked on the whole grid, which has cells of its own: compare by vertex.
+        Cells fine = then.cells() == cells ? now.cells() : then.cells();
         for (int vertex = 0; vertex < cells.grid().vertexCount(); vertex++) {
             if (then.level(vertex).compareTo(now.level(vertex)) < 0) {
-                content |= cells.content[cells.cell(vertex)];
+                content |= fine.content[fine.cell(vertex)];
             }
         }
         return content;

@@ -187,23 +187,37 @@ public final class GridBuilder {
         int[] to = phases.stream().mapToInt(p -> at(transformer.to(), p)).toArray();
         couplers.add(new Coupler(
                 transformer,
-                windings(transformer.primary(), from),
-                windings(transformer.secondary(), to),
+                windings(transformer.primary(), from, deltaEnds(transformer, true)),
+                windings(transformer.secondary(), to, deltaEnds(transformer, false)),
                 from,
                 to));
     }
 
-    private int[][] windings(Connection connection, int[] ends) {
+    private int[][] windings(Connection connection, int[] ends, int[] deltaEnds) {
         if (connection == Connection.DELTA && ends.length == 2) {
             return new int[][] {{ends[0], ends[1]}};
         }
         int star = connection == Connection.WYE ? vertices.size() + starPoints++ : -1;
         int[][] windings = new int[ends.length][];
         for (int i = 0; i < ends.length; i++) {
-            int other = connection == Connection.DELTA ? ends[(i + 1) % ends.length] : star;
-            windings[i] = new int[] {ends[i], other};
+            windings[i] = connection == Connection.DELTA
+                    ? new int[] {ends[(i + deltaEnds[0]) % ends.length], ends[(i + deltaEnds[1]) % ends.length]}
+                    : new int[] {ends[i], star};
         }
         return windings;
+    }
+
+    /**
+     * Between which phases a delta's winding lies that shares its core with winding i of a wye: the clock says it. An
+     * angle of 30 degrees between the two sides is that between a phase and its voltage to the next or the one before.
+     */
+    private static int[] deltaEnds(Element.Transformer transformer, boolean primary) {
+        int lag = primary ? transformer.clock() : 12 - transformer.clock();
+        return switch (Math.floorMod(lag, 6)) {
+            case 1 -> new int[] {0, 2};
+            case 3 -> new int[] {1, 2};
+            default -> new int[] {0, 1};
+        };
     }
 
     Network network() {

@@ -11,6 +11,9 @@ final class StatusSolver {
     private static final byte BACKFED = (byte) Level.BACKFED.ordinal();
     private static final byte ENERGIZED = (byte) Level.ENERGIZED.ordinal();
 
+    /** How far one phase lags the one before it on the clock. */
+    private static final int PHASE_HOURS = 4;
+
     private final Cells cells;
     private final int[] component;
     private final byte[] level;
@@ -126,11 +129,14 @@ final class StatusSolver {
         }
         for (int i = 0; i < coupler.to().length; i++) {
             if (windings == coupler.to().length ? full[i] : all) {
-                int by = identity[component[coupler.from()[i]]];
+                // A coil between the other two phases takes its angle from them, whatever its own phase does.
+                int end = windings == coupler.to().length ? coupler.primary()[i][0] : coupler.from()[i];
+                int ahead = end == coupler.from()[i] ? 0 : PHASE_HOURS;
+                int by = identity[component[end]];
                 if (by != Status.NONE && by != Status.CLASH) {
                     energize(
                             component[coupler.to()[i]],
-                            Identities.turned(by, coupler.transformer().clock()));
+                            Identities.turned(by, coupler.transformer().clock() - ahead));
                 }
             }
         }

@@ -72,7 +72,6 @@ final class AtomCompiler {
             case COUNTED -> is(
                     new FieldKey.Count(first.words(), unit(first, phase)),
                     Integer.parseInt(atom.words().get(0)));
-            case PHASE_IN -> constant(atom.words().contains(phase.toString()));
             default -> voltage.compile(atom, objects, phase);
         };
     }

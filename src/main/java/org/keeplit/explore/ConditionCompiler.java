@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Predicate;
 import org.keeplit.condition.Term;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Phases;
@@ -111,6 +112,12 @@ final class ConditionCompiler {
     private Node atom(Condition.Atom atom, Environment environment, boolean negated) {
         List<Obj> objects =
                 atom.terms().stream().map(t -> object(t, environment)).toList();
+        if (atom.predicate() == Predicate.PHASE_IN) {
+            // The phases said are the ones that it may be, not ones to ask it of.
+            Conductor own = ((Obj.OnPhase) objects.get(0)).phase();
+            Node node = AtomCompiler.constant(phases(atom, objects, environment).contains(own));
+            return negated ? Node.not(node) : node;
+        }
         if (!atom.predicate().perPhase()) {
             Node node = atoms.compile(atom, objects, null);
             return negated ? Node.not(node) : node;

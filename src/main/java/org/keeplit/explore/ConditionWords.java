@@ -69,7 +69,8 @@ final class ConditionWords {
             case FOUND -> "\"" + atom.words().get(0) + "\" is found \"" + atom.words().get(1) + "\"";
             case OPENING_DUTY, CLOSING_DUTY -> first + atom.predicate().words() + " "
                     + String.join(" or ", atom.words()) + phase;
-            case HAS, COUNTED, PHASE_IN -> first + atom.predicate().words() + " " + atom.words().get(0) + phase;
+            case PHASE_IN -> first + phase(atom.phase()).replaceFirst(" on ", "is ");
+            case HAS, COUNTED -> first + atom.predicate().words() + " " + atom.words().get(0) + phase;
             default -> first + atom.predicate().words() + rest + phase;
         };
     }

@@ -12,6 +12,8 @@ import org.keeplit.electric.Electric;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.GridBuilder;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.Mode;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
@@ -86,10 +88,11 @@ public final class Proving {
         }
         Predicate<Contact> closed = contact -> start.value(contact.key()) == contact.value();
         Electric normal = new Electric(grid(bound, null), c -> false, closed);
+        ImmutableSet<String> mayClose = mayClose(bound.network(), start);
         Optional<Program> program = Lowering.lower(
                 bound,
                 start,
-                site -> normal.at(normal.startSet()).feeding(site, ImmutableSet.of()).asList(),
+                site -> normal.at(normal.startSet()).feeding(site, mayClose).asList(),
                 problems);
         if (program.isEmpty()) {
             return Optional.empty();
@@ -100,6 +103,15 @@ public final class Proving {
                 closed);
         checkStart(program.get(), electric, problems);
         return Optional.of(new Prepared(program.get(), electric));
+    }
+
+    /** {@return the devices that somebody may close from elsewhere at the start} */
+    private static ImmutableSet<String> mayClose(Network network, StartValues start) {
+        return network.all(Element.Device.class)
+                .filter(d -> d.kind().mode(Mode.REMOTE).isPresent())
+                .filter(d -> start.value(new FieldKey.Mode(d.name(), d.phases().list().get(0), Mode.REMOTE)) == 0)
+                .map(Element.Device::name)
+                .collect(ImmutableSet.toImmutableSet());
     }
 
     /** {@return the grid, with the places of temporary equipment that the program knows of} */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.function.IntPredicate;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Predicate;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Truth;
 import org.keeplit.condition.Type;
@@ -80,6 +81,10 @@ final class Asking {
     private Truth atom(Condition.Atom atom, Map<String, Thing> env, boolean negated) {
         List<Thing> things = atom.terms().stream().map(t -> scenery.thing(t, env)).toList();
         Truth all = Truth.TRUE;
+        if (atom.predicate() == Predicate.PHASE_IN) {
+            boolean isOne = phases(atom, things.get(0), env).contains(things.get(0).phase());
+            return Truth.of(isOne != negated);
+        }
         if (!atom.predicate().perPhase()) {
             Truth truth = atom(atom, things, null);
             return negated ? truth.not() : truth;
@@ -144,7 +149,6 @@ final class Asking {
             case STANDS_AT -> Truth.of(scenery.siteOf(it).equals(scenery.siteOf(things.get(1))));
             case SAME -> Truth.of(it.equals(things.get(1)));
             case COUNTED -> is(names.count(it.name(), p), Integer.parseInt(words.get(0)));
-            case PHASE_IN -> Truth.of(words.contains(p.toString()));
             default -> electrical(atom, things, p);
         };
     }

@@ -159,12 +159,15 @@ final class Circuit {
             return OpeningDuty.FAULT;
         }
         int before = now.level(contact.a());
-        if (before == Voltages.DEAD) {
-            return OpeningDuty.NOTHING;
-        }
         Voltages then = solve(j -> isClosed(j) && !contact.fact().equals(j.fact()));
-        if (then.level(contact.a()) == before && then.level(contact.b()) == before) {
-            return OpeningDuty.PARALLEL;
+        int a = then.level(contact.a());
+        int b = then.level(contact.b());
+        if (before == Voltages.DEAD) {
+            return Math.max(a, b) >= Voltages.BACKFED ? OpeningDuty.LOAD : OpeningDuty.NOTHING;
+        }
+        if (a == before && b == before) {
+            boolean oneVoltage = before != Voltages.BACKFED || then.joined(contact.a(), contact.b());
+            return oneVoltage ? OpeningDuty.PARALLEL : OpeningDuty.LOAD;
         }
         return heaviest(now, then);
     }

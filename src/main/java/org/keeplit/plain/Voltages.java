@@ -171,8 +171,8 @@ final class Voltages {
     private void transformer(Element.Transformer t) {
         List<String> primary = places(t.from(), t.phases().list());
         List<String> secondary = places(t.to(), t.phases().list());
-        List<List<String>> front = windings(t.name() + "/1", t.primary(), primary);
-        List<List<String>> back = windings(t.name() + "/2", t.secondary(), secondary);
+        List<List<String>> front = windings(t.name() + "/1", t.primary(), primary, t.clock());
+        List<List<String>> back = windings(t.name() + "/2", t.secondary(), secondary, -t.clock());
         Set<Integer> full = new HashSet<>();
         for (int w = 0; w < front.size(); w++) {
             if (front.get(w).stream().filter(e -> !e.startsWith(t.name() + "/")).allMatch(e -> level(e) == ENERGIZED)) {
@@ -184,9 +184,11 @@ final class Voltages {
         boolean all = full.size() == front.size();
         for (int i = 0; i < secondary.size(); i++) {
             boolean fed = allOrNothing || front.size() != secondary.size() ? all : full.contains(i);
-            String by = identity(primary.get(i));
+            String end = front.size() == secondary.size() ? front.get(i).get(0) : primary.get(i);
+            String by = identity(end);
             if (fed && by != null && !by.equals(CLASH)) {
-                int hour = Math.floorMod(hour(primary.get(i)) + t.clock(), 12);
+                int ahead = end.equals(primary.get(i)) ? 0 : 4;
+                int hour = Math.floorMod(hour(end) + t.clock() - ahead, 12);
                 energize(secondary.get(i), by.substring(0, by.lastIndexOf('@') + 1) + hour);
             }
         }
@@ -197,19 +199,30 @@ final class Voltages {
         }
     }
 
-    /** {@return the ends of each winding that are not earth} */
-    private static List<List<String>> windings(String star, Connection connection, List<String> ends) {
+    /** {@return the ends of each winding that are not earth} @param lag how far the other side lags this one */
+    private static List<List<String>> windings(String star, Connection connection, List<String> ends, int lag) {
         List<List<String>> all = new ArrayList<>();
         if (connection == Connection.DELTA && ends.size() == 2) {
             return List.of(ends);
         }
-        for (int i = 0; i < ends.size(); i++) {
+        int count = ends.size();
+        for (int i = 0; i < count; i++) {
+            String own = ends.get(i);
+            String next = ends.get((i + 1) % count);
+            String before = ends.get((i + count - 1) % count);
             all.add(switch (connection) {
-                case GROUNDED_WYE -> List.of(ends.get(i));
-                case WYE -> List.of(ends.get(i), star);
-                case DELTA -> List.of(ends.get(i), ends.get((i + 1) % ends.size()));
+                case GROUNDED_WYE -> List.of(own);
+                case WYE -> List.of(own, star);
+                case DELTA -> isHours(lag, 1, 7)
+                        ? List.of(own, before)
+                        : isHours(lag, 3, 9) ? List.of(next, before) : List.of(own, next);
             });
         }
         return all;
+    }
+
+    private static boolean isHours(int lag, int one, int other) {
+        int hours = Math.floorMod(lag, 12);
+        return hours == one || hours == other;
     }
 }

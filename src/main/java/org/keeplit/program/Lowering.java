@@ -80,7 +80,10 @@ public final class Lowering {
         Layout.Builder layout = new Layout.Builder();
         start.values().forEach(layout::initial);
         Footprint footprint = new Footprint(bound, layout, spots, sites, outcomes);
-        acts.forEach(act -> act.primitives().forEach(footprint::add));
+        acts.forEach(act -> {
+            act.primitives().forEach(footprint::add);
+            act.step().records().forEach(item -> layout.changes(new FieldKey.Recorded(item), 2));
+        });
         return Optional.of(new Program(
                 bound,
                 ImmutableList.copyOf(acts),

@@ -32,11 +32,24 @@ final class Agreement {
                 .orElseThrow(() -> new AssertionError(name + ": " + problems.sorted()));
         Bound bound = Binding.bind(procedure, network, proof, problems).orElseThrow();
         PlainResult plain = PlainEvaluator.evaluate(bound, 1_000_000);
-        assertEquals(plain.roots(), roots(fast), name + ": root findings and the length of the way there");
-        assertEquals(plain.later(), named(fast, RuleResult.Verdict.ONLY_AFTER), name + ": broken after others");
-        assertEquals(plain.exercised(), exercised(fast, plain), name + ": exercised");
-        assertEquals(plain.states(), fast.states(), name + ": states");
+        assertEquals("", difference(fast, plain), name);
         return new Both(fast, plain);
+    }
+
+    /** {@return how the two differ, in words; empty if they do not} */
+    static String difference(Outcome fast, PlainResult plain) {
+        StringBuilder all = new StringBuilder();
+        differ(all, "root findings and the length of the way there", plain.roots(), roots(fast));
+        differ(all, "broken after others", plain.later(), named(fast, RuleResult.Verdict.ONLY_AFTER));
+        differ(all, "exercised", plain.exercised(), exercised(fast, plain));
+        differ(all, "states", plain.states(), fast.states());
+        return all.toString();
+    }
+
+    private static void differ(StringBuilder all, String what, Object plain, Object fast) {
+        if (!plain.equals(fast)) {
+            all.append(what).append(": plain ").append(plain).append(", fast ").append(fast).append("; ");
+        }
     }
 
     static Map<String, Integer> roots(Outcome outcome) {

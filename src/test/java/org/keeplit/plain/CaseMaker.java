@@ -1,0 +1,100 @@
+package org.keeplit.plain;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Makes whole cases. */
+final class CaseMaker {
+    private static final List<String> BOOKS = List.of(
+            "no-interruption", "live-line", "de-energized", "good-housekeeping", "bypass-removed", "regulators", "tagging");
+
+    private CaseMaker() {}
+
+    /** {@return a case; it may still have a mistake in it that the reader refuses} @param draw the chance */
+    static MadeCase make(Draw draw) {
+        List<MadeElement> elements = NetworkMaker.make(draw);
+        List<MadeElement> devices = elements.stream().filter(MadeElement::isDevice).toList();
+        while (devices.isEmpty()) {
+            elements = NetworkMaker.make(draw);
+            devices = elements.stream().filter(MadeElement::isDevice).toList();
+        }
+        List<Part> job = new Templates(draw, elements).job();
+        String said = job.toString();
+        MadeElement around = named(devices, said, " J around (d-\\d+)").orElse(draw.one(poles(devices)));
+        MadeElement grounded = named(devices, said, "-side line of (d-\\d+)").orElse(draw.one(devices));
+        ExtraSteps extra = new ExtraSteps(draw, elements, around, grounded);
+        Mutations mutations = new Mutations(draw, elements, extra);
+        int changes = draw.one(0, 0, 0, 1, 1, 2, 3);
+        for (int i = 0; i < changes; i++) {
+            job = mutations.mutate(job);
+        }
+        List<String> header = new ArrayList<>(List.of(
+                "temporary",
+                "bypass-jumper J for each phase of " + around.name(),
+                "ground-set G for each phase of " + grounded.name(),
+                "hold H for " + around.name() + ", held at every device that feeds " + around.name() + " and at "
+                        + around.name() + ", by foreman",
+                "clearance K for " + grounded.name() + ", held at " + grounded.name() + ", by foreman"));
+        List<String> loads = elements.stream()
+                .filter(e -> e.kind().equals("load"))
+                .map(MadeElement::name)
+                .toList();
+        if (!loads.isEmpty() && draw.chance(40)) {
+            header.add("planned outage of " + String.join(", ", draw.shuffled(loads).subList(0, draw.between(1, loads.size()))));
+        }
+        List<String> books = draw.shuffled(BOOKS).subList(0, draw.one(1, 1, 1, 1, 1, 2, 3));
+        List<String> rules = draw.chance(30) ? new RuleMaker(draw).rules(2) : List.of();
+        List<String> ends = draw.chance(15)
+                ? List.of(draw.one("every load L is supplied", around.name() + " is closed", "no person W is aloft at the site of "
+                        + around.name()))
+                : List.of();
+        return new MadeCase(elements, header, starts(draw, elements, around, said), job, ends, books, rules);
+    }
+
+    private static List<MadeElement> poles(List<MadeElement> devices) {
+        List<MadeElement> poles = devices.stream().filter(MadeElement::hasLeads).toList();
+        return poles.isEmpty() ? devices : poles;
+    }
+
+    private static java.util.Optional<MadeElement> named(List<MadeElement> devices, String said, String pattern) {
+        return java.util.regex.Pattern.compile(pattern)
+                .matcher(said)
+                .results()
+                .findFirst()
+                .map(m -> m.group(1))
+                .flatMap(n -> devices.stream().filter(d -> d.name().equals(n)).findFirst());
+    }
+
+    private static List<String> starts(Draw draw, List<MadeElement> elements, MadeElement around, String said) {
+        List<String> all = new ArrayList<>();
+        boolean back = said.contains("puts on the source lead");
+        if (back) {
+            all.add("given " + around.name() + " is open");
+            all.add("given the source lead of " + around.name() + " is off");
+            all.add("given the load lead of " + around.name() + " is off");
+            all.add("given J is installed");
+            if (said.contains("raises")) {
+                all.add("given " + around.name() + " is on the ground");
+            }
+            if (said.contains("releases H")) {
+                all.add("given H is in force");
+            }
+        } else if (draw.chance(20)) {
+            MadeElement other = draw.one(elements.stream().filter(MadeElement::isDevice).toList());
+            String phase = draw.one(List.of(other.phases().split("")));
+            all.add("given " + other.name() + " is " + draw.one("open", "closed")
+                    + (other.more().contains("single-phase units") ? " on " + phase : ""));
+        } else if (draw.chance(10)) {
+            all.add("given J is installed on " + draw.one(List.of(around.phases().split(""))));
+        }
+        List<MadeElement> regulators = elements.stream().filter(e -> e.kind().equals("regulator")).toList();
+        if (!regulators.isEmpty() && draw.chance(30)) {
+            String v = draw.one(regulators).name();
+            all.add("given control of " + v + " is manual");
+            if (draw.chance(60)) {
+                all.add("given " + v + " is at neutral");
+            }
+        }
+        return all;
+    }
+}

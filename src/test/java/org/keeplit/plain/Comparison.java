@@ -1,0 +1,64 @@
+package org.keeplit.plain;
+
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Proving;
+import org.keeplit.explore.Watcher;
+import org.keeplit.procedure.Binding;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.text.Problems;
+
+/**
+ * What comes of one made case.
+ *
+ * @param kind what came of it
+ * @param difference how the evaluators differ, or why the case was refused; empty if neither
+ * @param fast what the fast one found; null if it was not run
+ * @param plain what the plain one found; null if it was not run
+ */
+record Comparison(Kind kind, String difference, Outcome fast, PlainResult plain) {
+    enum Kind {
+        /** The procedure does not fit the network. */
+        REFUSED,
+        /** More states than are looked at. */
+        TOO_LARGE,
+        /** Both found the same. */
+        SAME,
+        /** They differ, or one of them failed. */
+        DIFFERENT
+    }
+
+    boolean ran() {
+        return kind == Kind.SAME || kind == Kind.DIFFERENT;
+    }
+
+    boolean holds() {
+        return kind == Kind.SAME && plain.roots().isEmpty();
+    }
+
+    /** Runs both. @param read the case @param most how many states are looked at */
+    static Comparison of(MadeCase.Read read, int most) {
+        Procedure.Proof proof = read.procedure().proofs().get(0);
+        Problems problems = new Problems();
+        Outcome fast = null;
+        try {
+            Limits limits = new Limits(most, Limits.USUAL.time(), Limits.USUAL.bytes());
+            fast = Proving.prove(read.procedure(), read.network(), proof, limits, Watcher.NOBODY, problems)
+                    .orElse(null);
+            if (fast == null) {
+                return new Comparison(Kind.REFUSED, problems.sorted().get(0).message(), null, null);
+            } else if (fast.cut().isPresent()) {
+                return new Comparison(Kind.TOO_LARGE, "", fast, null);
+            }
+            Bound bound = Binding.bind(read.procedure(), read.network(), proof, problems).orElseThrow();
+            PlainResult plain = PlainEvaluator.evaluate(bound, most * 2);
+            String difference = Agreement.difference(fast, plain);
+            return new Comparison(difference.isEmpty() ? Kind.SAME : Kind.DIFFERENT, difference, fast, plain);
+        } catch (RuntimeException e) {
+            java.io.StringWriter trace = new java.io.StringWriter();
+            e.printStackTrace(new java.io.PrintWriter(trace));
+            return new Comparison(Kind.DIFFERENT, "failed: " + trace.toString().lines().limit(8).toList(), fast, null);
+        }
+    }
+}

@@ -1,0 +1,53 @@
+package org.keeplit.plain;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.keeplit.procedure.Bound;
+
+/** Goes every way through a procedure from its beginning, every time anew: no state is ever told to be the same. */
+final class EveryOrder {
+    private final Walk walk;
+    private final Map<String, Integer> roots = new TreeMap<>();
+    private int left;
+
+    private EveryOrder(Walk walk, int most) {
+        this.walk = walk;
+        this.left = most;
+    }
+
+    /**
+     * Goes every way.
+     *
+     * @param bound the procedure
+     * @param most how many acts are tried before it is given up
+     * @return the shortest way to each root finding; nothing if it was given up
+     */
+    static Optional<Map<String, Integer>> roots(Bound bound, int most) {
+        Walk walk = new Walk(bound);
+        EveryOrder all = new EveryOrder(walk, most);
+        if (walk.foundAtStart().isEmpty()) {
+            all.go(walk.start(), 0);
+        } else {
+            walk.foundAtStart().forEach(f -> all.roots.put(f, 0));
+        }
+        return all.left < 0 ? Optional.empty() : Optional.of(all.roots);
+    }
+
+    private void go(Walk.At at, int length) {
+        if (walk.isEnd(at)) {
+            walk.foundAtEnd(at).forEach(f -> roots.merge(f, length, Math::min));
+            return;
+        }
+        walk.stuck(at).ifPresent(step -> roots.merge("stuck " + step, length, Math::min));
+        for (Walk.Done done : walk.acts(at)) {
+            if (--left < 0) {
+                return;
+            }
+            done.found().forEach(f -> roots.merge(f, length + 1, Math::min));
+            if (done.found().isEmpty() && done.to().isPresent()) {
+                go(done.to().get(), length + 1);
+            }
+        }
+    }
+}
