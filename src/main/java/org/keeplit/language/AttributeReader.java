@@ -1,5 +1,6 @@
 package org.keeplit.language;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -113,7 +114,10 @@ final class AttributeReader {
         if (kind.base() != Base.SWITCH && kind.base() != Base.REGULATOR) {
             return false;
         }
-        for (Mode mode : kind.modes()) {
+        // The longest name first: “control power off” is no value of the mode control.
+        for (Mode mode : kind.modes().stream()
+                .sorted(Comparator.comparing((Mode m) -> -m.name().length()))
+                .toList()) {
             List<String> words = List.of(mode.name().split("-"));
             boolean spaced = cursor.sees(words);
             if (spaced || cursor.sees(0, mode.name())) {

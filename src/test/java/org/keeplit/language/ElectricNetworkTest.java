@@ -3,6 +3,7 @@ package org.keeplit.language;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -13,6 +14,7 @@ import org.keeplit.network.LoadModel;
 import org.keeplit.network.Network;
 import org.keeplit.network.Phases;
 import org.keeplit.network.Spacing;
+import org.keeplit.network.Trait;
 import org.keeplit.unit.Dimension;
 
 /** The figures that a load flow needs, from the sample network that has one of each. */
@@ -72,6 +74,19 @@ class ElectricNetworkTest {
         assertEquals(Optional.empty(), line("lonely").spacing(), "no spacing has phase B alone");
         assertEquals(Optional.empty(), line("buried").spacing(), "a cable hangs nowhere");
         assertEquals(Optional.empty(), line("outright").spacing());
+    }
+
+    @Test
+    void everyOverheadLineOfTheProjectsNetworkHangsSomewhere() {
+        Network own = new Reader()
+                .read(List.of(Samples.ROOT.resolve("shared")))
+                .networks()
+                .get("heron-vale");
+        own.all(Element.Line.class).filter(l -> !l.kind().has(Trait.CABLE)).forEach(l -> {
+            Spacing spacing = own.spacings().get(l.spacing().orElseThrow());
+            assertEquals(l.phases(), spacing.phases(), l.name());
+        });
+        assertEquals(0.4, own.system().get("load case light").si(), 1e-12);
     }
 
     @Test
