@@ -3,7 +3,9 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
@@ -94,9 +96,25 @@ final class Explaining {
                 text.append(words.text());
             } else if (part instanceof Template.Gap gap) {
                 text.append(fill(gap, environment, scene));
+            } else if (part instanceof Template.FigureGap gap) {
+                text.append(figure(gap.figure(), environment, scene));
             }
         }
         return text.toString();
+    }
+
+    /** {@return a figure in the heaviest load case, on each phase that it means} */
+    private String figure(Figure figure, Environment environment, Scene scene) {
+        FigureCompiler figures = machine.conditions().figures();
+        List<Conductor> phases = figures.phases(figure, environment);
+        if (phases.isEmpty()) {
+            double value = figures.amount(figure, environment, null).value(scene, 0);
+            return FigureCompiler.words(value, figure.dimension());
+        }
+        return phases.stream()
+                .map(p -> FigureCompiler.words(figures.amount(figure, environment, p).value(scene, 0), figure.dimension()))
+                .distinct()
+                .collect(Collectors.joining(", "));
     }
 
     private String fill(Template.Gap gap, Environment environment, Scene scene) {

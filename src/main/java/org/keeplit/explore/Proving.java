@@ -11,6 +11,8 @@ import org.keeplit.electric.Contact;
 import org.keeplit.electric.Electric;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.GridBuilder;
+import org.keeplit.electric.flow.FlowModelException;
+import org.keeplit.electric.power.PowerException;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
@@ -51,8 +53,14 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
-        return prepare(procedure, network, proof, problems)
-                .map(p -> Explorer.explore(p.program(), p.electric(), limits, watcher));
+        try {
+            return prepare(procedure, network, proof, problems)
+                    .map(p -> Explorer.explore(p.program(), p.electric(), limits, watcher));
+        } catch (PowerException | FlowModelException missing) {
+            // The figures that a rule compares are asked for only now, and the network does not have what they need.
+            problems.add(Problem.error("no-load-flow", network.span(), missing.getMessage()));
+            return Optional.empty();
+        }
     }
 
     /**

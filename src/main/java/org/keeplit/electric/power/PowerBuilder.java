@@ -1,6 +1,7 @@
 package org.keeplit.electric.power;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.keeplit.electric.Contact;
@@ -26,6 +27,7 @@ import org.keeplit.unit.Quantity;
 /** Makes a load-flow model of an electrical graph. */
 final class PowerBuilder {
     private static final double SQRT3 = Math.sqrt(3);
+    private static final int UNUSED = -2;
     /** When a source states no ratio of reactance to resistance. */
     private static final double USUAL_RATIO = 8;
     /** A regulator's own impedance, all reactance, in parts of its line's base; from memory a few ten-thousandths. */
@@ -58,7 +60,7 @@ final class PowerBuilder {
         for (int i = 0; i < terminals.length; i++) {
             Vertex vertex = grid.vertices().get(i);
             boolean earth = vertex.equals(Vertex.EARTH) || !vertex.conductor().isPhase();
-            terminals[i] = earth ? FlowModel.GROUND : builder.terminal(vertex.toString());
+            terminals[i] = earth ? FlowModel.GROUND : UNUSED;
             if (vertex instanceof Vertex.AtNode node && !earth) {
                 nominalAt[i] = nominal.lineToLine(node.node()) / SQRT3;
             }
@@ -72,11 +74,12 @@ final class PowerBuilder {
         for (Contact contact : grid.contacts()) {
             contacts[contact.id()] = builder.contact(
                     "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase(),
-                    terminals[contact.a()],
-                    terminals[contact.b()],
+                    terminal(contact.a()),
+                    terminal(contact.b()),
                     Ohms.of(contact, network),
                     false);
         }
+        Arrays.setAll(terminals, i -> terminals[i] == UNUSED ? FlowModel.GROUND : terminals[i]);
         return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt);
     }
 
@@ -110,7 +113,15 @@ final class PowerBuilder {
     }
 
     private int at(String node, Conductor phase) {
-        return terminals[grid.number(new Vertex.AtNode(node, phase)).orElseThrow()];
+        return terminal(grid.number(new Vertex.AtNode(node, phase)).orElseThrow());
+    }
+
+    /** A vertex becomes a terminal when an element first uses it; a piece that no step brings stays at no voltage. */
+    private int terminal(int vertex) {
+        if (terminals[vertex] == UNUSED) {
+            terminals[vertex] = builder.terminal(grid.vertices().get(vertex).toString());
+        }
+        return terminals[vertex];
     }
 
     private int[] at(String node, Phases phases) {
