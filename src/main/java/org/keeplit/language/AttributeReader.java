@@ -64,7 +64,8 @@ final class AttributeReader {
             if (cursor.sees(words)) {
                 into.once(figure.getKey(), cursor.here());
                 cursor.moveTo(words.size());
-                String what = "the " + figure.getKey() + " of " + name;
+                String rating = figure.getKey().equals(AttributeTable.CONTINUOUS) ? " rating" : "";
+                String what = "the " + figure.getKey() + rating + " of " + name;
                 into.figures.put(figure.getKey(), Figures.positive(cursor, figure.getValue(), what));
                 return true;
             }

@@ -79,11 +79,21 @@ final class EquipmentResolver {
         } else if (line.starts("spacing")) {
             spacing(line);
         } else {
-            throw new Misread(Code.UNKNOWN_LINE
-                    .at(line.head().span(), "“" + line.head().getText() + "” starts no line of an equipment file")
-                    .help(Suggestions.didYouMean(line.head().getText(), List.of("kind", "conductor", "spacing"))
-                            .orElse("lines here start with kind, conductor or spacing")));
+            throw unknown(line);
         }
+        if (!line.starts("kind")) {
+            // Nothing belongs below these lines; a misspelt head would be lost there.
+            section.children().stream()
+                    .filter(Node::readable)
+                    .forEach(child -> report.add(unknown(child.line())));
+        }
+    }
+
+    private static Misread unknown(Line line) {
+        return new Misread(Code.UNKNOWN_LINE
+                .at(line.head().span(), "“" + line.head().getText() + "” starts no line of an equipment file")
+                .help(Suggestions.didYouMean(line.head().getText(), List.of("kind", "conductor", "spacing"))
+                        .orElse("lines here start with kind, conductor or spacing")));
     }
 
     private void spacing(Line line) {
