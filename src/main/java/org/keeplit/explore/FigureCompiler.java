@@ -6,7 +6,6 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.electric.Contact;
-import org.keeplit.electric.power.PowerModel;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.program.FieldKey;
@@ -102,9 +101,10 @@ final class FigureCompiler {
 
     /** {@return a figure of an object: its own, else its kind's, else its conductor's} */
     private double rated(String name, Obj object, Conductor phase) {
-        if (name.equals("nominal voltage")) {
-            PowerModel model = world.power();
-            return model.nominal(conditions.vertex(object, phase));
+        if (name.equals("nominal voltage") || name.equals("voltage low") || name.equals("voltage high")) {
+            double nominal = world.power().nominal(conditions.vertex(object, phase));
+            Quantity part = world.bound().network().system().get(name);
+            return name.equals("nominal voltage") ? nominal : part == null ? Double.NaN : part.si() * nominal;
         }
         return stated(name, object)
                 .or(() -> name.equals("continuous") ? stated("rating", object) : Optional.empty())
