@@ -3,9 +3,7 @@ package org.keeplit.explore;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.keeplit.condition.Truth;
@@ -22,7 +20,7 @@ import org.keeplit.program.Program;
  */
 public final class Explorer {
     /** How many states between two looks at the clock. */
-    private static final int CHECK_EVERY = 1 << 12;
+    private static final int CHECK_EVERY = 1 << 8;
 
     private final Machine machine;
     private final Program program;
@@ -30,10 +28,7 @@ public final class Explorer {
     private final Watcher watcher;
     private final StateStore store;
     private final Scene scene;
-    private final BitSet exercised = new BitSet();
-    private final long[] judged;
-    private final Map<String, Break> roots = new LinkedHashMap<>();
-    private final Map<String, Break> later = new LinkedHashMap<>();
+    private final Judging judging;
     private final BitSet endStates = new BitSet();
     private final BitSet dirty = new BitSet();
     private final TreeMap<Integer, ArrayDeque<Seed>> seeds = new TreeMap<>();
@@ -43,20 +38,7 @@ public final class Explorer {
     private int depth;
     private final BitSet numberless = new BitSet();
     private Optional<String> cut = Optional.empty();
-    private Optional<String> trouble = Optional.empty();
     private long started;
-
-    /** A break before it is explained: where it came up and what was broken. */
-    record Break(
-            Finding.Kind kind,
-            RuleInstance instance,
-            Node node,
-            int part,
-            int state,
-            int act,
-            boolean unknown,
-            int length,
-            String after) {}
 
     /** A state that is reached only with a rule broken. */
     private record Seed(long[] state, int parent, int act, String cause) {}
@@ -68,7 +50,7 @@ public final class Explorer {
         this.watcher = watcher;
         this.store = new StateStore(program.layout().words());
         this.scene = machine.scene();
-        this.judged = new long[machine.rules().size()];
+        this.judging = new Judging(machine, scene);
     }
 
     /**
@@ -100,17 +82,18 @@ public final class Explorer {
             checkLimits(next);
         }
         secondPass();
-        return new Reporting(machine, store, scene).outcome(this);
+        return new Reporting(machine, store, scene).outcome(this, judging);
     }
 
     private void start() {
         long[] first = program.layout().initial();
         int number = add(first, -1, -1, 0);
         scene.at(first);
-        boolean broken = judge(machine.inStates(), number, -1, 0, null);
-        broken |= judge(machine.atStart(), number, -1, 0, null);
+        Judging.At here = new Judging.At(number, -1, 0, null);
+        boolean broken = judging.rules(machine.inStates(), here) != here;
+        broken |= judging.rules(machine.atStart(), here) != here;
         if (scene.analysis().status().shortedAnywhere()) {
-            found(new Break(Finding.Kind.FLASH, null, null, 0, number, -1, false, 0, null), "flash");
+            judging.found(Finding.Kind.FLASH, here);
             broken = true;
         }
         if (broken) {
@@ -186,71 +169,53 @@ public final class Explorer {
             }
             goes = true;
             transitions++;
-            attempt(number, state, move, at + 1, because);
+            attempt(number, move, at + 1, because);
         }
         if (waits >= 0 && !goes) {
-            found(Finding.Kind.STUCK, number, waits, at, because);
+            judging.found(Finding.Kind.STUCK, new Judging.At(number, waits, at, because));
         }
     }
 
-    private void attempt(int number, long[] state, Automaton.Move move, int length, String because) {
+    private void attempt(int number, Automaton.Move move, int length, String because) {
         int act = move.act().id();
-        ActCompiler.Compiled compiled = machine.act(act);
-        if (compiled.possible().eval(scene) == Truth.FALSE) {
-            found(Finding.Kind.CANNOT, number, act, length, because);
+        Judging.At at = new Judging.At(number, act, length, because);
+        if (machine.act(act).possible().eval(scene) == Truth.FALSE) {
+            judging.found(Finding.Kind.CANNOT, at);
             return;
         }
-        String broken = because;
-        if (judge(machine.before(act), number, act, length, because)) {
-            broken = because == null ? lastBroken : because;
+        at = judging.rules(machine.before(act), at);
+        int step = move.act().stepNumber();
+        if (move.first() && !judging.stated(Finding.Kind.REQUIREMENT, machine.requires(step), at)) {
+            return;
         }
-        if (move.first() && !stated(Finding.Kind.REQUIREMENT, requires(move), number, act, length, broken)) {
+        if (scene.trouble() != null) {
             return;
         }
         if (machine.seen(act, scene) == Truth.FALSE) {
-            found(Finding.Kind.STOP, number, act, length, broken);
+            judging.found(Finding.Kind.STOP, at);
             return;
         }
-        long[] next = machine.apply(move, scene);
-        settle(number, next, move, length, broken);
-    }
-
-    private List<Node> requires(Automaton.Move move) {
-        return machine.requires(move.act().stepNumber());
+        settle(machine.apply(move, scene), move, at);
     }
 
     /** Judges a state that an act leads to, and keeps it. */
-    private void settle(int number, long[] next, Automaton.Move move, int length, String broken) {
-        int act = move.act().id();
+    private void settle(long[] next, Automaton.Move move, Judging.At before) {
         int known = store.find(next);
-        String now = broken;
         // A state that is known was judged when it was first reached.
-        if (known < 0 && judge(machine.inStates(), number, act, length, broken) && now == null) {
-            now = lastBroken;
-        }
-        boolean flash = scene.analysis().status().shortedAnywhere();
-        if (flash && now == null) {
-            found(new Break(Finding.Kind.FLASH, null, null, 0, number, act, false, length, null), "flash");
-            now = Finding.Kind.FLASH.word();
-        }
-        if (!flash) {
-            if (judge(machine.after(act), number, act, length, now) && now == null) {
-                now = lastBroken;
-            }
+        Judging.At at = known < 0 ? judging.rules(machine.inStates(), before) : before;
+        if (!scene.analysis().status().shortedAnywhere()) {
+            at = judging.rules(machine.after(move.act().id()), at);
             if (move.last()) {
-                stated(
-                        Finding.Kind.EXPECTATION,
-                        machine.expects(move.act().stepNumber()),
-                        number,
-                        act,
-                        length,
-                        now);
+                judging.stated(Finding.Kind.EXPECTATION, machine.expects(move.act().stepNumber()), at);
             }
+        } else if (at.because() == null) {
+            judging.found(Finding.Kind.FLASH, at);
+            at = at.after(Finding.Kind.FLASH.word());
         }
-        if (now != null) {
-            seed(next, number, act, now, length);
+        if (at.because() != null) {
+            seed(next, at.state(), at.act(), at.because(), at.length());
         } else if (known < 0) {
-            int added = add(next, number, act, length);
+            int added = add(next, at.state(), at.act(), at.length());
             // Where the load flow has no solution nothing is known, and nothing is gone on from.
             numberless.set(added, scene.trouble() != null);
         }
@@ -259,84 +224,9 @@ public final class Explorer {
     private void end(int number, long[] state, String because) {
         endStates.set(number);
         scene.at(state);
-        int at = depths[number];
-        judge(machine.atEnd(), number, -1, at, because);
-        stated(Finding.Kind.ENDING, machine.ends(), number, -1, at, because);
-    }
-
-    /** The name of the rule that {@link #judge} last found broken. */
-    private String lastBroken;
-
-    /** Judges rules in the scene; {@return whether any is broken}. */
-    private boolean judge(List<RuleInstance> instances, int state, int act, int length, String because) {
-        boolean any = false;
-        for (RuleInstance instance : instances) {
-            judged[instance.number()]++;
-            if (!exercised.get(instance.number()) && instance.isExercised(scene)) {
-                exercised.set(instance.number());
-            }
-            Truth truth = instance.judge(scene);
-            if (truth == Truth.UNKNOWN && scene.trouble() != null) {
-                // A figure that could not be worked out says nothing, for or against.
-                trouble = Optional.of(scene.trouble() + " " + place(state, act));
-                return any;
-            }
-            if (truth != Truth.TRUE) {
-                String name = machine.rules().get(instance.number()).name();
-                if (!any) {
-                    lastBroken = name;
-                }
-                any = true;
-                found(
-                        new Break(
-                                Finding.Kind.RULE,
-                                instance,
-                                null,
-                                0,
-                                state,
-                                act,
-                                truth == Truth.UNKNOWN,
-                                length,
-                                because),
-                        name);
-            }
-        }
-        return any;
-    }
-
-    private String place(int state, int act) {
-        return act < 0 ? "at the start" : "after " + depths[state] + " acts, at \"" + program.acts().get(act).text() + "\"";
-    }
-
-    /** Judges what the writer states; {@return whether all of it is so}. */
-    private boolean stated(
-            Finding.Kind kind, List<Node> nodes, int state, int act, int length, String because) {
-        for (int i = 0; i < nodes.size(); i++) {
-            Truth truth = nodes.get(i).eval(scene);
-            if (truth != Truth.TRUE) {
-                found(
-                        new Break(kind, null, nodes.get(i), i, state, act, truth == Truth.UNKNOWN, length, because),
-                        key(kind, act));
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private void found(Finding.Kind kind, int state, int act, int length, String because) {
-        found(new Break(kind, null, null, 0, state, act, false, length, because), key(kind, act));
-    }
-
-    private String key(Finding.Kind kind, int act) {
-        return kind.word() + (act < 0 ? "" : " " + program.acts().get(act).stepNumber());
-    }
-
-    private void found(Break found, String key) {
-        Map<String, Break> into = found.after == null ? roots : later;
-        Break known = into.get(key);
-        if (known == null || found.length < known.length) {
-            into.put(key, found);
-        }
+        Judging.At at = new Judging.At(number, -1, depths[number], because);
+        judging.rules(machine.atEnd(), at);
+        judging.stated(Finding.Kind.ENDING, machine.ends(), at);
     }
 
     private void checkLimits(int done) {
@@ -355,22 +245,6 @@ public final class Explorer {
 
     // What the report needs.
 
-    Map<String, Break> roots() {
-        return roots;
-    }
-
-    Map<String, Break> later() {
-        return later;
-    }
-
-    boolean isExercised(int rule) {
-        return exercised.get(rule);
-    }
-
-    long judged(int rule) {
-        return judged[rule];
-    }
-
     long transitions() {
         return transitions;
     }
@@ -384,6 +258,6 @@ public final class Explorer {
     }
 
     Optional<String> cut() {
-        return cut.isPresent() ? cut : trouble;
+        return cut.isPresent() ? cut : judging.trouble();
     }
 }

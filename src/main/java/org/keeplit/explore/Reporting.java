@@ -34,12 +34,12 @@ final class Reporting {
         this.scene = scene;
     }
 
-    Outcome outcome(Explorer explorer) {
+    Outcome outcome(Explorer explorer, Judging judging) {
         Map<String, Finding> found = new LinkedHashMap<>();
-        explorer.roots().forEach((key, broken) -> found.put(key, finding(broken)));
+        judging.roots().forEach((key, broken) -> found.put(key, finding(broken)));
         List<RuleResult> rules = new ArrayList<>();
         for (int i = 0; i < machine.rules().size(); i++) {
-            rules.add(rule(i, explorer, found));
+            rules.add(rule(i, explorer, judging, found));
         }
         ImmutableList<Finding> findings = found.values().stream()
                 .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
@@ -58,19 +58,19 @@ final class Reporting {
                 explorer.cut());
     }
 
-    private RuleResult rule(int number, Explorer explorer, Map<String, Finding> found) {
+    private RuleResult rule(int number, Explorer explorer, Judging judging, Map<String, Finding> found) {
         Rule rule = machine.rules().get(number);
         Optional<Finding> finding = Optional.ofNullable(found.get(rule.name()));
         RuleResult.Verdict verdict;
         if (finding.isPresent()) {
             verdict = RuleResult.Verdict.BROKEN;
-        } else if (explorer.later().containsKey(rule.name())) {
+        } else if (judging.later().containsKey(rule.name())) {
             verdict = RuleResult.Verdict.ONLY_AFTER;
-            finding = Optional.of(finding(explorer.later().get(rule.name())));
+            finding = Optional.of(finding(judging.later().get(rule.name())));
         } else if (explorer.cut().isPresent()) {
             verdict = RuleResult.Verdict.UNDECIDED;
         } else {
-            verdict = explorer.isExercised(number)
+            verdict = judging.isExercised(number)
                     ? RuleResult.Verdict.HOLDS
                     : RuleResult.Verdict.NOT_EXERCISED;
         }
@@ -79,14 +79,14 @@ final class Reporting {
                 rule,
                 verdict,
                 machine.instances(number),
-                explorer.judged(number),
+                judging.judged(number),
                 finding);
     }
 
-    private Finding finding(Explorer.Break broken) {
+    private Finding finding(Judging.Break broken) {
         Optional<Act> act =
-                broken.act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.act()));
-        ImmutableList<TraceStep> trace = tracer.trace(broken.state(), broken.act());
+                broken.at().act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.at().act()));
+        ImmutableList<TraceStep> trace = tracer.trace(broken.at().state(), broken.at().act());
         look(broken);
         Environment environment =
                 broken.instance() == null ? Environment.EMPTY : broken.instance().environments().get(0);
@@ -103,25 +103,25 @@ final class Reporting {
                         .orElse(trace.isEmpty() ? "" : trace.get(trace.size() - 1).step()),
                 act.map(Act::stepNumber).orElse(-1),
                 phase(environment, act),
-                Optional.ofNullable(broken.after()),
+                Optional.ofNullable(broken.at().because()),
                 trace,
                 why(broken, environment, act));
     }
 
     /** Looks at the state in which the break was judged. */
-    private void look(Explorer.Break broken) {
+    private void look(Judging.Break broken) {
         long[] state = new long[program.layout().words()];
-        store.load(broken.state(), state);
-        boolean judgedBefore = broken.act() < 0
+        store.load(broken.at().state(), state);
+        boolean judgedBefore = broken.at().act() < 0
                 || broken.kind() == Finding.Kind.REQUIREMENT
                 || broken.kind() == Finding.Kind.STOP
                 || broken.kind() == Finding.Kind.CANNOT
                 || broken.kind() == Finding.Kind.STUCK
                 || broken.instance() != null && broken.instance().rule().form() == Rule.Form.BEFORE;
-        scene.at(judgedBefore ? state : tracer.after(state, broken.act(), machine.scene()));
+        scene.at(judgedBefore ? state : tracer.after(state, broken.at().act(), machine.scene()));
     }
 
-    private String sentence(Explorer.Break broken, Environment environment, Optional<Act> act) {
+    private String sentence(Judging.Break broken, Environment environment, Optional<Act> act) {
         String who = act.map(a -> a.actor() + " " + a.text()).orElse("");
         return switch (broken.kind()) {
             case RULE -> explaining.fill(broken.instance().rule().says(), environment, scene);
@@ -135,7 +135,7 @@ final class Reporting {
         };
     }
 
-    private Why why(Explorer.Break broken, Environment environment, Optional<Act> act) {
+    private Why why(Judging.Break broken, Environment environment, Optional<Act> act) {
         Condition condition = switch (broken.kind()) {
             case RULE -> broken.instance().rule().body();
             case REQUIREMENT -> act.orElseThrow().step().requires().get(broken.part());

@@ -1,0 +1,136 @@
+package org.keeplit.explore;
+
+import java.util.BitSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.keeplit.condition.Truth;
+
+/** Judges rules and statements in the scene, and keeps the shortest way to each break. */
+final class Judging {
+    private final Machine machine;
+    private final Scene scene;
+    private final BitSet exercised = new BitSet();
+    private final long[] judged;
+    private final Map<String, Break> roots = new LinkedHashMap<>();
+    private final Map<String, Break> later = new LinkedHashMap<>();
+    private Optional<String> trouble = Optional.empty();
+
+    Judging(Machine machine, Scene scene) {
+        this.machine = machine;
+        this.scene = scene;
+        this.judged = new long[machine.rules().size()];
+    }
+
+    /**
+     * Where something is judged.
+     *
+     * @param state the number of the state from which an act is tried, or that is judged itself
+     * @param act the act, or -1
+     * @param length how many acts lead there, this one included
+     * @param because what was broken first on the way, or null
+     */
+    record At(int state, int act, int length, String because) {
+        /** {@return the same place with something broken, if nothing was broken before} */
+        At after(String broken) {
+            return because == null ? new At(state, act, length, broken) : this;
+        }
+    }
+
+    /**
+     * A break before it is explained.
+     *
+     * @param instance the rule, for a broken rule
+     * @param part which of the statements of a step, for what a writer states
+     * @param at where it came up
+     * @param unknown whether it only cannot be shown to be kept
+     */
+    record Break(Finding.Kind kind, RuleInstance instance, int part, At at, boolean unknown) {}
+
+    /** Judges rules; {@return the place, marked with the first rule that is broken, or the place itself if none is} */
+    At rules(List<RuleInstance> instances, At at) {
+        At marked = at;
+        for (RuleInstance instance : instances) {
+            judged[instance.number()]++;
+            if (!exercised.get(instance.number()) && instance.isExercised(scene)) {
+                exercised.set(instance.number());
+            }
+            Truth truth = instance.judge(scene);
+            if (truth == Truth.UNKNOWN && scene.trouble() != null) {
+                // A figure that could not be worked out says nothing, for or against.
+                trouble = Optional.of(scene.trouble() + " " + place(at));
+                return marked;
+            }
+            if (truth != Truth.TRUE) {
+                String name = instance.rule().name();
+                keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), name);
+                // Marked even where something was broken before, so that the caller sees that a rule was broken here.
+                marked = marked == at ? new At(at.state(), at.act(), at.length(), first(at, name)) : marked;
+            }
+        }
+        return marked;
+    }
+
+    private static String first(At at, String name) {
+        return at.because() == null ? name : at.because();
+    }
+
+    private String place(At at) {
+        return at.act() < 0
+                ? "at the start"
+                : "after " + (at.length() - 1) + " acts, at \""
+                        + machine.world().program().acts().get(at.act()).text() + "\"";
+    }
+
+    /** Judges what the writer states; {@return whether all of it is so}. */
+    boolean stated(Finding.Kind kind, List<Node> nodes, At at) {
+        for (int i = 0; i < nodes.size(); i++) {
+            Truth truth = nodes.get(i).eval(scene);
+            if (truth != Truth.TRUE) {
+                keep(new Break(kind, null, i, at, truth == Truth.UNKNOWN), key(kind, at));
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Keeps something that no rule says. */
+    void found(Finding.Kind kind, At at) {
+        keep(new Break(kind, null, 0, at, false), key(kind, at));
+    }
+
+    private String key(Finding.Kind kind, At at) {
+        boolean alone = at.act() < 0 || kind == Finding.Kind.FLASH;
+        return kind.word() + (alone ? "" : " " + machine.world().program().acts().get(at.act()).stepNumber());
+    }
+
+    private void keep(Break found, String key) {
+        Map<String, Break> into = found.at().because() == null ? roots : later;
+        Break known = into.get(key);
+        if (known == null || found.at().length() < known.at().length()) {
+            into.put(key, found);
+        }
+    }
+
+    Map<String, Break> roots() {
+        return roots;
+    }
+
+    Map<String, Break> later() {
+        return later;
+    }
+
+    boolean isExercised(int rule) {
+        return exercised.get(rule);
+    }
+
+    long judged(int rule) {
+        return judged[rule];
+    }
+
+    /** {@return what could not be worked out, if anything} */
+    Optional<String> trouble() {
+        return trouble;
+    }
+}
