@@ -10,17 +10,14 @@ import java.util.stream.Collectors;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
-import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Effect;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
-import org.keeplit.network.Side;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Actions;
 import org.keeplit.procedure.Block;
-import org.keeplit.procedure.Person;
 import org.keeplit.program.Lowering.Atomic;
 import org.keeplit.text.Problem;
 
@@ -66,7 +63,7 @@ final class StepActs {
             for (String device : lowering.devices(tag.device())) {
                 add((tag.on() ? "tags " : "takes the tag off ") + device, new Primitive.MoveTag(device, tag.on()));
             }
-        } else if (!clamping(action) && !proving(action)) {
+        } else if (!new ClampActs(lowering, step, this).write(action) && !proving(action)) {
             other(action);
         }
         if (out.isEmpty()) {
@@ -75,11 +72,15 @@ final class StepActs {
         return out;
     }
 
-    private void add(String text, Primitive primitive) {
+    void add(String text, Primitive primitive) {
         addBy(actors, text, primitive);
     }
 
-    private void addBy(String actor, String text, Primitive primitive) {
+    String actors() {
+        return actors;
+    }
+
+    void addBy(String actor, String text, Primitive primitive) {
         out.add(List.of(Atomic.of(actor, text, primitive)));
     }
 
@@ -100,13 +101,13 @@ final class StepActs {
     }
 
     /** {@return the phase that was said, or the step's own} */
-    private static Conductor single(Optional<PhaseTerm> said, Conductor own) {
+    static Conductor single(Optional<PhaseTerm> said, Conductor own) {
         return said.filter(PhaseTerm.Given.class::isInstance)
                 .map(p -> ((PhaseTerm.Given) p).phases().list().get(0))
                 .orElse(own);
     }
 
-    private List<Conductor> phases() {
+    List<Conductor> phases() {
         Optional<Term> object = Actions.object(step.action());
         Phases all = object.map(lowering.bound()::phasesOf).orElse(Phases.NONE);
         if (step.phases() instanceof PhaseTerm.Given given) {
@@ -164,107 +165,6 @@ final class StepActs {
             return new Primitive.Carry(element.name(), unit, carry.place());
         }
         return new Primitive.RunToNeutral(element.name(), phase);
-    }
-
-    private boolean clamping(Action action) {
-        if (action instanceof Action.Install install) {
-            for (Conductor phase : phases()) {
-                String family = install.jumper().toString();
-                clampOn(family, phase, 1, install.first(), clampActor(install.first()));
-                clampOn(family, phase, 2, install.second(), clampActor(install.second()));
-            }
-        } else if (action instanceof Action.Remove remove) {
-            for (Conductor phase : phases()) {
-                ends(remove.jumper().toString(), phase, remove.order(), false, null);
-            }
-        } else if (action instanceof Action.Clamp clamp) {
-            for (Conductor phase : phases()) {
-                clampOn(clamp.jumper().toString(), phase, clamp.clamp(), clamp.spot(), actors);
-            }
-        } else if (action instanceof Action.Unclamp unclamp) {
-            for (Conductor phase : phases()) {
-                clampOff(unclamp.jumper().toString(), phase, unclamp.clamp());
-            }
-        } else if (action instanceof Action.ApplyGround ground) {
-            for (Conductor phase : phases()) {
-                Vertex at = Points.vertex(lowering.bound(), ground.point(), phase);
-                ends(ground.ground().toString(), phase, ground.order(), true, at);
-            }
-        } else if (action instanceof Action.RemoveGround ground) {
-            for (Conductor phase : phases()) {
-                ends(ground.ground().toString(), phase, ground.order(), false, null);
-            }
-        } else {
-            return false;
-        }
-        return true;
-    }
-
-    /** Two people who install a jumper stand on the two sides: each has the clamp of the own side. */
-    private String clampActor(Action.Spot spot) {
-        if (step.actors().size() == 2 && spot.point() instanceof Term.LineOf line) {
-            for (Term actor : step.actors()) {
-                if (sideOf(actor.toString()).equals(Optional.of(line.side()))) {
-                    return actor.toString();
-                }
-            }
-        }
-        return actors;
-    }
-
-    private Optional<Side> sideOf(String person) {
-        return lowering.bound().procedure().crew().stream()
-                .filter(p -> p.name().equals(person))
-                .findFirst()
-                .flatMap(Person::side);
-    }
-
-    private void clampOn(String family, Conductor phase, int clamp, Action.Spot spot, String actor) {
-        Vertex vertex = Points.vertex(lowering.bound(), spot.point(), single(spot.phase(), phase));
-        lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
-        addBy(
-                actor,
-                "puts the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
-                        + " on " + vertex,
-                new Primitive.MoveClamp(family, phase, clamp, vertex));
-    }
-
-    private void clampOff(String family, Conductor phase, int clamp) {
-        add(
-                "takes the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
-                        + " off",
-                new Primitive.MoveClamp(family, phase, clamp, null));
-    }
-
-    private void ends(String family, Conductor phase, Action.Order order, boolean on, Vertex at) {
-        int first = order == Action.Order.SECOND ? 2 : 1;
-        for (int clamp : new int[] {first, 3 - first}) {
-            if (at == null && !on) {
-                end(family, phase, clamp);
-            } else {
-                Vertex vertex = clamp == 1 ? Vertex.EARTH : at;
-                lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
-                add(
-                        "puts the " + (clamp == 1 ? "ground" : "line") + " end of " + family + " for phase " + phase
-                                + " on " + vertex,
-                        new Primitive.MoveClamp(family, phase, clamp, vertex));
-            }
-        }
-    }
-
-    private void end(String family, Conductor phase, int clamp) {
-        boolean ground = lowering.bound()
-                .temporary(family)
-                .map(t -> t.kind().base() == Base.GROUND)
-                .orElse(false);
-        if (ground) {
-            add(
-                    "takes the " + (clamp == 1 ? "ground" : "line") + " end of " + family + " for phase " + phase
-                            + " off",
-                    new Primitive.MoveClamp(family, phase, clamp, null));
-        } else {
-            clampOff(family, phase, clamp);
-        }
     }
 
     private boolean proving(Action action) {

@@ -1,0 +1,125 @@
+package org.keeplit.program;
+
+import java.util.Optional;
+import org.keeplit.condition.Term;
+import org.keeplit.network.Base;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Side;
+import org.keeplit.procedure.Action;
+import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Person;
+
+/** Writes the steps that move clamps out as acts: one for each end of a jumper or a ground. */
+final class ClampActs {
+    private final Lowering lowering;
+    private final Block.Step step;
+    private final StepActs acts;
+
+    ClampActs(Lowering lowering, Block.Step step, StepActs acts) {
+        this.lowering = lowering;
+        this.step = step;
+        this.acts = acts;
+    }
+
+    /** {@return whether the action moves clamps; if so its acts are written} */
+    boolean write(Action action) {
+        if (action instanceof Action.Install install) {
+            for (Conductor phase : acts.phases()) {
+                String family = install.jumper().toString();
+                clampOn(family, phase, 1, install.first(), clampActor(install.first()));
+                clampOn(family, phase, 2, install.second(), clampActor(install.second()));
+            }
+        } else if (action instanceof Action.Remove remove) {
+            for (Conductor phase : acts.phases()) {
+                ends(remove.jumper().toString(), phase, remove.order(), false, null);
+            }
+        } else if (action instanceof Action.Clamp clamp) {
+            for (Conductor phase : acts.phases()) {
+                clampOn(clamp.jumper().toString(), phase, clamp.clamp(), clamp.spot(), acts.actors());
+            }
+        } else if (action instanceof Action.Unclamp unclamp) {
+            for (Conductor phase : acts.phases()) {
+                clampOff(unclamp.jumper().toString(), phase, unclamp.clamp());
+            }
+        } else if (action instanceof Action.ApplyGround ground) {
+            for (Conductor phase : acts.phases()) {
+                Vertex at = Points.vertex(lowering.bound(), ground.point(), phase);
+                ends(ground.ground().toString(), phase, ground.order(), true, at);
+            }
+        } else if (action instanceof Action.RemoveGround ground) {
+            for (Conductor phase : acts.phases()) {
+                ends(ground.ground().toString(), phase, ground.order(), false, null);
+            }
+        } else {
+            return false;
+        }
+        return true;
+    }
+
+    /** Two people who install a jumper stand on the two sides: each has the clamp of the own side. */
+    private String clampActor(Action.Spot spot) {
+        if (step.actors().size() == 2 && spot.point() instanceof Term.LineOf line) {
+            for (Term actor : step.actors()) {
+                if (sideOf(actor.toString()).equals(Optional.of(line.side()))) {
+                    return actor.toString();
+                }
+            }
+        }
+        return acts.actors();
+    }
+
+    private Optional<Side> sideOf(String person) {
+        return lowering.bound().procedure().crew().stream()
+                .filter(p -> p.name().equals(person))
+                .findFirst()
+                .flatMap(Person::side);
+    }
+
+    private void clampOn(String family, Conductor phase, int clamp, Action.Spot spot, String actor) {
+        Vertex vertex = Points.vertex(lowering.bound(), spot.point(), StepActs.single(spot.phase(), phase));
+        lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
+        acts.addBy(
+                actor,
+                "puts the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
+                        + " on " + vertex,
+                new Primitive.MoveClamp(family, phase, clamp, vertex));
+    }
+
+    private void clampOff(String family, Conductor phase, int clamp) {
+        acts.add(
+                "takes the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
+                        + " off",
+                new Primitive.MoveClamp(family, phase, clamp, null));
+    }
+
+    private void ends(String family, Conductor phase, Action.Order order, boolean on, Vertex at) {
+        int first = order == Action.Order.SECOND ? 2 : 1;
+        for (int clamp : new int[] {first, 3 - first}) {
+            if (at == null && !on) {
+                end(family, phase, clamp);
+            } else {
+                Vertex vertex = clamp == 1 ? Vertex.EARTH : at;
+                lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
+                acts.add(
+                        "puts the " + (clamp == 1 ? "ground" : "line") + " end of " + family + " for phase " + phase
+                                + " on " + vertex,
+                        new Primitive.MoveClamp(family, phase, clamp, vertex));
+            }
+        }
+    }
+
+    private void end(String family, Conductor phase, int clamp) {
+        boolean ground = lowering.bound()
+                .temporary(family)
+                .map(t -> t.kind().base() == Base.GROUND)
+                .orElse(false);
+        if (ground) {
+            acts.add(
+                    "takes the " + (clamp == 1 ? "ground" : "line") + " end of " + family + " for phase " + phase
+                            + " off",
+                    new Primitive.MoveClamp(family, phase, clamp, null));
+        } else {
+            clampOff(family, phase, clamp);
+        }
+    }
+}
