@@ -45,6 +45,13 @@ final class CheckCommand implements Callable<Integer> {
             defaultValue = "600")
     private int maxSeconds;
 
+    @CommandLine.Option(
+            names = "--max-memory",
+            paramLabel = "MIB",
+            description = "end as undecided when the states of a check take more than this many MiB (default: ${DEFAULT-VALUE})",
+            defaultValue = "1024")
+    private int maxMemory;
+
     @CommandLine.Mixin
     private Colors colors;
 
@@ -55,7 +62,7 @@ final class CheckCommand implements Callable<Integer> {
         Library library = new Reader().read(files);
         Problems problems = new Problems();
         library.problems().forEach(problems::add);
-        Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), Limits.USUAL.bytes());
+        Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20);
         Progress progress = new Progress();
         List<Judgement> judgements = Keeplit.check(library, limits, progress, problems);
         progress.clear();

@@ -78,6 +78,11 @@ public final class Electric {
         return analysis;
     }
 
+    /** Gives back the memory of what was worked out; whatever is asked again is worked out again. */
+    public void forget() {
+        known.clear();
+    }
+
     /** {@return how many sets were worked out, one that was forgotten and asked again counted twice} */
     public int size() {
         return solved;

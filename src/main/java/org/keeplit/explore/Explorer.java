@@ -72,7 +72,19 @@ public final class Explorer {
                 program.bound().procedure().name(),
                 program.automaton().size(),
                 program.layout().bits());
-        start();
+        try {
+            start();
+            firstPass();
+            secondPass();
+        } catch (OutOfMemoryError full) {
+            // What was found so far stands; what was kept to save work goes, so that it can be told.
+            machine.world().electric().forget();
+            cut = Optional.of("more memory than the program was given");
+        }
+        return new Reporting(machine, store, scene).outcome(this, judging);
+    }
+
+    private void firstPass() {
         int next = 0;
         while (cut.isEmpty() && next < store.size()) {
             if (!dirty.get(next)) {
@@ -81,8 +93,6 @@ public final class Explorer {
             next++;
             checkLimits(next);
         }
-        secondPass();
-        return new Reporting(machine, store, scene).outcome(this, judging);
     }
 
     private void start() {
