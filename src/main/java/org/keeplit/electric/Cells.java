@@ -103,7 +103,9 @@ public final class Cells {
                     cells(coupler.primary()),
                     cells(coupler.secondary()),
                     cells(coupler.from()),
-                    cells(coupler.to())));
+                    cells(coupler.to()),
+                    coupler.base(),
+                    coupler.hours()));
         }
         for (int[] pair : grid.softPairs()) {
             int a = cellOf[pair[0]];

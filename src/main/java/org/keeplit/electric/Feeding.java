@@ -105,11 +105,12 @@ final class Feeding {
             }
         }
         for (Coupler coupler : cells.couplers) {
-            for (int i = 0; i < coupler.from().length; i++) {
-                if (coupler.from()[i] == cell) {
+            for (int i = 0; i < coupler.to().length; i++) {
+                int from = coupler.from()[coupler.base()[i]];
+                if (from == cell) {
                     all.add(coupler.to()[i]);
                 } else if (coupler.to()[i] == cell) {
-                    all.add(coupler.from()[i]);
+                    all.add(from);
                 }
             }
         }

@@ -184,13 +184,24 @@ public final class GridBuilder {
         List<Conductor> phases =
                 transformer.phases().list().stream().filter(Conductor::isPhase).toList();
         int[] from = phases.stream().mapToInt(p -> at(transformer.from(), p)).toArray();
-        int[] to = phases.stream().mapToInt(p -> at(transformer.to(), p)).toArray();
+        // Two units in open delta still serve three phases; the third follows from the other two.
+        List<Conductor> served = phases.size() == 2 && transformer.windings().size() == 2
+                ? transformer.secondaryPhases().list()
+                : phases;
+        int[] to = served.stream().mapToInt(p -> at(transformer.to(), p)).toArray();
+        int[] base = served.stream().mapToInt(p -> Math.max(0, phases.indexOf(p))).toArray();
+        int[] hours = new int[to.length];
+        for (int i = 0; i < to.length; i++) {
+            hours[i] = served.get(i).clock() - phases.get(base[i]).clock();
+        }
         couplers.add(new Coupler(
                 transformer,
                 windings(transformer.primary(), from, deltaEnds(transformer, true)),
                 windings(transformer.secondary(), to, deltaEnds(transformer, false)),
                 from,
-                to));
+                to,
+                base,
+                hours));
     }
 
     private int[][] windings(Connection connection, int[] ends, int[] deltaEnds) {

@@ -128,10 +128,11 @@ final class StatusSolver {
             return;
         }
         for (int i = 0; i < coupler.to().length; i++) {
-            if (windings == coupler.to().length ? full[i] : all) {
+            if (coupler.isWindingByWinding() ? full[i] : all) {
                 // A coil between the other two phases takes its angle from them, whatever its own phase does.
-                int end = windings == coupler.to().length ? coupler.primary()[i][0] : coupler.from()[i];
-                int ahead = end == coupler.from()[i] ? 0 : PHASE_HOURS;
+                int own = coupler.from()[coupler.base()[i]];
+                int end = coupler.isWindingByWinding() ? coupler.primary()[i][0] : own;
+                int ahead = end == own ? -coupler.hours()[i] : PHASE_HOURS;
                 int by = identity[component[end]];
                 if (by != Status.NONE && by != Status.CLASH) {
                     energize(

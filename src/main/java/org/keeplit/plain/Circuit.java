@@ -322,11 +322,13 @@ final class Circuit {
             }
         }
         names.bound().network().all(Element.Transformer.class).forEach(t -> {
-            for (Conductor p : t.phases()) {
-                if (Names.node(t.from(), p).equals(place)) {
+            Conductor first = t.phases().list().get(0);
+            for (Conductor p : Voltages.served(t)) {
+                String from = Names.node(t.from(), t.phases().contains(p) ? p : first);
+                if (from.equals(place)) {
                     all.add(Names.node(t.to(), p));
                 } else if (Names.node(t.to(), p).equals(place)) {
-                    all.add(Names.node(t.from(), p));
+                    all.add(from);
                 }
             }
         });

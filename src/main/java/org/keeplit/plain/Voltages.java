@@ -12,6 +12,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
+import org.keeplit.network.Phases;
 
 /** Which places are alive when some joints are closed: flood fill, then rounds of spreading until nothing changes. */
 final class Voltages {
@@ -170,7 +171,9 @@ final class Voltages {
 
     private void transformer(Element.Transformer t) {
         List<String> primary = places(t.from(), t.phases().list());
-        List<String> secondary = places(t.to(), t.phases().list());
+        List<Conductor> served = served(t);
+        boolean openDelta = served.size() > primary.size();
+        List<String> secondary = places(t.to(), served);
         List<List<String>> front = windings(t.name() + "/1", t.primary(), primary, t.clock());
         List<List<String>> back = windings(t.name() + "/2", t.secondary(), secondary, -t.clock());
         Set<Integer> full = new HashSet<>();
@@ -184,6 +187,10 @@ final class Voltages {
         boolean all = full.size() == front.size();
         for (int i = 0; i < secondary.size(); i++) {
             boolean fed = allOrNothing || front.size() != secondary.size() ? all : full.contains(i);
+            if (openDelta) {
+                third(t, served.get(i), secondary.get(i), all);
+                continue;
+            }
             String end = front.size() == secondary.size() ? front.get(i).get(0) : primary.get(i);
             String by = identity(end);
             if (fed && by != null && !by.equals(CLASH)) {
@@ -196,6 +203,24 @@ final class Voltages {
             List<String> coupled = new ArrayList<>(front.get(w));
             coupled.addAll(back.get(Math.min(w, back.size() - 1)));
             spread(coupled);
+        }
+    }
+
+    /** {@return the phases on the secondary side: two units in open delta serve all three} */
+    static List<Conductor> served(Element.Transformer t) {
+        boolean openDelta =
+                t.phases().and(Phases.ABC).size() == 2 && t.windings().size() == 2 && t.secondary() == Connection.DELTA;
+        return openDelta ? Phases.ABC.list() : t.phases().list();
+    }
+
+    /** Two units serve three phases when both are alive; the phase that has no unit takes its angle from the first. */
+    private void third(Element.Transformer t, Conductor phase, String place, boolean alive) {
+        Conductor from = t.phases().contains(phase) ? phase : t.phases().list().get(0);
+        String end = Names.node(t.from(), from);
+        String by = identity(end);
+        if (alive && by != null && !by.equals(CLASH)) {
+            int hour = Math.floorMod(hour(end) + t.clock() + phase.clock() - from.clock(), 12);
+            energize(place, by.substring(0, by.lastIndexOf('@') + 1) + hour);
         }
     }
 
