@@ -13,9 +13,6 @@ import org.keeplit.electric.flow.FlowModelBuilder;
 import org.keeplit.electric.flow.LoadPower;
 import org.keeplit.electric.flow.RegulatorKind;
 import org.keeplit.electric.flow.SourceImpedance;
-import org.keeplit.electric.flow.TransformerBank;
-import org.keeplit.electric.flow.Winding;
-import org.keeplit.electric.flow.WindingConnection;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
@@ -189,56 +186,14 @@ final class PowerBuilder {
         double resistance = figure(transformer.figures(), "resistance", ohms / Math.hypot(1, ratio));
         double reactance = Math.sqrt(Math.max(0, ohms * ohms - resistance * resistance));
         Complex perUnit = new Complex(resistance, reactance);
-        if (transformer.windings().size() == 3) {
-            boolean later = transformer.clock() % 12 == 1 || transformer.clock() % 12 == 5;
-            TransformerBank.add(
-                    builder,
-                    transformer.name(),
-                    side(transformer, "primary", transformer.primary(), transformer.from(), high, later),
-                    side(transformer, "secondary", transformer.secondary(), transformer.to(), low, false),
-                    kva,
-                    perUnit);
-            return;
-        }
+        TransformerUnits units = new TransformerUnits(transformer, this::at, builder::terminal);
         double unit = kva * 1000 / transformer.windings().size();
         for (Conductor start : transformer.windings()) {
             builder.transformer(
                     transformer.name() + " from phase " + start,
-                    winding(transformer, "primary", transformer.primary(), transformer.from(), start, high, perUnit, unit),
-                    winding(transformer, "secondary", transformer.secondary(), transformer.to(), start, low, perUnit, unit));
+                    units.primary(start, high, perUnit, unit),
+                    units.secondary(start, low, perUnit, unit));
         }
-    }
-
-    /** One unit's winding on one side, with half of the unit's impedance. */
-    private Winding winding(
-            Element.Transformer transformer,
-            String side,
-            Connection connection,
-            String node,
-            Conductor start,
-            double lineToLine,
-            Complex perUnit,
-            double voltAmperes) {
-        double volts = connection == Connection.DELTA ? lineToLine : lineToLine / SQRT3;
-        int back = switch (connection) {
-            case GROUNDED_WYE -> FlowModel.GROUND;
-            case WYE -> builder.terminal(transformer.name() + " " + side + " neutral");
-            case DELTA -> at(node, Conductor.values()[(start.ordinal() + 1) % 3]);
-        };
-        return new Winding(at(node, start), back, volts, perUnit.times(0.5 * volts * volts / voltAmperes));
-    }
-
-    /** A delta primary before a wye secondary lags by an hour when its windings lie AC, BA, CB, and leads when AB, BC, CA. */
-    private TransformerBank.Side side(
-            Element.Transformer transformer, String side, Connection connection, String node, double volts, boolean later) {
-        int[] phases = at(node, Phases.ABC);
-        WindingConnection windings = connection == Connection.DELTA
-                ? later ? WindingConnection.DELTA_BACKWARD : WindingConnection.DELTA_FORWARD
-                : WindingConnection.WYE;
-        int neutral = connection == Connection.WYE
-                ? builder.terminal(transformer.name() + " " + side + " neutral")
-                : FlowModel.GROUND;
-        return new TransformerBank.Side(phases, neutral, windings, volts);
     }
 
     private void load(Element.Load load) {
