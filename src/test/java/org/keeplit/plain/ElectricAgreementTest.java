@@ -45,7 +45,7 @@ class ElectricAgreementTest {
         compare(seed);
     }
 
-    private void compare(long seed) {
+    void compare(long seed) {
         MadePositions made = new MadePositions(seed);
         Set<FieldKey> moving = new HashSet<>();
         made.grid().contacts().forEach(c -> {

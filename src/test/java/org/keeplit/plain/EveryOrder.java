@@ -45,7 +45,7 @@ final class EveryOrder {
                 return;
             }
             done.found().forEach(f -> roots.merge(f, length + 1, Math::min));
-            if (done.found().isEmpty() && done.to().isPresent()) {
+            if (done.keepsAllRules() && done.to().isPresent()) {
                 go(done.to().get(), length + 1);
             }
         }

@@ -56,6 +56,10 @@ final class FlowOfPositions {
         return model.solver().solve(state).solution().orElse(null);
     }
 
+    boolean isGroundedAnywhere() {
+        return contacts.keySet().stream().anyMatch(c -> c.part() == Contact.Part.GROUND && made.isClosed(c));
+    }
+
     boolean knows(String place) {
         return model.terminals().contains(place);
     }

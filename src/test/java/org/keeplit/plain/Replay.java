@@ -32,7 +32,7 @@ final class Replay {
                 for (Walk.Done done : walk.acts(here)) {
                     if (fits(done.act(), trace.get(i))) {
                         found.addAll(done.found());
-                        done.to().filter(t -> done.found().isEmpty()).ifPresent(reached::add);
+                        done.to().filter(t -> done.keepsAllRules()).ifPresent(reached::add);
                     }
                 }
             }

@@ -25,7 +25,9 @@ final class RuleMaker {
             case 0, 1, 2 -> stateRule("always ");
             case 3 -> "never any person W is aloft at any site S\nunless " + draw.one("S is not live", "W is on the ground",
                     "some hold H is out and covers S", "some switching device D feeds S");
-            case 4 -> "while any switching device D is " + draw.one("open", "tagged", "isolated", "proved open")
+            case 4 -> draw.chance(25)
+                    ? "while any regulator V is at neutral\nrequire " + draw.one("V is isolated", "V is not looped", "control of V is manual")
+                    : "while any switching device D is " + draw.one("open", "tagged", "isolated", "proved open")
                     + "\nrequire " + device();
             case 5 -> "at the " + draw.one("start", "end") + "\nrequire for every switching device D, " + device();
             default -> actRule();

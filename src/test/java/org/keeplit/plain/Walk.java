@@ -28,7 +28,12 @@ final class Walk {
      * @param to where it leads; empty if the path ends with it
      * @param found what came up first, all that came up at the same point; empty if nothing did
      */
-    record Done(PlainAct act, Optional<At> to, Set<String> found) {}
+    record Done(PlainAct act, Optional<At> to, Set<String> found) {
+        /** {@return whether no rule was broken; an expectation that is not true breaks none} */
+        boolean keepsAllRules() {
+            return found.stream().allMatch(f -> f.startsWith("expectation"));
+        }
+    }
 
     private final Bound bound;
     private final Names names;
