@@ -38,12 +38,12 @@ class HostileTest {
     }
 
     private static List<String> read(Path... paths) {
-        return assertTimeoutPreemptively(ofSeconds(10), () -> codes(new Reader().read(List.of(paths))));
+        return assertTimeoutPreemptively(ofSeconds(60), () -> codes(new Reader().read(List.of(paths))));
     }
 
     private static List<String> readText(String name, String text) {
         return assertTimeoutPreemptively(
-                ofSeconds(10), () -> codes(new Reader().readSources(List.of(new Source(name, text)))));
+                ofSeconds(60), () -> codes(new Reader().readSources(List.of(new Source(name, text)))));
     }
 
     @Test

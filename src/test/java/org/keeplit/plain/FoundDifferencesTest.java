@@ -69,4 +69,11 @@ class FoundDifferencesTest {
                 new MadeElement("transformer", "t-3", "n-1", "n-3", "A", List.of("grounded wye to grounded wye")));
         assertEquals(Map.of("stop 0", 1), roots(elements, List.of(), Part.step("east proves d-2 carries current")));
     }
+
+    @Test
+    void leadsThatChangedPlacesSupplyNobody() {
+        Comparison one = Comparison.of(HandMade.rolledLeads().read(), 1000);
+        assertEquals("", one.difference());
+        assertEquals(Map.of("made-1", 5), one.plain().roots());
+    }
 }
