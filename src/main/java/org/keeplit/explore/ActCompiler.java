@@ -84,9 +84,12 @@ final class ActCompiler {
             Conductor unit = Units.pole(element(move.device()), move.phases().list().get(0));
             return atoms.is(new FieldKey.Pole(move.device(), unit), move.closed() ? 0 : 1);
         } else if (primitive instanceof Primitive.MoveEnd move) {
-            Node stands = atoms.is(
-                    new FieldKey.Placed(move.device(), Units.pole(element(move.device()), move.phase())),
-                    Place.POLE.ordinal());
+            // At its bushing a lead can be worked on wherever the unit is; at the line only with the unit up there.
+            Node stands = move.end() == LeadEnd.BUSHING
+                    ? Node.Constant.TRUE
+                    : atoms.is(
+                            new FieldKey.Placed(move.device(), Units.pole(element(move.device()), move.phase())),
+                            Place.POLE.ordinal());
             Node off = atoms.is(new FieldKey.End(move.device(), move.side(), move.phase(), move.end()), 0);
             return Node.all(List.of(stands, move.on() ? off : Node.not(off)));
         } else if (primitive instanceof Primitive.MoveClamp move) {

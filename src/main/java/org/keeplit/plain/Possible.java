@@ -22,10 +22,10 @@ final class Possible {
             return facts.get(names.pole(d.device(), d.phases().list().get(0))) == wanted;
         } else if (deed instanceof Deed.LeadMove d) {
             return facts.get(Names.end(d.device(), d.side(), d.phase(), d.end())) == 0
-                    && onPole(d.device(), d.phase(), facts);
+                    && (d.end() == LeadEnd.BUSHING || onPole(d.device(), d.phase(), facts));
         } else if (deed instanceof Deed.LeadOff d) {
             return facts.get(Names.end(d.device(), d.side(), d.phase(), d.end())) != 0
-                    && onPole(d.device(), d.phase(), facts);
+                    && (d.end() == LeadEnd.BUSHING || onPole(d.device(), d.phase(), facts));
         } else if (deed instanceof Deed.ClampOn d) {
             return facts.get(Names.clamp(d.family(), d.phase(), d.clamp())) == 0;
         } else if (deed instanceof Deed.ClampOff d) {

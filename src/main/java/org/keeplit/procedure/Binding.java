@@ -83,9 +83,16 @@ public final class Binding {
                 substitution.conditions(procedure.ends())));
     }
 
-    /** {@return the arguments, and what the procedure itself declares under a name that looks like a variable} */
+    /** {@return the arguments, and what the procedure declares: its names may look like variables too} */
     private Map<String, Term> named(Procedure.Proof proof) {
-        Map<String, Term> all = new HashMap<>(proof.arguments());
+        Map<String, Term> all = declared();
+        all.putAll(proof.arguments());
+        return all;
+    }
+
+    /** {@return what the procedure itself declares} */
+    private Map<String, Term> declared() {
+        Map<String, Term> all = new HashMap<>();
         for (Temporary temporary : procedure.temporaries()) {
             Type type = Type.valueOf(temporary.kind().base().name());
             all.put(temporary.name(), new Term.Name(temporary.name(), type, temporary.span()));
@@ -212,7 +219,8 @@ public final class Binding {
     }
 
     private Block call(Block.Call call, Substitution substitution, ImmutableList<Temporary> temporaries) {
-        Map<String, Term> arguments = new HashMap<>();
+        // What the caller declares serves the called procedure too, under the same names unless the call says otherwise.
+        Map<String, Term> arguments = declared();
         call.arguments().forEach((name, term) -> arguments.put(name, substitution.term(term)));
         Substitution inner = new Substitution(arguments, Map.of());
         return new Block.Stage(
