@@ -22,6 +22,8 @@ final class PlainFlow {
     private static final double LOWEST = 0.7;
     /** From every place to ground, so that what hangs in the air has some voltage. */
     private static final double STRAY = 1e-9;
+    /** More ohm to ground than this, and nothing but stray holds a place; no fault there draws anything. */
+    private static final double FLOATING = 1e7;
     private static final double SETTLED = 1e-11;
     private static final int ROUNDS = 200;
     /** From this round on each step goes half the way, against swinging to and fro. */
@@ -217,15 +219,25 @@ final class PlainFlow {
             rights[i + 1][there.get(i)] = Cx.ONE;
         }
         Cx[][] found = bare.solve(rights);
-        double most = tied(there.subList(0, 1), List.of(0), found, true);
-        for (int i = 1; i < there.size(); i++) {
-            most = Math.max(most, tied(List.of(there.get(0), there.get(i)), List.of(0, i), found, false));
+        List<Integer> held = new ArrayList<>();
+        for (int i = 0; i < there.size(); i++) {
+            if (found[1 + i][there.get(i)].size() <= FLOATING) {
+                held.add(i);
+            }
         }
-        return there.size() < 3 ? most : Math.max(most, tied(there, List.of(0, 1, 2), found, false));
+        if (!held.contains(0)) {
+            return 0;
+        }
+        double most = tied(there, List.of(0), found, true);
+        for (int i : held.subList(1, held.size())) {
+            most = Math.max(most, tied(there, List.of(0, i), found, false));
+        }
+        return held.size() < 3 ? most : Math.max(most, tied(there, held, found, false));
     }
 
     /** {@return the current out of the first of some places tied together, to ground too or only to one another} */
-    private static double tied(List<Integer> there, List<Integer> columns, Cx[][] found, boolean grounded) {
+    private static double tied(List<Integer> all, List<Integer> columns, Cx[][] found, boolean grounded) {
+        List<Integer> there = columns.stream().map(all::get).toList();
         int n = there.size();
         PlainMatrix matrix = new PlainMatrix(n + 1);
         Cx[] right = new Cx[n + 1];
