@@ -106,17 +106,20 @@ final class PlainFigures {
         } else if (figure instanceof Figure.Part part) {
             return part.factor() * value(part.figure(), env, p, loadCase);
         } else if (figure instanceof Figure.Rated rated) {
-            return rated(rated.name(), scenery.thing(rated.of(), env), p);
+            return rated(rated.name(), scenery.thing(rated.of(), env));
         }
         Figure.Measured measured = (Figure.Measured) figure;
         Thing it = scenery.thing(measured.of(), env);
+        if (measured.measure().perPhase() && !scenery.phasesOf(it).contains(p)) {
+            return 0;
+        }
         PlainFlow flow = flow(loadCase);
         if (!flow.settled() && measured.measure() != Measure.FAULT_CURRENT) {
             return Double.NaN;
         }
         return switch (measured.measure()) {
             case CURRENT -> current(flow, it, p);
-            case LOADING -> current(flow, it, p) / rated("continuous", it, p);
+            case LOADING -> current(flow, it, p) / rated("continuous", it);
             case RESIDUAL -> poles(it.name()).stream()
                     .map(flow::through)
                     .reduce(Cx.ZERO, Cx::plus)
@@ -155,18 +158,22 @@ final class PlainFigures {
         return closed.stream().mapToDouble(j -> flow.through(j).size()).sum();
     }
 
-    private double rated(String name, Thing it, Conductor p) {
+    private double rated(String name, Thing it) {
         if (name.equals("nominal voltage")) {
-            return pieces().nominal(scenery.vertex(it, p));
+            return nominal(it);
         } else if (name.equals("voltage low") || name.equals("voltage high")) {
             Quantity limit = names.bound().network().system().get(name);
-            return limit == null ? Double.NaN : limit.si() * pieces().nominal(scenery.vertex(it, p));
+            return limit == null ? Double.NaN : limit.si() * nominal(it);
         }
         Quantity found = stated(name, it.name());
         if (found == null && name.equals("continuous")) {
             found = stated("rating", it.name());
         }
         return found == null ? Double.NaN : found.si();
+    }
+
+    private double nominal(Thing it) {
+        return pieces().nominal(scenery.vertex(it, scenery.phasesOf(it).list().get(0)));
     }
 
     /** {@return what is stated for a thing itself, else for its kind, else for its conductor; null if nothing is} */
