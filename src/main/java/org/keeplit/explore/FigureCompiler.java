@@ -140,22 +140,18 @@ final class FigureCompiler {
             return new Amount.Fixed(nominal(object));
         } else if (name.equals("voltage low") || name.equals("voltage high")) {
             Quantity limit = world.bound().network().system().get(name);
-            String words = name.equals("voltage low") ? "lower voltage limit" : "upper voltage limit";
             return limit == null
-                    ? new Amount.Unstated("the " + words + " of " + object.words())
+                    ? unstated(name, object)
                     : new Amount.Fixed(limit.si() * nominal(object));
         }
         return stated(name, object)
                 .or(() -> name.equals("continuous") ? stated("rating", object) : Optional.empty())
                 .<Amount>map(quantity -> new Amount.Fixed(quantity.si()))
-                .orElseGet(() -> new Amount.Unstated("the " + said(name, object) + " of " + object.words()));
+                .orElseGet(() -> unstated(name, object));
     }
 
-    /** {@return how people say a figure: what only a nameplate or a kind states is a rating} */
-    private static String said(String name, Obj object) {
-        return name.equals("continuous") || object instanceof Obj.Family && !name.equals("impedance")
-                ? name + " rating"
-                : name;
+    private static Amount unstated(String name, Obj object) {
+        return new Amount.Unstated("the " + ConditionWords.rated(name) + " of " + object.words());
     }
 
     /** {@return the nominal voltage to ground at a point, which is the same on all its phases} */
