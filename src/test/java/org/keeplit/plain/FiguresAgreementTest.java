@@ -27,6 +27,7 @@ import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
@@ -154,6 +155,39 @@ class FiguresAgreementTest {
 
     static String town(int clock) {
         return TOWN.replace("%CLOCK%", Integer.toString(clock));
+    }
+
+    /** Open banks, single-phase transformers, spacings, and a neutral that is switched along. */
+    private static final String ODD = """
+            language 1
+            network net
+            uses overhead
+            system voltage 12.47 kV, frequency 60 Hz
+            source bus at s-0, phases ABC, supply grid, fault level 140 MVA
+            recloser r from s-0 to s-1, phases ABCN, single-phase units, coil 50 A
+            line l-1 from s-1 to s-2, phases ABCN, length 2.5 km, conductor acsr-336, spacing top-500-bac
+            line l-2 from s-2 to s-3, phases BC, length 1.5 km, conductor acsr-2
+            transformer open-delta from s-2 to shop, phases ABC, open delta to open delta, windings AB and CA, rating 100 kVA, low voltage 480 V, impedance 3 %
+            transformer open-wye from s-3 to barn, phases BC, open wye to open delta, clock 1, rating 50 kVA, low voltage 240 V, impedance 2.5 %
+            transformer lamp from s-2 to street, phases A, single-phase, rating 25 kVA, low voltage 240 V, impedance 2 %
+            transformer pump from s-2 to well, phases CA, single-phase, rating 25 kVA, low voltage 240 V, impedance 2 %
+            load shop-load at shop, phases ABC, 40 kW, 12 kvar, delta, 1 customer
+            load barn-load at barn, phases ABC, 20 kW, 6 kvar, delta, 1 customer
+            load street-load at street, phases A, 8 kW, 1 kvar, 1 customer
+            load rest at s-3, phases BC, 30 kW, 6 kvar, grounded wye, 4 customers
+            """;
+
+    @TestFactory
+    Stream<DynamicTest> oddBanksAndSwitchedNeutrals() {
+        return IntStream.range(0, 12).mapToObj(seed -> DynamicTest.dynamicTest(
+                "odd " + seed, () -> compare(positions(ODD, "net", "r", seed), true, true)));
+    }
+
+    /** The published 13-node feeder, which the fast load flow is held against elsewhere. */
+    @TestFactory
+    Stream<DynamicTest> thePublishedFeeder() {
+        return IntStream.range(0, 6).mapToObj(seed -> DynamicTest.dynamicTest("feeder " + seed, () -> compare(
+                positions(file("src/test/resources/outside/ieee13/ieee13.network"), "ieee-13", "sw-671", seed), true)));
     }
 
     /** Both give every bank the clock that it states, and draw one phase's load from the same phases. */
@@ -365,7 +399,7 @@ class FiguresAgreementTest {
         for (Element element : made.network().elements()) {
             if (element instanceof Element.Line || element instanceof Element.Regulator) {
                 Element.Branch branch = (Element.Branch) element;
-                for (Conductor p : element.phases()) {
+                for (Conductor p : element.phases().and(Phases.ABC)) {
                     int[] place = model.branch(element.name(), p).orElseThrow();
                     double amperes = fast.current(place[0], place[1]).abs();
                     PlainPieces.Piece piece = made.pieces()

@@ -72,10 +72,15 @@ final class PowerBuilder {
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
         for (Contact contact : grid.contacts()) {
+            String name = "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase();
+            int from = terminal(contact.a());
+            int to = terminal(contact.b());
+            // Between neutral and neutral there is nothing to work out: every neutral is one with the earth.
+            boolean nothing = from == FlowModel.GROUND && to == FlowModel.GROUND;
             contacts[contact.id()] = builder.contact(
-                    "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase(),
-                    terminal(contact.a()),
-                    terminal(contact.b()),
+                    name,
+                    from,
+                    nothing ? builder.terminal(name) : to,
                     Ohms.of(contact, network),
                     false);
         }
