@@ -25,7 +25,7 @@ record Coils(String[] primary, String[] secondary) {
         int[] two = {k, delta2 ? (k + 1) % 3 : -1};
         if (t.windings().size() == 3 && hours % 2 == 1 && delta1 && !delta2) {
             one = shifted(PAIRS[hours / 2], k);
-        } else if (t.windings().size() == 3 && hours % 2 == 1 && delta2 && !delta1) {
+        } else if (hours % 2 == 1 && delta2 && !delta1) {
             // Seen from the secondary, the primary lags by the rest of the turn.
             two = shifted(PAIRS[(12 - hours) / 2], k);
         } else if (t.windings().size() == 3 && hours % 2 == 0) {

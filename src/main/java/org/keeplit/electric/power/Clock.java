@@ -19,7 +19,9 @@ record Clock(boolean primaryDelta, boolean secondaryDelta, boolean backward, boo
     static Clock of(Element.Transformer transformer) {
         boolean one = transformer.primary() == Connection.DELTA;
         boolean other = transformer.secondary() == Connection.DELTA;
-        if (transformer.windings().size() != 3) {
+        boolean openDelta = !one && other;
+        if (transformer.windings().size() != 3 && !openDelta) {
+            // Of the other open banks and single units only one way is built.
             return new Clock(one, other, false, false, 0);
         }
         int hours = Math.floorMod(transformer.clock(), 12);
