@@ -1,6 +1,7 @@
 package org.keeplit.explore;
 
 import java.util.List;
+import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
@@ -24,6 +25,21 @@ sealed interface Amount {
         public double value(Scene scene, int loadCase) {
             return value;
         }
+    }
+
+    /** A figure that nobody states, so that whatever is compared with it is unknown. @param words what it is */
+    record Unstated(String words) implements Amount {
+        @Override
+        public double value(Scene scene, int loadCase) {
+            return Double.NaN;
+        }
+    }
+
+    /** {@return what is not stated of what an amount needs, or nothing} */
+    static Optional<String> unstated(Amount amount) {
+        return amount instanceof Unstated one
+                ? Optional.of(one.words())
+                : amount instanceof Part part ? unstated(part.of()) : Optional.empty();
     }
 
     /** A part of another. */

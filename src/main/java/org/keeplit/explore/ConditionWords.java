@@ -80,11 +80,21 @@ final class ConditionWords {
         if (figure instanceof Figure.Part part) {
             return Quantity.number(part.factor() * 100) + " % of " + figure(part.figure());
         } else if (figure instanceof Figure.Rated rated) {
-            return "the " + rated.name() + " of " + term(rated.of());
+            return "the " + rated(rated.name()) + " of " + term(rated.of());
         } else if (figure instanceof Figure.Measured measured) {
             return measured.measure().words() + " " + term(measured.of()) + phase(measured.phase());
         }
         return figure.toString();
+    }
+
+    /** {@return how people say the name of a figure that is stated} */
+    static String rated(String name) {
+        return switch (name) {
+            case "voltage low" -> "lower voltage limit";
+            case "voltage high" -> "upper voltage limit";
+            case "continuous" -> "continuous rating";
+            default -> name;
+        };
     }
 
     private String phase(PhaseTerm phase) {

@@ -2,7 +2,10 @@ package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
@@ -43,16 +46,18 @@ final class Explaining {
     /** {@return the figures that were compared, on each phase and in each load case} */
     private String figures(Condition.Compare compare, Environment environment, Scene scene) {
         FigureCompiler figures = machine.conditions().figures();
-        List<Conductor> phases = new ArrayList<>(figures.phases(compare.left(), environment));
-        if (phases.isEmpty()) {
-            phases.add(null);
-        }
-        List<String> all = new ArrayList<>();
-        for (Conductor phase : phases) {
-            Amount left = figures.amount(compare.left(), environment, phase);
-            Amount right = figures.amount(compare.right(), environment, phase);
+        List<FigureCompiler.OnPhases> phases = figures.phases(compare, environment);
+        Set<String> all = new LinkedHashSet<>();
+        for (FigureCompiler.OnPhases phase : phases) {
+            Amount left = figures.amount(compare.left(), environment, phase.left());
+            Amount right = figures.amount(compare.right(), environment, phase.right());
+            Optional<String> missing = Amount.unstated(left).or(() -> Amount.unstated(right));
+            if (missing.isPresent()) {
+                all.add(missing.get() + " is not stated");
+                continue;
+            }
             for (int i = 0; i < scene.loadCases(); i++) {
-                String where = (phases.size() > 1 ? "phase " + phase + ", " : "")
+                String where = (phases.size() > 1 ? "phase " + phase.left() + ", " : "")
                         + (scene.loadCases() > 1 ? scene.power().flow().loadCases().get(i) + ": " : "");
                 all.add(where + FigureCompiler.words(left.value(scene, i), compare.left().dimension()) + " beside "
                         + FigureCompiler.words(right.value(scene, i), compare.right().dimension()));
@@ -108,13 +113,18 @@ final class Explaining {
         FigureCompiler figures = machine.conditions().figures();
         List<Conductor> phases = figures.phases(figure, environment);
         if (phases.isEmpty()) {
-            double value = figures.amount(figure, environment, null).value(scene, 0);
-            return FigureCompiler.words(value, figure.dimension());
+            phases = List.of(Conductor.A);
         }
         return phases.stream()
-                .map(p -> FigureCompiler.words(figures.amount(figure, environment, p).value(scene, 0), figure.dimension()))
+                .map(p -> words(figures.amount(figure, environment, p), figure, scene))
                 .distinct()
                 .collect(Collectors.joining(", "));
+    }
+
+    private static String words(Amount amount, Figure figure, Scene scene) {
+        return Amount.unstated(amount).isPresent()
+                ? "not stated"
+                : FigureCompiler.words(amount.value(scene, 0), figure.dimension());
     }
 
     private String fill(Template.Gap gap, Environment environment, Scene scene) {

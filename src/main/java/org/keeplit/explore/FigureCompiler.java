@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
@@ -22,20 +23,35 @@ final class FigureCompiler {
         this.conditions = conditions;
     }
 
-    /** {@return the comparison, on every phase that its left side means} */
+    /** What is compared on one phase. @param left the phase of the left side, null if none is meant @param right of the right */
+    record OnPhases(Conductor left, Conductor right) {}
+
+    /** {@return the comparison, on every phase that it means} */
     Node compile(Condition.Compare compare, Environment environment) {
-        List<Conductor> phases = phases(compare.left(), environment);
-        if (phases.isEmpty()) {
-            return compared(compare, environment, null);
-        }
-        return Node.all(phases.stream().map(p -> compared(compare, environment, p)).toList());
+        return Node.all(phases(compare, environment).stream()
+                .<Node>map(p -> new Amount.Compared(
+                        amount(compare.left(), environment, p.left()),
+                        compare.comparison(),
+                        amount(compare.right(), environment, p.right())))
+                .toList());
     }
 
-    private Node compared(Condition.Compare compare, Environment environment, Conductor phase) {
-        return new Amount.Compared(
-                amount(compare.left(), environment, phase),
-                compare.comparison(),
-                amount(compare.right(), environment, phase));
+    /**
+     * The phases of a comparison: those that its left side means, or its right side if the left has none. A right side that
+     * says its own phase keeps it.
+     */
+    List<OnPhases> phases(Condition.Compare compare, Environment environment) {
+        List<Conductor> left = phases(compare.left(), environment);
+        List<Conductor> right = said(compare.right(), environment);
+        if (left.isEmpty()) {
+            left = phases(compare.right(), environment);
+        }
+        List<OnPhases> all = new ArrayList<>();
+        for (Conductor one : left) {
+            (right.isEmpty() ? List.of(one) : right).forEach(other -> all.add(new OnPhases(one, other)));
+        }
+        // Figures that are merely stated have no phase; where a place is needed, any will do.
+        return all.isEmpty() ? List.of(new OnPhases(Conductor.A, Conductor.A)) : all;
     }
 
     /** {@return the phases that a figure is asked on; none for figures that have none} */
@@ -43,13 +59,26 @@ final class FigureCompiler {
         if (figure instanceof Figure.Part part) {
             return phases(part.figure(), environment);
         } else if (figure instanceof Figure.Measured measured) {
-            if (measured.phase() instanceof PhaseTerm.Given given) {
-                return given.phases().list();
-            } else if (measured.phase() instanceof PhaseTerm.Variable variable) {
-                return List.of(((Obj.OnPhase) environment.get(variable.name())).phase());
+            List<Conductor> said = said(measured, environment);
+            if (!said.isEmpty()) {
+                return said;
             }
             Obj object = conditions.object(measured.of(), environment);
             return world.phasesOf(object).list().stream().filter(Conductor::isPhase).toList();
+        }
+        return List.of();
+    }
+
+    /** {@return the phases that a figure itself says; none if it says none} */
+    private static List<Conductor> said(Figure figure, Environment environment) {
+        if (figure instanceof Figure.Part part) {
+            return said(part.figure(), environment);
+        } else if (figure instanceof Figure.Measured measured
+                && measured.phase() instanceof PhaseTerm.Given given) {
+            return given.phases().list();
+        } else if (figure instanceof Figure.Measured measured
+                && measured.phase() instanceof PhaseTerm.Variable variable) {
+            return List.of(((Obj.OnPhase) environment.get(variable.name())).phase());
         }
         return List.of();
     }
@@ -60,13 +89,19 @@ final class FigureCompiler {
         } else if (figure instanceof Figure.Part part) {
             return new Amount.Part(part.factor(), amount(part.figure(), environment, phase));
         } else if (figure instanceof Figure.Rated rated) {
-            return new Amount.Fixed(rated(rated.name(), conditions.object(rated.of(), environment), phase));
+            return rated(rated.name(), conditions.object(rated.of(), environment));
         }
         Figure.Measured measured = (Figure.Measured) figure;
         Obj object = conditions.object(measured.of(), environment);
+        if (measured.measure().perPhase() && !world.phasesOf(object).contains(phase)) {
+            // Where there is no conductor nothing flows and no voltage is.
+            return new Amount.Fixed(0);
+        }
         return switch (measured.measure()) {
             case CURRENT -> through(object, phase);
-            case LOADING -> new Amount.Part(1 / rated("continuous", object, phase), through(object, phase));
+            case LOADING -> rated("continuous", object) instanceof Amount.Fixed rating
+                    ? new Amount.Part(1 / rating.value(), through(object, phase))
+                    : rated("continuous", object);
             case RESIDUAL -> new Amount.Residual(poles(object));
             case VOLTAGE -> new Amount.Between(conditions.vertex(object, phase), 0);
             case VOLTAGE_ACROSS -> across(object, phase);
@@ -100,16 +135,28 @@ final class FigureCompiler {
     }
 
     /** {@return a figure of an object: its own, else its kind's, else its conductor's} */
-    private double rated(String name, Obj object, Conductor phase) {
-        if (name.equals("nominal voltage") || name.equals("voltage low") || name.equals("voltage high")) {
-            double nominal = world.power().nominal(conditions.vertex(object, phase));
-            Quantity part = world.bound().network().system().get(name);
-            return name.equals("nominal voltage") ? nominal : part == null ? Double.NaN : part.si() * nominal;
+    private Amount rated(String name, Obj object) {
+        if (name.equals("nominal voltage")) {
+            return new Amount.Fixed(nominal(object));
+        } else if (name.equals("voltage low") || name.equals("voltage high")) {
+            Quantity limit = world.bound().network().system().get(name);
+            return limit == null
+                    ? unstated(name, object)
+                    : new Amount.Fixed(limit.si() * nominal(object));
         }
         return stated(name, object)
                 .or(() -> name.equals("continuous") ? stated("rating", object) : Optional.empty())
-                .map(Quantity::si)
-                .orElse(Double.NaN);
+                .<Amount>map(quantity -> new Amount.Fixed(quantity.si()))
+                .orElseGet(() -> unstated(name, object));
+    }
+
+    private static Amount unstated(String name, Obj object) {
+        return new Amount.Unstated("the " + ConditionWords.rated(name) + " of " + object.words());
+    }
+
+    /** {@return the nominal voltage to ground at a point, which is the same on all its phases} */
+    private double nominal(Obj object) {
+        return world.power().nominal(conditions.vertex(object, world.phasesOf(object).list().get(0)));
     }
 
     private Optional<Quantity> stated(String name, Obj object) {

@@ -31,6 +31,7 @@ final class Asking {
     private final Facts facts;
     private final Circuit circuit;
     private final Map<String, List<String>> heldAt;
+    private final PlainFigures figures;
 
     Asking(Scenery scenery, Facts facts, Map<String, List<String>> heldAt) {
         this.scenery = scenery;
@@ -38,6 +39,7 @@ final class Asking {
         this.facts = facts;
         this.circuit = new Circuit(names, scenery.wiring(), facts);
         this.heldAt = heldAt;
+        this.figures = new PlainFigures(scenery, circuit);
     }
 
     Circuit circuit() {
@@ -53,6 +55,8 @@ final class Asking {
             return one.parts().stream().map(p -> ask(p, env)).reduce(Truth.FALSE, Truth::or);
         } else if (condition instanceof Condition.Quantified quantified) {
             return quantified(quantified, env);
+        } else if (condition instanceof Condition.Compare compare) {
+            return figures.ask(compare, env);
         }
         return atom((Condition.Atom) condition, env, false);
     }

@@ -19,6 +19,7 @@ final class Wiring {
     private final Names names;
     private final List<Joint> joints = new ArrayList<>();
     private final Map<String, Set<String>> lineNodesOfSite = new LinkedHashMap<>();
+    private PlainPieces pieces;
 
     /**
      * Lists it.
@@ -44,6 +45,14 @@ final class Wiring {
 
     List<Joint> joints() {
         return joints;
+    }
+
+    /** {@return what carries and draws current besides the joints; made when first asked for} */
+    PlainPieces pieces() {
+        if (pieces == null) {
+            pieces = new PlainPieces(names.bound().network());
+        }
+        return pieces;
     }
 
     Set<String> lineVertices(String site) {

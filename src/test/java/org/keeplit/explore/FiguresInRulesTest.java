@@ -93,4 +93,21 @@ class FiguresInRulesTest {
         assertEquals(Map.of(), Small.roots(Small.judge(condition.formatted("at most 4.63 kA"), NOTHING)));
         assertEquals(Map.of(), Small.roots(Small.judge(condition.formatted("at least 1 kA"), NOTHING)));
     }
+
+    /** A limit that the network does not state leaves the rule undecided, and the explanation says what is missing. */
+    @Test
+    void whatIsNotStatedIsNamed() {
+        String condition =
+                """
+                rule limit
+                  always for any load L, the voltage at L on A is at least the lower voltage limit of L
+                  says "{the lower voltage limit of L}"
+                  because "Test."
+                """;
+        Judgement judged = Small.judge(condition, NOTHING);
+        assertEquals(Map.of("limit", 0), Small.roots(judged));
+        assertEquals("not stated", judged.outcome().findings().get(0).sentence());
+        String why = judged.outcome().findings().get(0).why().toString();
+        assertTrue(why.contains("the lower voltage limit of the node of mill is not stated"), why);
+    }
 }

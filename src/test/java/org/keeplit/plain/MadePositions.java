@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.GridBuilder;
@@ -89,6 +90,15 @@ final class MadePositions {
     /** {@return how the plain evaluator sees it} */
     Circuit circuit() {
         return new Circuit(names, wiring, new Facts(facts));
+    }
+
+    /** {@return the figures of the plain evaluator in it} */
+    PlainFigures figures() {
+        return new PlainFigures(new Scenery(names, wiring, Set.of()), circuit());
+    }
+
+    PlainPieces pieces() {
+        return wiring.pieces();
     }
 
     boolean isClosed(Contact contact) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.complex.Complex;
@@ -13,11 +14,13 @@ import org.keeplit.electric.flow.FlowModelBuilder;
 import org.keeplit.electric.flow.LoadPower;
 import org.keeplit.electric.flow.RegulatorKind;
 import org.keeplit.electric.flow.SourceImpedance;
+import org.keeplit.electric.flow.Winding;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 import org.keeplit.network.Phases;
+import org.keeplit.network.Side;
 import org.keeplit.program.Vertex;
 import org.keeplit.unit.Quantity;
 
@@ -58,8 +61,8 @@ final class PowerBuilder {
             Vertex vertex = grid.vertices().get(i);
             boolean earth = vertex.equals(Vertex.EARTH) || !vertex.conductor().isPhase();
             terminals[i] = earth ? FlowModel.GROUND : UNUSED;
-            if (vertex instanceof Vertex.AtNode node && !earth) {
-                nominalAt[i] = nominal.lineToLine(node.node()) / SQRT3;
+            if (!earth) {
+                nominalAt[i] = node(vertex).map(n -> nominal.lineToLine(n) / SQRT3).orElse(0.0);
             }
         }
         network.all(Element.Source.class).forEach(this::source);
@@ -69,15 +72,36 @@ final class PowerBuilder {
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
         for (Contact contact : grid.contacts()) {
+            String name = "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase();
+            int from = terminal(contact.a());
+            int to = terminal(contact.b());
+            // Between neutral and neutral there is nothing to work out: every neutral is one with the earth.
+            boolean nothing = from == FlowModel.GROUND && to == FlowModel.GROUND;
             contacts[contact.id()] = builder.contact(
-                    "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase(),
-                    terminal(contact.a()),
-                    terminal(contact.b()),
+                    name,
+                    from,
+                    nothing ? builder.terminal(name) : to,
                     Ohms.of(contact, network),
                     false);
         }
         Arrays.setAll(terminals, i -> terminals[i] == UNUSED ? FlowModel.GROUND : terminals[i]);
         return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt);
+    }
+
+    /** {@return the node whose nominal voltage a place has: a lead or a bushing that of the node on its side} */
+    private Optional<String> node(Vertex vertex) {
+        if (vertex instanceof Vertex.AtNode at) {
+            return Optional.of(at.node());
+        } else if (vertex instanceof Vertex.Lead lead) {
+            return Optional.of(node(lead.device(), lead.side()));
+        } else if (vertex instanceof Vertex.Bushing bushing) {
+            return Optional.of(node(bushing.device(), bushing.side()));
+        }
+        return Optional.empty();
+    }
+
+    private String node(String device, Side side) {
+        return ((Element.Branch) network.element(device).orElseThrow()).node(side);
     }
 
     private List<Double> factors() {
@@ -186,14 +210,35 @@ final class PowerBuilder {
         double resistance = figure(transformer.figures(), "resistance", ohms / Math.hypot(1, ratio));
         double reactance = Math.sqrt(Math.max(0, ohms * ohms - resistance * resistance));
         Complex perUnit = new Complex(resistance, reactance);
-        TransformerUnits units = new TransformerUnits(transformer, this::at, builder::terminal);
         double unit = kva * 1000 / transformer.windings().size();
+        Clock clock = Clock.of(transformer);
         for (Conductor start : transformer.windings()) {
             builder.transformer(
                     transformer.name() + " from phase " + start,
-                    units.primary(start, high, perUnit, unit),
-                    units.secondary(start, low, perUnit, unit));
+                    winding(transformer, true, clock.primary(start), high, perUnit, unit),
+                    winding(transformer, false, clock.secondary(start), low, perUnit, unit));
         }
+    }
+
+    /** One unit's winding on one side, with half of the unit's impedance. @param ends its phases; null for the neutral */
+    private Winding winding(
+            Element.Transformer transformer,
+            boolean primary,
+            Conductor[] ends,
+            double lineToLine,
+            Complex perUnit,
+            double voltAmperes) {
+        Connection connection = primary ? transformer.primary() : transformer.secondary();
+        String node = primary ? transformer.from() : transformer.to();
+        String star = transformer.name() + (primary ? " primary neutral" : " secondary neutral");
+        double volts = connection == Connection.DELTA ? lineToLine : lineToLine / SQRT3;
+        int[] at = new int[2];
+        for (int i = 0; i < 2; i++) {
+            at[i] = ends[i] != null
+                    ? at(node, ends[i])
+                    : connection == Connection.WYE ? builder.terminal(star) : FlowModel.GROUND;
+        }
+        return new Winding(at[0], at[1], volts, perUnit.times(0.5 * volts * volts / voltAmperes));
     }
 
     private void load(Element.Load load) {
@@ -213,18 +258,27 @@ final class PowerBuilder {
                     phases[i],
                     back,
                     between ? volts : volts / SQRT3,
-                    inAllCases(load, power(load, list.get(i), parts)));
+                    inAllCases(load, power(load, leg(list, i, between), parts)));
         }
     }
 
+    /** {@return how the power of a part is called: by its phase, in delta by its two in the order of the rotation} */
+    private static String leg(List<Conductor> phases, int part, boolean between) {
+        Conductor one = phases.get(part);
+        if (!between) {
+            return one.toString();
+        }
+        Conductor next = phases.get((part + 1) % phases.size());
+        return one == Conductor.A && next == Conductor.C ? "CA" : "" + one + next;
+    }
+
     /** {@return what a load draws on one phase, or between it and the next: its own figure, or a share of the whole} */
-    private static Complex power(Element.Load load, Conductor phase, int parts) {
-        boolean own = load.figures().containsKey("active power " + phase)
-                || load.figures().keySet().stream().anyMatch(name -> name.startsWith("active power "));
+    private static Complex power(Element.Load load, String leg, int parts) {
+        boolean own = load.figures().keySet().stream().anyMatch(name -> name.startsWith("active power "));
         return own
                 ? new Complex(
-                        figure(load.figures(), "active power " + phase, 0),
-                        figure(load.figures(), "reactive power " + phase, 0))
+                        figure(load.figures(), "active power " + leg, 0),
+                        figure(load.figures(), "reactive power " + leg, 0))
                 : new Complex(
                                 figure(load.figures(), "active power", 0),
                                 figure(load.figures(), "reactive power", 0))

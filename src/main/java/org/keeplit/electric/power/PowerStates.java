@@ -28,6 +28,8 @@ import org.keeplit.program.Vertex;
 public final class PowerStates {
     /** How many solutions are kept before all are forgotten; each holds the voltages of the whole network. */
     private static final int KEPT = 5_000;
+    /** In ohm; a kilometre of dead conductor has some 300 000 by its charging. */
+    private static final double FLOATING = 1e7;
 
     private final PowerModel model;
     private final Cells cells;
@@ -102,17 +104,21 @@ public final class PowerStates {
 
     private double largestFault(FlowState state, int vertex) {
         int here = model.terminal(vertex);
-        if (here == FlowModel.GROUND || !(cells.grid().vertices().get(vertex) instanceof Vertex.AtNode node)) {
+        if (here == FlowModel.GROUND) {
             return 0;
         }
+        Vertex there = cells.grid().vertices().get(vertex);
         ShortCircuitSolver solver = model.flow().shortCircuit(FaultLoads.IGNORED);
+        if (floats(solver, state, here)) {
+            return 0;
+        }
         double most = current(solver.solve(state, Fault.lineToGround(here, Complex.ZERO)));
         List<Integer> others = new ArrayList<>();
         for (Conductor phase : Phases.ABC) {
             cells.grid()
-                    .number(new Vertex.AtNode(node.node(), phase))
+                    .number(beside(there, phase))
                     .map(model::terminal)
-                    .filter(t -> t != here)
+                    .filter(t -> t != here && t != FlowModel.GROUND && !floats(solver, state, t))
                     .ifPresent(others::add);
         }
         for (int other : others) {
@@ -123,6 +129,25 @@ public final class PowerStates {
             most = Math.max(most, current(solver.solve(state, three)));
         }
         return most;
+    }
+
+    /** {@return whether only stray conductance holds a terminal; two such, tied together, would be one to the solver} */
+    private static boolean floats(ShortCircuitSolver solver, FlowState state, int terminal) {
+        return solver.thevenin(state, terminal).impedance().at(0, 0).abs() > FLOATING;
+    }
+
+    /** {@return the same place on another phase} */
+    private static Vertex beside(Vertex vertex, Conductor phase) {
+        if (vertex instanceof Vertex.AtNode node) {
+            return new Vertex.AtNode(node.node(), phase);
+        } else if (vertex instanceof Vertex.Lead lead) {
+            return new Vertex.Lead(lead.device(), lead.side(), phase);
+        } else if (vertex instanceof Vertex.Bushing bushing) {
+            return new Vertex.Bushing(bushing.device(), bushing.side(), phase);
+        } else if (vertex instanceof Vertex.Temporary piece) {
+            return new Vertex.Temporary(piece.family(), phase);
+        }
+        return vertex;
     }
 
     private static double current(FaultSolution solution) {

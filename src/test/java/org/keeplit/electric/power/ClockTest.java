@@ -22,7 +22,7 @@ import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Source;
 
 /** The clock number of a bank is what its secondary lags by, 30 degrees an hour (IEC 60076-1, from memory). */
-class TransformerUnitsTest {
+class ClockTest {
     @ParameterizedTest
     @CsvSource({
         "delta to grounded wye,1",

@@ -1,0 +1,195 @@
+package org.keeplit.plain;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.keeplit.condition.Condition;
+import org.keeplit.condition.Figure;
+import org.keeplit.condition.Measure;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.condition.Truth;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.unit.Quantity;
+
+/** Works figures out in one state, and compares them. */
+final class PlainFigures {
+    /** Figures this close, as a part of the larger, are equal. */
+    private static final double CLOSE = 1e-6;
+
+    private final Scenery scenery;
+    private final Names names;
+    private final Circuit circuit;
+    private final Map<Integer, PlainFlow> flows = new HashMap<>();
+
+    PlainFigures(Scenery scenery, Circuit circuit) {
+        this.scenery = scenery;
+        this.names = scenery.names();
+        this.circuit = circuit;
+    }
+
+    /** {@return the load flow of a load case} */
+    PlainFlow flow(int loadCase) {
+        return flows.computeIfAbsent(loadCase, c -> new PlainFlow(
+                names.bound().network(),
+                pieces(),
+                scenery.wiring().joints(),
+                circuit::isClosed,
+                pieces().factors().get(c)));
+    }
+
+    private PlainPieces pieces() {
+        return scenery.wiring().pieces();
+    }
+
+    /** {@return whether a comparison holds on every phase that it means, in every load case} */
+    Truth ask(Condition.Compare compare, Map<String, Thing> env) {
+        List<Conductor> lefts = phases(compare.left(), env);
+        List<Conductor> rights = named(compare.right(), env);
+        if (lefts.isEmpty()) {
+            lefts = phases(compare.right(), env);
+        }
+        Truth all = Truth.TRUE;
+        for (Conductor left : lefts.isEmpty() ? List.of(Conductor.A) : lefts) {
+            for (Conductor right : rights.isEmpty() ? List.of(left) : rights) {
+                for (int c = 0; c < pieces().factors().size(); c++) {
+                    double one = value(compare.left(), env, left, c);
+                    double other = value(compare.right(), env, right, c);
+                    boolean known = !Double.isNaN(one) && !Double.isNaN(other);
+                    all = all.and(known ? Truth.of(holds(one, compare.comparison(), other)) : Truth.UNKNOWN);
+                }
+            }
+        }
+        return all;
+    }
+
+    private static boolean holds(double one, Condition.Comparison comparison, double other) {
+        boolean equal = Math.abs(one - other) <= CLOSE * Math.max(Math.abs(one), Math.abs(other));
+        return switch (comparison) {
+            case AT_MOST -> equal || one < other;
+            case AT_LEAST -> equal || one > other;
+            case BELOW -> !equal && one < other;
+            case ABOVE -> !equal && one > other;
+        };
+    }
+
+    /** {@return the phases that a figure itself says; none if it says none} */
+    private static List<Conductor> named(Figure figure, Map<String, Thing> env) {
+        if (figure instanceof Figure.Part part) {
+            return named(part.figure(), env);
+        } else if (figure instanceof Figure.Measured m && m.phase() instanceof PhaseTerm.Given given) {
+            return given.phases().list();
+        } else if (figure instanceof Figure.Measured m && m.phase() instanceof PhaseTerm.Variable variable) {
+            return List.of(env.get(variable.name()).phase());
+        }
+        return List.of();
+    }
+
+    private List<Conductor> phases(Figure figure, Map<String, Thing> env) {
+        List<Conductor> said = named(figure, env);
+        if (figure instanceof Figure.Part part) {
+            return phases(part.figure(), env);
+        } else if (said.isEmpty() && figure instanceof Figure.Measured m) {
+            return scenery.phasesOf(scenery.thing(m.of(), env)).list().stream()
+                    .filter(Conductor::isPhase)
+                    .toList();
+        }
+        return said;
+    }
+
+    /** {@return a figure on a phase; not a number if it is not known} */
+    double value(Figure figure, Map<String, Thing> env, Conductor p, int loadCase) {
+        if (figure instanceof Figure.Given given) {
+            return given.quantity().si();
+        } else if (figure instanceof Figure.Part part) {
+            return part.factor() * value(part.figure(), env, p, loadCase);
+        } else if (figure instanceof Figure.Rated rated) {
+            return rated(rated.name(), scenery.thing(rated.of(), env));
+        }
+        Figure.Measured measured = (Figure.Measured) figure;
+        Thing it = scenery.thing(measured.of(), env);
+        if (measured.measure().perPhase() && !scenery.phasesOf(it).contains(p)) {
+            return 0;
+        }
+        PlainFlow flow = flow(loadCase);
+        if (!flow.settled() && measured.measure() != Measure.FAULT_CURRENT) {
+            return Double.NaN;
+        }
+        return switch (measured.measure()) {
+            case CURRENT -> current(flow, it, p);
+            case LOADING -> current(flow, it, p) / rated("continuous", it);
+            case RESIDUAL -> poles(it.name()).stream()
+                    .map(flow::through)
+                    .reduce(Cx.ZERO, Cx::plus)
+                    .size();
+            case VOLTAGE -> flow.volts(scenery.vertex(it, p)).size();
+            case VOLTAGE_ACROSS -> {
+                Joint pole = Asking.pole(scenery.wiring(), it.name(), p);
+                yield flow.volts(pole.a()).minus(flow.volts(pole.b())).size();
+            }
+            case FAULT_CURRENT -> flow.fault(scenery.vertex(it, p));
+        };
+    }
+
+    private List<Joint> poles(String device) {
+        return scenery.wiring().joints().stream()
+                .filter(j -> j.part() == Joint.Part.POLE && j.owner().equals(device) && circuit.isClosed(j))
+                .filter(j -> j.phase().isPhase())
+                .toList();
+    }
+
+    /** The current through a device's pole, a jumper's first clamp, or the sending end of a line or a regulator. */
+    private double current(PlainFlow flow, Thing it, Conductor p) {
+        Element element = names.bound().network().element(it.name()).orElse(null);
+        if (element instanceof Element.Branch branch && !(element instanceof Element.Device)) {
+            PlainPieces.Piece piece =
+                    pieces().piece(element instanceof Element.Line ? it.name() : it.name() + " " + p);
+            return piece == null ? 0 : flow.into(piece, Names.node(branch.from(), p)).size();
+        }
+        List<Joint> closed = new ArrayList<>(poles(it.name()));
+        closed.removeIf(j -> j.phase() != p);
+        for (Joint joint : scenery.wiring().joints()) {
+            if (joint.isContact() && joint.fact().equals(Names.clamp(it.name(), p, 1)) && circuit.isClosed(joint)) {
+                closed.add(joint);
+            }
+        }
+        return closed.stream().mapToDouble(j -> flow.through(j).size()).sum();
+    }
+
+    private double rated(String name, Thing it) {
+        if (name.equals("nominal voltage")) {
+            return nominal(it);
+        } else if (name.equals("voltage low") || name.equals("voltage high")) {
+            Quantity limit = names.bound().network().system().get(name);
+            return limit == null ? Double.NaN : limit.si() * nominal(it);
+        }
+        Quantity found = stated(name, it.name());
+        if (found == null && name.equals("continuous")) {
+            found = stated("rating", it.name());
+        }
+        return found == null ? Double.NaN : found.si();
+    }
+
+    private double nominal(Thing it) {
+        return pieces().nominal(scenery.vertex(it, scenery.phasesOf(it).list().get(0)));
+    }
+
+    /** {@return what is stated for a thing itself, else for its kind, else for its conductor; null if nothing is} */
+    private Quantity stated(String name, String of) {
+        if (names.bound().temporary(of).isPresent()) {
+            return names.bound().temporary(of).get().kind().ratings().get(name);
+        }
+        Optional<Element> element = names.bound().network().element(of);
+        Quantity found = element.map(e -> e.figures().get(name)).orElse(null);
+        if (found == null) {
+            found = element.map(e -> e.kind().ratings().get(name)).orElse(null);
+        }
+        if (found == null && element.orElse(null) instanceof Element.Line line && line.conductor().isPresent()) {
+            found = names.bound().network().conductors().get(line.conductor().get())
+                    .get(name.equals("continuous") ? "ampacity" : name);
+        }
+        return found;
+    }
+}

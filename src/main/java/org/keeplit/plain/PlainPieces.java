@@ -1,0 +1,271 @@
+package org.keeplit.plain;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Connection;
+import org.keeplit.network.Element;
+import org.keeplit.network.LoadModel;
+import org.keeplit.network.Network;
+import org.keeplit.unit.Quantity;
+
+/**
+ * Everything that carries or draws current, as the admittances between its ends; an end is a place, or null for the earth,
+ * with which every neutral is one. Generators are off.
+ */
+final class PlainPieces {
+    private static final double SQRT3 = Math.sqrt(3);
+    private static final double USUAL_SOURCE_RATIO = 8;
+    private static final double USUAL_TRANSFORMER_RATIO = 5;
+    private static final double REGULATOR_PART = 1e-4;
+    private static final double USUAL_REGULATOR_AMPERES = 200;
+    private static final double TAP = 0.00625;
+
+    private final Network network;
+    private final PlainNominal nominal;
+    private final PlainLines lines;
+    private final List<Piece> pieces = new ArrayList<>();
+    private final List<Draw> draws = new ArrayList<>();
+    private final Map<String, Piece> byName = new HashMap<>();
+
+    /**
+     * One piece.
+     *
+     * @param ends its ends
+     * @param siemens the current into each end for a volt at each
+     * @param alive groups of ends that are alive together
+     * @param fed what it pushes into each end by itself; null for nothing
+     */
+    record Piece(List<String> ends, PlainMatrix siemens, List<List<String>> alive, Cx[] fed) {}
+
+    /** A load between two places. @param power what it draws at rated voltage */
+    record Draw(String from, String to, double volts, LoadModel model, Cx power) {}
+
+    PlainPieces(Network network) {
+        this.network = network;
+        this.nominal = new PlainNominal(network);
+        this.lines = new PlainLines(network);
+        network.all(Element.Source.class).forEach(this::source);
+        network.all(Element.Line.class).forEach(this::line);
+        network.all(Element.Regulator.class).forEach(this::regulator);
+        network.all(Element.Transformer.class).forEach(this::transformer);
+        network.all(Element.Load.class).forEach(this::load);
+        network.all(Element.Capacitor.class).forEach(this::capacitor);
+    }
+
+    List<Piece> pieces() {
+        return pieces;
+    }
+
+    List<Draw> draws() {
+        return draws;
+    }
+
+    /** {@return a line section by its name, or a regulator on one phase by its name and the phase} */
+    Piece piece(String name) {
+        return byName.get(name);
+    }
+
+    /** {@return by how much all loads are multiplied in each load case; as they are written first} */
+    List<Double> factors() {
+        List<Double> all = new ArrayList<>(List.of(1.0));
+        network.system().forEach((name, factor) -> {
+            if (name.startsWith("load case ")) {
+                all.add(factor.si());
+            }
+        });
+        return all;
+    }
+
+    /** {@return the nominal voltage to ground at a place} */
+    double nominal(String place) {
+        return ground(place) == null ? 0 : nominal.at(node(place)) / SQRT3;
+    }
+
+    /** {@return the node at which a place is: a lead or a bushing is at the node on its side} */
+    private String node(String place) {
+        String head = place.substring(0, place.lastIndexOf('/'));
+        int slash = head.indexOf('/');
+        if (slash < 0) {
+            return head;
+        }
+        Element.Branch device =
+                (Element.Branch) network.element(head.substring(0, slash)).orElseThrow();
+        return head.substring(slash + 1).startsWith("SOURCE") ? device.from() : device.to();
+    }
+
+    /** {@return the place; null if it is earth or a neutral} */
+    static String ground(String place) {
+        return place.equals(Names.EARTH) || place.endsWith("/" + Conductor.N) ? null : place;
+    }
+
+    private static double figure(Element element, String name, double otherwise) {
+        Quantity quantity = element.figures().get(name);
+        return quantity == null ? otherwise : quantity.si();
+    }
+
+    private static double need(Element element, String name) {
+        return element.figures().get(name).si();
+    }
+
+    private static List<Conductor> phases(Element element) {
+        return element.phases().list().stream().filter(Conductor::isPhase).toList();
+    }
+
+    private static List<String> places(String node, List<Conductor> phases) {
+        return phases.stream().map(p -> Names.node(node, p)).toList();
+    }
+
+    private static List<List<String>> allAlive(List<String> ends) {
+        return List.of(ends.stream().filter(e -> e != null).toList());
+    }
+
+    private void source(Element.Source source) {
+        List<Conductor> phases = phases(source);
+        double volts = figure(source, "voltage", nominal.at(source.node()));
+        double level = need(source, "fault level");
+        double ratio = figure(source, "reactance ratio", USUAL_SOURCE_RATIO);
+        double positive = volts * volts / level;
+        // A fault to ground of one phase drives three currents of a third each through Z1, Z2 and Z0 in a row.
+        double zero = 3 * volts * volts / figure(source, "ground fault level", level) - 2 * positive;
+        Cx direction = new Cx(1, ratio).times(1 / Math.hypot(1, ratio));
+        PlainMatrix siemens = PlainLines.balanced(
+                        phases.size(), direction.times(positive), direction.times(zero))
+                .inverse();
+        Cx[] fed = new Cx[phases.size()];
+        for (int i = 0; i < fed.length; i++) {
+            fed[i] = Cx.ZERO;
+            for (int j = 0; j < fed.length; j++) {
+                Cx behind = Cx.polar(volts / SQRT3, -30.0 * phases.get(j).clock());
+                fed[i] = fed[i].plus(siemens.at(i, j).times(behind));
+            }
+        }
+        List<String> ends = places(source.node(), phases);
+        pieces.add(new Piece(ends, siemens, List.of(), fed));
+    }
+
+    private void line(Element.Line line) {
+        List<Conductor> phases = phases(line);
+        int n = phases.size();
+        double metres = need(line, "length");
+        PlainLines.Metre metre = lines.of(line);
+        PlainMatrix through = metre.ohms().times(metres).inverse();
+        PlainMatrix siemens = new PlainMatrix(2 * n);
+        List<List<String>> alive = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                Cx half = metre.siemens().at(i, j).times(metres / 2);
+                siemens.add(i, j, through.at(i, j).plus(half));
+                siemens.add(n + i, n + j, through.at(i, j).plus(half));
+                siemens.add(i, n + j, through.at(i, j).times(-1));
+                siemens.add(n + i, j, through.at(i, j).times(-1));
+            }
+            alive.add(List.of(Names.node(line.from(), phases.get(i)), Names.node(line.to(), phases.get(i))));
+        }
+        List<String> ends = new ArrayList<>(places(line.from(), phases));
+        ends.addAll(places(line.to(), phases));
+        put(line.name(), new Piece(ends, siemens, alive, null));
+    }
+
+    private void put(String name, Piece piece) {
+        pieces.add(piece);
+        byName.put(name, piece);
+    }
+
+    private void regulator(Element.Regulator regulator) {
+        double rating = figure(regulator, "rating", USUAL_REGULATOR_AMPERES);
+        double ohms = REGULATOR_PART * nominal.at(regulator.from()) / SQRT3 / rating;
+        for (Conductor phase : phases(regulator)) {
+            double tap = figure(regulator, "tap " + phase, figure(regulator, "tap", 0));
+            // Its one impedance carries the load current; on the source side that current is as much larger.
+            double ratio = 1 + TAP * Math.round(tap);
+            List<String> ends = places(regulator.from(), List.of(phase));
+            ends = List.of(ends.get(0), Names.node(regulator.to(), phase));
+            put(
+                    regulator.name() + " " + phase,
+                    new Piece(ends, outer(Cx.ONE.over(new Cx(0, ohms)), -ratio, 1), allAlive(ends), null));
+        }
+    }
+
+    /** {@return what one admittance is between ends that see it with these weights} */
+    private static PlainMatrix outer(Cx siemens, double... weights) {
+        PlainMatrix matrix = new PlainMatrix(weights.length);
+        for (int i = 0; i < weights.length; i++) {
+            for (int j = 0; j < weights.length; j++) {
+                matrix.add(i, j, siemens.times(weights[i] * weights[j]));
+            }
+        }
+        return matrix;
+    }
+
+    static Piece between(String from, String to, Cx siemens) {
+        List<String> ends = Arrays.asList(from, to);
+        return new Piece(ends, outer(siemens, 1, -1), allAlive(ends), null);
+    }
+
+    private void transformer(Element.Transformer t) {
+        double ohms = need(t, "impedance");
+        double ratio = figure(t, "reactance ratio", USUAL_TRANSFORMER_RATIO);
+        double resistance = figure(t, "resistance", ohms / Math.hypot(1, ratio));
+        Cx part = new Cx(resistance, Math.sqrt(Math.max(0, ohms * ohms - resistance * resistance)));
+        double unit = need(t, "rating") / t.windings().size();
+        for (Conductor start : t.windings()) {
+            Coils coils = Coils.of(t, start);
+            double high = nominal.at(t.from()) / (t.primary() == Connection.DELTA ? 1 : SQRT3);
+            double low = need(t, "low voltage") / (t.secondary() == Connection.DELTA ? 1 : SQRT3);
+            List<String> ends =
+                    Arrays.asList(coils.primary()[0], coils.primary()[1], coils.secondary()[0], coils.secondary()[1]);
+            Cx siemens = Cx.ONE.over(part.times(high * high / unit));
+            double turns = high / low;
+            pieces.add(new Piece(ends, outer(siemens, 1, -1, -turns, turns), allAlive(ends), null));
+        }
+    }
+
+    private void load(Element.Load load) {
+        List<Conductor> phases = phases(load);
+        List<Leg> legs = legs(load.name(), load.node(), load.connection(), phases);
+        boolean each = load.figures().keySet().stream().anyMatch(f -> f.startsWith("active power "));
+        for (Leg leg : legs) {
+            Cx power = each
+                    ? new Cx(
+                            figure(load, "active power " + leg.label(), 0),
+                            figure(load, "reactive power " + leg.label(), 0))
+                    : new Cx(figure(load, "active power", 0), figure(load, "reactive power", 0))
+                            .times(1.0 / legs.size());
+            draws.add(new Draw(leg.from(), leg.to(), leg.volts(), load.model(), power));
+        }
+    }
+
+    private void capacitor(Element.Capacitor bank) {
+        List<Leg> legs = legs(bank.name(), bank.node(), bank.connection(), phases(bank));
+        for (Leg leg : legs) {
+            double siemens = need(bank, "reactive power") / legs.size() / (leg.volts() * leg.volts());
+            pieces.add(between(leg.from(), leg.to(), new Cx(0, siemens)));
+        }
+    }
+
+    /** One leg of a load or a bank. @param label how its own power is called */
+    private record Leg(String from, String to, double volts, String label) {}
+
+    private List<Leg> legs(String name, String node, Connection connection, List<Conductor> phases) {
+        List<Leg> all = new ArrayList<>();
+        int n = phases.size();
+        boolean delta = connection == Connection.DELTA && n > 1;
+        for (int i = 0; i < (delta && n == 2 ? 1 : n); i++) {
+            Conductor one = phases.get(i);
+            Conductor next = phases.get((i + 1) % n);
+            String star = connection == Connection.WYE && n > 1 ? name + "/star" : null;
+            // Between A and C a leg is called CA, as it is between C and A.
+            String pair = one == Conductor.A && next == Conductor.C ? "CA" : "" + one + next;
+            all.add(new Leg(
+                    Names.node(node, one),
+                    delta ? Names.node(node, next) : star,
+                    delta ? nominal.at(node) : nominal.at(node) / SQRT3,
+                    delta ? pair : one.toString()));
+        }
+        return all;
+    }
+}
