@@ -27,13 +27,11 @@ final class SeededDefects {
 
     static final List<Defect> ALL = List.of(
             of("requirements are judged at the last act of a step", "explore/Explorer",
-                    "if (move.first() && !stated(", "if (move.last() && !stated("),
+                    "if (move.first() && !judging.stated(", "if (move.last() && !judging.stated("),
             of("rules before an act are judged after it", "explore/Explorer",
-                    "if (judge(machine.before(act), number, act, length, because)) {\n            broken = because == null"
-                            + " ? lastBroken : because;\n        }",
-                    "machine.apply(move, scene);\n        if (judge(machine.before(act), number, act, length, because))"
-                            + " {\n            broken = because == null ? lastBroken : because;\n        }\n"
-                            + "        scene.at(state);"),
+                    "at = judging.rules(machine.before(act), at);",
+                    "long[] was = scene.state();\n        machine.apply(move, scene);\n"
+                            + "        at = judging.rules(machine.before(act), at);\n        scene.at(was);"),
             of("who looks and cannot know stops", "explore/Explorer",
                     "machine.seen(act, scene) == Truth.FALSE", "machine.seen(act, scene) != Truth.TRUE"),
             of("a flash ends nothing", "explore/Explorer", "if (!isVoid(seed.state))", "if (seed.state != null)"),
