@@ -43,7 +43,43 @@ public sealed interface Block {
             Optional<String> because,
             String sentence,
             Span span)
-            implements Block {}
+            implements Block {
+        /** {@return this step under another label} @param other the label, if any */
+        public Step withLabel(Optional<String> other) {
+            return new Step(
+                    other,
+                    actors,
+                    action,
+                    phases,
+                    ordered,
+                    asOne,
+                    requires,
+                    expects,
+                    records,
+                    cautions,
+                    because,
+                    sentence,
+                    span);
+        }
+
+        /** {@return this step on other phases} @param other the phases */
+        public Step withPhases(PhaseTerm other) {
+            return new Step(
+                    label,
+                    actors,
+                    action,
+                    other,
+                    ordered,
+                    asOne,
+                    requires,
+                    expects,
+                    records,
+                    cautions,
+                    because,
+                    sentence,
+                    span);
+        }
+    }
 
     /** How the parts of a group follow one another. */
     enum Order {

@@ -64,20 +64,7 @@ public final class Editing {
     /** What stands in for a step keeps its label, so that {@code must fail on … at} still finds it. */
     private static ImmutableList<Block> relabelled(ImmutableList<Block> blocks, Block.Step step) {
         if (blocks.size() == 1 && blocks.get(0) instanceof Block.Step only && only.label().isEmpty()) {
-            return ImmutableList.of(new Block.Step(
-                    step.label(),
-                    only.actors(),
-                    only.action(),
-                    only.phases(),
-                    only.ordered(),
-                    only.asOne(),
-                    only.requires(),
-                    only.expects(),
-                    only.records(),
-                    only.cautions(),
-                    only.because(),
-                    only.sentence(),
-                    only.span()));
+            return ImmutableList.of(only.withLabel(step.label()));
         }
         return blocks;
     }
@@ -189,20 +176,7 @@ public final class Editing {
     }
 
     private static Block.Step on(Block.Step step, Phases phases) {
-        return new Block.Step(
-                step.label(),
-                step.actors(),
-                step.action(),
-                new PhaseTerm.Given(phases),
-                step.ordered(),
-                step.asOne(),
-                step.requires(),
-                step.expects(),
-                step.records(),
-                step.cautions(),
-                step.because(),
-                step.sentence(),
-                step.span());
+        return step.withPhases(new PhaseTerm.Given(phases));
     }
 
     private static void labels(List<Block> blocks, List<String> labels) {

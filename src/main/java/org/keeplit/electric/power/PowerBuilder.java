@@ -2,6 +2,7 @@ package org.keeplit.electric.power;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,7 +44,7 @@ final class PowerBuilder {
     private final int[] terminals;
     private final int[] contacts;
     private final double[] nominalAt;
-    private final Map<String, Integer> branches = PowerModel.places();
+    private final Map<String, Integer> branches = new HashMap<>();
 
     PowerBuilder(Grid grid) {
         this.grid = grid;

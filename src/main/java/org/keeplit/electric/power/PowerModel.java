@@ -1,7 +1,6 @@
 package org.keeplit.electric.power;
 
 import com.google.common.collect.ImmutableMap;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.keeplit.electric.Contact;
@@ -82,9 +81,5 @@ public final class PowerModel {
     /** {@return the nominal voltage to ground at a vertex, in volt; 0 where it has none} @param vertex its number */
     public double nominal(int vertex) {
         return nominal[vertex];
-    }
-
-    static Map<String, Integer> places() {
-        return new HashMap<>();
     }
 }
