@@ -20,6 +20,8 @@ public final class SiteGraph {
 
     private final Grid grid;
     private final List<Joint> joints = new ArrayList<>();
+    /** What could carry current past a device at all, whatever may open it. */
+    private final List<Joint> everything = new ArrayList<>();
 
     /** Tells where a regulator's tap stands. */
     public interface Taps {
@@ -42,13 +44,19 @@ public final class SiteGraph {
     public SiteGraph(Grid grid, String site) {
         this.grid = grid;
         for (Contact contact : grid.contacts()) {
-            if (contact.site().equals(site) && carries(contact)) {
-                joints.add(new Joint(contact.a(), contact.b(), contact, null, contact.phase()));
+            if (contact.site().equals(site) && contact.part() != Contact.Part.GROUND) {
+                Joint joint = new Joint(contact.a(), contact.b(), contact, null, contact.phase());
+                everything.add(joint);
+                if (carries(contact)) {
+                    joints.add(joint);
+                }
             }
         }
         for (Grid.Wire wire : grid.wires()) {
             if (wire.regulator() != null && wire.regulator().site().equals(site)) {
-                joints.add(new Joint(wire.a(), wire.b(), null, wire.regulator(), wire.phase()));
+                Joint joint = new Joint(wire.a(), wire.b(), null, wire.regulator(), wire.phase());
+                everything.add(joint);
+                joints.add(joint);
             }
         }
     }
@@ -74,6 +82,35 @@ public final class SiteGraph {
         int from = grid.number(new Vertex.AtNode(branch.from(), phase)).orElseThrow();
         int to = grid.number(new Vertex.AtNode(branch.to(), phase)).orElseThrow();
         return joined(from, to, branch.name(), closed, taps);
+    }
+
+    /**
+     * The ways around a device: the closed contacts at the site that leave its line on the source side on a phase and from
+     * which its line on the load side is reached, on site, without coming back there and without its own contacts.
+     *
+     * @param device the device
+     * @param phase the phase
+     * @param closed whether a contact is closed
+     * @return one contact for each way out, in the order of the grid
+     */
+    public List<Contact> waysAround(Element.Device device, Conductor phase, Predicate<Contact> closed) {
+        int from = grid.number(new Vertex.AtNode(device.from(), phase)).orElseThrow();
+        int to = grid.number(new Vertex.AtNode(device.to(), phase)).orElseThrow();
+        List<Contact> out = new ArrayList<>();
+        Map<Integer, Integer> beyond = new HashMap<>();
+        for (Joint joint : everything) {
+            boolean own = joint.contact != null && joint.contact.owner().equals(device.name());
+            if (own || joint.contact != null && !closed.test(joint.contact)) {
+                continue;
+            }
+            if (joint.a != from && joint.b != from) {
+                join(beyond, joint);
+            } else if (joint.contact != null) {
+                out.add(joint.contact);
+            }
+        }
+        out.removeIf(c -> find(beyond, c.a() == from ? c.b() : c.a()) != find(beyond, to));
+        return out;
     }
 
     private Truth joined(int from, int to, String without, Predicate<Contact> closed, Taps taps) {

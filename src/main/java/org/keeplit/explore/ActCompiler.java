@@ -8,6 +8,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
+import org.keeplit.network.Phases;
 import org.keeplit.network.Place;
 import org.keeplit.network.Side;
 import org.keeplit.network.Trait;
@@ -64,6 +65,14 @@ final class ActCompiler {
         }
         return new Compiled(
                 act, Node.all(possible), Node.all(seen), Node.all(awaited), ops.toArray(new Op[0]), disturbs);
+    }
+
+    /** {@return what one pole's moving by itself changes} */
+    Op[] moving(Element.Device device, Conductor unit, boolean closes) {
+        Phases phases = device.ganged() ? device.phases() : Phases.of(unit);
+        List<Op> ops = new ArrayList<>();
+        movePole(new Primitive.MovePole(device.name(), phases, closes), ops);
+        return ops.toArray(new Op[0]);
     }
 
     /** A test for dead holds until anything but a ground moves. */

@@ -3,13 +3,17 @@ package org.keeplit.explore;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Electric;
+import org.keeplit.network.Conductor;
 import org.keeplit.program.Automaton;
 import org.keeplit.program.Program;
+import org.keeplit.program.Reaction;
 
 /**
  * Explores every state of a program, breadth first.
@@ -37,11 +41,13 @@ public final class Explorer {
     private long transitions;
     private int depth;
     private final BitSet numberless = new BitSet();
+    private final Edges edges;
+    private final LateStates late = new LateStates();
     private Optional<String> cut = Optional.empty();
     private long started;
 
     /** A state that is reached only with a rule broken. */
-    private record Seed(long[] state, int parent, int act, String cause) {}
+    private record Seed(long[] state, int parent, int edge, String cause) {}
 
     private Explorer(Program program, Electric electric, Limits limits, Watcher watcher) {
         this.machine = new Machine(new World(program, electric));
@@ -51,6 +57,7 @@ public final class Explorer {
         this.store = new StateStore(program.layout().words());
         this.scene = machine.scene();
         this.judging = new Judging(machine, scene);
+        this.edges = new Edges(program.acts().size());
     }
 
     /**
@@ -61,8 +68,10 @@ public final class Explorer {
      * @param limits how far to go
      * @param watcher is told how it gets on
      * @return what was found
+     * @throws Reactions.Unarmed if a device comes to trip for whose poles the program has no room
+     * @throws NotAtRest if something trips at the start
      */
-    public static Outcome explore(Program program, Electric electric, Limits limits, Watcher watcher) {
+    static Outcome explore(Program program, Electric electric, Limits limits, Watcher watcher) {
         return new Explorer(program, electric, limits, watcher).run();
     }
 
@@ -81,17 +90,23 @@ public final class Explorer {
             machine.world().electric().forget();
             cut = Optional.of("more memory than the program was given");
         }
-        return new Reporting(machine, store, scene).outcome(this, judging);
+        return new Reporting(machine, store, edges, scene).outcome(this, judging);
     }
 
     private void firstPass() {
         int next = 0;
-        while (cut.isEmpty() && next < store.size()) {
-            if (!dirty.get(next)) {
-                expand(next, null);
+        int done = 0;
+        while (cut.isEmpty()) {
+            while (next < store.size() && (dirty.get(next) || late.isWaiting(next))) {
+                next++;
             }
-            next++;
-            checkLimits(next);
+            int depthOfNext = next < store.size() ? depths[next] : Integer.MAX_VALUE;
+            int number = late.before(depthOfNext) ? late.poll() : next < store.size() ? next++ : -1;
+            if (number < 0) {
+                return;
+            }
+            expand(number, null);
+            checkLimits(++done);
         }
     }
 
@@ -105,6 +120,8 @@ public final class Explorer {
         if (scene.analysis().status().shortedAnywhere()) {
             judging.found(Finding.Kind.FLASH, here);
             broken = true;
+        } else if (!machine.reactions().isIdle()) {
+            restsAtStart(number, here);
         }
         if (broken) {
             dirty.set(number);
@@ -112,8 +129,19 @@ public final class Explorer {
         }
     }
 
-    private int add(long[] state, int parent, int act, int at) {
-        int number = store.add(state, parent, act);
+    private void restsAtStart(int number, Judging.At here) {
+        try {
+            if (machine.reactions().options(scene, Reactions.Since.NOTHING) == null) {
+                judging.troubled(here);
+                numberless.set(number);
+            }
+        } catch (Reactions.Unarmed trips) {
+            throw new NotAtRest(machine.reactions().startWords(scene, trips));
+        }
+    }
+
+    private int add(long[] state, int parent, int edge, int at) {
+        int number = store.add(state, parent, edge);
         if (number >= depths.length) {
             depths = Arrays.copyOf(depths, number * 2);
             cause = Arrays.copyOf(cause, number * 2);
@@ -135,7 +163,7 @@ public final class Explorer {
             if (known >= 0 && !(dirty.get(known) && cause[known] == null)) {
                 continue;
             }
-            int number = known >= 0 ? known : add(seed.state, seed.parent, seed.act, at);
+            int number = known >= 0 ? known : add(seed.state, seed.parent, seed.edge, at);
             dirty.set(number);
             cause[number] = seed.cause;
             if (!isVoid(seed.state)) {
@@ -149,8 +177,8 @@ public final class Explorer {
         return scene.at(state).analysis().status().shortedAnywhere();
     }
 
-    private void seed(long[] state, int parent, int act, String cause, int at) {
-        seeds.computeIfAbsent(at, d -> new ArrayDeque<>()).add(new Seed(state, parent, act, cause));
+    private void seed(long[] state, int parent, int edge, String cause, int at) {
+        seeds.computeIfAbsent(at, d -> new ArrayDeque<>()).add(new Seed(state, parent, edge, cause));
     }
 
     /** Tries every act from a state. @param because the rule that was broken on the way, or null */
@@ -205,29 +233,116 @@ public final class Explorer {
             judging.found(Finding.Kind.STOP, at);
             return;
         }
-        settle(machine.apply(move, scene), move, at);
+        reach(machine.apply(move, scene), move, at);
     }
 
-    /** Judges a state that an act leads to, and keeps it. */
-    private void settle(long[] next, Automaton.Move move, Judging.At before) {
-        int known = store.find(next);
+    /** Judges the state that an act leads to, lets come what comes by itself, and keeps what is at rest. */
+    private void reach(long[] raw, Automaton.Move move, Judging.At before) {
+        int known = store.find(raw);
+        Judging.At at = judge(raw, known, before);
+        if (at == null) {
+            return;
+        }
+        if (machine.reactions().isIdle()) {
+            rest(raw, known, move, at);
+        } else {
+            react(new Reacting(raw, Reactions.Since.NOTHING, at), move);
+        }
+    }
+
+    /** A state after which something may still come by itself. */
+    private record Reacting(long[] state, Reactions.Since since, Judging.At at) {
+        /** {@return what tells it from others as far as the future goes} */
+        Object key() {
+            return List.of(since.unordered(), at.because() == null, new Words(state));
+        }
+    }
+
+    private record Words(long[] words) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Words that && Arrays.equals(words, that.words);
+        }
+
+        @Override
+        public int hashCode() {
+            return Arrays.hashCode(words);
+        }
+    }
+
+    private void react(Reacting first, Automaton.Move move) {
+        ArrayDeque<Reacting> open = new ArrayDeque<>(List.of(first));
+        Set<Object> met = new HashSet<>();
+        while (!open.isEmpty()) {
+            Reacting now = open.poll();
+            Reactions.Options options = machine.reactions().options(look(now.state), now.since);
+            if (options == null) {
+                judging.troubled(now.at);
+                keep(now.state, store.find(now.state), now.at);
+                continue;
+            }
+            if (options.atRest()) {
+                rest(now.state, store.find(now.state), move, now.at);
+            }
+            for (Reaction reaction : options.next()) {
+                transitions++;
+                List<Conductor> moved = Reactions.moved(reaction, look(now.state), now.since);
+                Reactions.Since since = now.since.then(reaction, moved);
+                long[] next = machine.react(reaction, moved, scene);
+                Judging.At there = judge(next, store.find(next), now.at.further(since.reactions()));
+                if (there != null) {
+                    Reacting further = new Reacting(next, since, there);
+                    if (met.add(further.key())) {
+                        open.add(further);
+                    }
+                }
+            }
+        }
+    }
+
+    private Scene look(long[] state) {
+        return scene.state() == state ? scene : scene.at(state);
+    }
+
+    /** Judges a new state; {@return the place, or null if two voltages meet there and nothing can follow} */
+    private Judging.At judge(long[] state, int known, Judging.At before) {
         // A state that is known was judged when it was first reached.
         Judging.At at = known < 0 ? judging.rules(machine.inStates(), before) : before;
         if (!scene.analysis().status().shortedAnywhere()) {
-            at = judging.rules(machine.after(move.act().id()), at);
-            if (move.last()) {
-                judging.stated(Finding.Kind.EXPECTATION, machine.expects(move.act().stepNumber()), at);
-            }
-        } else if (at.because() == null) {
+            return at;
+        }
+        if (at.because() == null) {
             judging.found(Finding.Kind.FLASH, at);
             at = at.after(Finding.Kind.FLASH.word());
         }
+        keep(state, known, at);
+        return null;
+    }
+
+    /** Judges what follows an act once everything is at rest, and keeps the state. */
+    private void rest(long[] state, int known, Automaton.Move move, Judging.At before) {
+        Judging.At at = judging.rules(machine.after(move.act().id()), before);
+        if (move.last()) {
+            judging.stated(Finding.Kind.EXPECTATION, machine.expects(move.act().stepNumber()), at);
+        }
+        keep(state, known, at);
+    }
+
+    private void keep(long[] state, int known, Judging.At at) {
+        int edge = edges.number(at.act(), at.reactions());
         if (at.because() != null) {
-            seed(next, at.state(), at.act(), at.because(), at.length());
+            seed(state, at.state(), edge, at.because(), at.length());
         } else if (known < 0) {
-            int added = add(next, at.state(), at.act(), at.length());
+            int added = add(state, at.state(), edge, at.length());
             // Where the load flow has no solution nothing is known, and nothing is gone on from.
             numberless.set(added, scene.trouble() != null);
+            if (!at.reactions().isEmpty()) {
+                late.add(added, at.length());
+            }
+        } else if (late.isWaiting(known) && at.length() < depths[known]) {
+            store.reach(known, at.state(), edge);
+            depths[known] = at.length();
+            late.add(known, at.length());
         }
     }
 

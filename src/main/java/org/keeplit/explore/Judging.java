@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableList;
 import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,13 +29,27 @@ final class Judging {
      *
      * @param state the number of the state from which an act is tried, or that is judged itself
      * @param act the act, or -1
-     * @param length how many acts lead there, this one included
+     * @param reactions what happened by itself after the act, by number
+     * @param length how many acts and reactions lead there, these included
      * @param because what was broken first on the way, or null
      */
-    record At(int state, int act, int length, String because) {
+    record At(int state, int act, ImmutableList<Integer> reactions, int length, String because) {
+        At(int state, int act, int length, String because) {
+            this(state, act, ImmutableList.of(), length, because);
+        }
+
         /** {@return the same place with something broken, if nothing was broken before} */
         At after(String broken) {
-            return because == null ? new At(state, act, length, broken) : this;
+            return because == null ? new At(state, act, reactions, length, broken) : this;
+        }
+
+        At marked(String broken) {
+            return new At(state, act, reactions, length, broken);
+        }
+
+        /** {@return the place after one more reaction} @param all the reactions up to it */
+        At further(ImmutableList<Integer> all) {
+            return new At(state, act, all, length + 1, because);
         }
     }
 
@@ -59,14 +74,14 @@ final class Judging {
             Truth truth = instance.judge(scene);
             if (truth == Truth.UNKNOWN && scene.trouble() != null) {
                 // A figure that could not be worked out says nothing, for or against.
-                trouble = Optional.of(scene.trouble() + " " + place(at));
+                troubled(at);
                 return marked;
             }
             if (truth != Truth.TRUE) {
                 String name = instance.rule().name();
                 keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), name);
                 // Marked even where something was broken before, so that the caller sees that a rule was broken here.
-                marked = marked == at ? new At(at.state(), at.act(), at.length(), first(at, name)) : marked;
+                marked = marked == at ? at.marked(first(at, name)) : marked;
             }
         }
         return marked;
@@ -81,6 +96,11 @@ final class Judging {
                 ? "at the start"
                 : "after " + (at.length() - 1) + " acts, at \""
                         + machine.world().program().acts().get(at.act()).text() + "\"";
+    }
+
+    /** Notes that a figure could not be worked out, so that nothing more is known of what follows. */
+    void troubled(At at) {
+        trouble = Optional.of(scene.trouble() + " " + place(at));
     }
 
     /** Judges what the writer states; {@return whether all of it is so}. */

@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
+import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Block;
 import org.keeplit.program.Act;
 import org.keeplit.program.Automaton;
 import org.keeplit.program.Program;
+import org.keeplit.program.Reaction;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Rulebook;
 
@@ -27,6 +29,8 @@ final class Machine {
     private final List<List<Node>> expects = new ArrayList<>();
     private final List<Node> ends;
     private final Settling settling;
+    private final Reactions reactions;
+    private final ActCompiler actCompiler;
     private final ConditionCompiler conditions;
     private final int[] instances;
 
@@ -45,8 +49,8 @@ final class Machine {
         this.rules = all.build();
         this.rulebooks = books.build();
         this.instances = new int[rules.size()];
-        ActCompiler compiler = new ActCompiler(world, conditions);
-        this.acts = program.acts().stream().map(compiler::compile).toArray(ActCompiler.Compiled[]::new);
+        this.actCompiler = new ActCompiler(world, conditions);
+        this.acts = program.acts().stream().map(actCompiler::compile).toArray(ActCompiler.Compiled[]::new);
         compileRules();
         for (Block.Step step : program.steps()) {
             requires.add(compile(step.requires()));
@@ -54,6 +58,7 @@ final class Machine {
         }
         this.ends = compile(program.bound().ends());
         this.settling = new Settling(world, new AtomCompiler(world));
+        this.reactions = new Reactions(world, new AtomCompiler(world));
     }
 
     private void compileRules() {
@@ -171,6 +176,27 @@ final class Machine {
         scene.at(next);
         if (!settling.isIdle()) {
             settling.settle(electricBefore, scene, act.disturbs());
+        }
+        return next;
+    }
+
+    /** {@return what devices do by themselves} */
+    Reactions reactions() {
+        return reactions;
+    }
+
+    /** Works out in a copy of the state what some poles' moving by itself changes; the scene looks at it afterwards. */
+    long[] react(Reaction reaction, List<Conductor> moved, Scene scene) {
+        long[] next = scene.state().clone();
+        var electricBefore = settling.isIdle() ? null : scene.analysis();
+        for (Conductor unit : moved) {
+            for (Op op : actCompiler.moving(reaction.device(), unit, reaction.closes())) {
+                op.apply(next);
+            }
+        }
+        scene.at(next);
+        if (!settling.isIdle()) {
+            settling.settle(electricBefore, scene, true);
         }
         return next;
     }

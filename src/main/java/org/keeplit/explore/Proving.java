@@ -5,6 +5,8 @@ import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
@@ -54,12 +56,42 @@ public final class Proving {
             Watcher watcher,
             Problems problems) {
         try {
-            return prepare(procedure, network, proof, problems)
-                    .map(p -> Explorer.explore(p.program(), p.electric(), limits, watcher));
+            return prepare(procedure, network, proof, problems).map(p -> explore(p, limits, watcher));
+        } catch (NotAtRest trips) {
+            problems.add(Problem.error(
+                            "not-at-rest",
+                            procedure.span(),
+                            "at the start " + trips.getMessage() + " in " + network.name()
+                                    + ", so it cannot be as the network says")
+                    .help("look at its pickup, at the loads behind it and at what is open"));
+            return Optional.empty();
         } catch (PowerException | FlowModelException missing) {
             // The figures that a rule compares are asked for only now, and the network does not have what they need.
             problems.add(Problem.error("no-load-flow", network.span(), missing.getMessage()));
             return Optional.empty();
+        }
+    }
+
+    /**
+     * Explores. A device that comes to trip by itself needs room in the state for its poles; where the program has none
+     * the search begins anew with it, so that what never trips costs nothing.
+     *
+     * @param prepared the program
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @return what was found
+     */
+    public static Outcome explore(Prepared prepared, Limits limits, Watcher watcher) {
+        Prepared now = prepared;
+        Set<String> armed = new TreeSet<>();
+        while (true) {
+            try {
+                return Explorer.explore(now.program(), now.electric(), limits, watcher);
+            } catch (Reactions.Unarmed trips) {
+                armed.addAll(trips.devices());
+                Problems none = new Problems();
+                now = prepare(now.program().bound(), armed, none).orElseThrow();
+            }
         }
     }
 
@@ -84,12 +116,12 @@ public final class Proving {
             Procedure procedure, Network network, Procedure.Proof proof, Problems problems) {
         Problems mine = new Problems();
         Optional<Prepared> prepared =
-                Binding.bind(procedure, network, proof, mine).flatMap(bound -> prepare(bound, mine));
+                Binding.bind(procedure, network, proof, mine).flatMap(bound -> prepare(bound, Set.of(), mine));
         mine.sorted().forEach(problems::add);
         return mine.hasErrors() ? Optional.empty() : prepared;
     }
 
-    private static Optional<Prepared> prepare(Bound bound, Problems problems) {
+    private static Optional<Prepared> prepare(Bound bound, Set<String> armed, Problems problems) {
         StartValues start = StartValues.of(bound, problems);
         if (problems.hasErrors()) {
             return Optional.empty();
@@ -101,6 +133,7 @@ public final class Proving {
                 bound,
                 start,
                 site -> normal.at(normal.startSet()).feeding(site, mayClose).asList(),
+                armed,
                 problems);
         if (program.isEmpty()) {
             return Optional.empty();

@@ -25,11 +25,11 @@ final class Reporting {
     private final Explaining explaining;
     private final Scene scene;
 
-    Reporting(Machine machine, StateStore store, Scene scene) {
+    Reporting(Machine machine, StateStore store, Edges edges, Scene scene) {
         this.machine = machine;
         this.program = machine.world().program();
         this.store = store;
-        this.tracer = new Tracer(machine, store);
+        this.tracer = new Tracer(machine, store, edges);
         this.explaining = new Explaining(machine);
         this.scene = scene;
     }
@@ -86,7 +86,7 @@ final class Reporting {
     private Finding finding(Judging.Break broken) {
         Optional<Act> act =
                 broken.at().act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.at().act()));
-        ImmutableList<TraceStep> trace = tracer.trace(broken.at().state(), broken.at().act());
+        ImmutableList<TraceStep> trace = tracer.trace(broken.at().state(), edge(broken));
         look(broken);
         Environment environment =
                 broken.instance() == null ? Environment.EMPTY : broken.instance().environments().get(0);
@@ -118,7 +118,11 @@ final class Reporting {
                 || broken.kind() == Finding.Kind.CANNOT
                 || broken.kind() == Finding.Kind.STUCK
                 || broken.instance() != null && broken.instance().rule().form() == Rule.Form.BEFORE;
-        scene.at(judgedBefore ? state : tracer.after(state, broken.at().act(), machine.scene()));
+        scene.at(judgedBefore ? state : tracer.after(state, edge(broken), machine.scene()));
+    }
+
+    private static Edges.Edge edge(Judging.Break broken) {
+        return new Edges.Edge(broken.at().act(), broken.at().reactions());
     }
 
     private String sentence(Judging.Break broken, Environment environment, Optional<Act> act) {

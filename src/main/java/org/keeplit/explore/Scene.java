@@ -108,7 +108,12 @@ final class Scene {
 
     /** {@return the load flow of this state; null if there is none, which is then noted} */
     FlowSolution flow(int loadCase) {
-        FlowResult result = power.get().solve(analysis().closed(), loadCase);
+        return flowWithout(List.of(), loadCase);
+    }
+
+    /** {@return the load flow with some contacts taken as open; null if there is none, which is then noted} */
+    FlowSolution flowWithout(List<Contact> opened, int loadCase) {
+        FlowResult result = power.get().solveWithout(analysis().closed(), opened, loadCase);
         if (result instanceof NoConvergence none) {
             trouble = "the load flow does not converge (" + none.reason() + ")";
         }

@@ -3,7 +3,7 @@ package org.keeplit.explore;
 import java.util.Arrays;
 
 /**
- * Every state found so far, exactly, with the state and the act that first led to it. States lie one after
+ * Every state found so far, exactly, with the state and the edge that first led to it. States lie one after
  * another in pages; an open-addressed table finds them again.
  */
 final class StateStore {
@@ -13,7 +13,7 @@ final class StateStore {
     private final int words;
     private long[][] pages = new long[16][];
     private int[] parents = new int[1024];
-    private int[] acts = new int[1024];
+    private int[] edges = new int[1024];
     private int[] table = new int[4096];
     private int size;
 
@@ -33,7 +33,7 @@ final class StateStore {
     }
 
     /** Adds a state that is not there yet; {@return its number}. */
-    int add(long[] state, int parent, int act) {
+    int add(long[] state, int parent, int edge) {
         if (size >= table.length / 2) {
             grow();
         }
@@ -48,10 +48,10 @@ final class StateStore {
         System.arraycopy(state, 0, pages[page], (number & PAGE - 1) * words, words);
         if (number >= parents.length) {
             parents = Arrays.copyOf(parents, number * 2);
-            acts = Arrays.copyOf(acts, number * 2);
+            edges = Arrays.copyOf(edges, number * 2);
         }
         parents[number] = parent;
-        acts[number] = act;
+        edges[number] = edge;
         table[slot(state)] = number;
         return number;
     }
@@ -66,9 +66,15 @@ final class StateStore {
         return parents[number];
     }
 
-    /** {@return the act by which a state was first reached; -1 for the start} */
-    int act(int number) {
-        return acts[number];
+    /** {@return the edge by which a state was first reached; -1 for the start} */
+    int edge(int number) {
+        return edges[number];
+    }
+
+    /** Notes a shorter way to a state. */
+    void reach(int number, int parent, int edge) {
+        parents[number] = parent;
+        edges[number] = edge;
     }
 
     /** {@return how many bytes the states and the table take} */
@@ -77,7 +83,7 @@ final class StateStore {
         for (long[] page : pages) {
             states += page == null ? 0 : 8L * page.length;
         }
-        return states + 4L * (parents.length + acts.length + table.length);
+        return states + 4L * (parents.length + edges.length + table.length);
     }
 
     private int slot(long[] state) {

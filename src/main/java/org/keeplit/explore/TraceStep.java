@@ -3,10 +3,11 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 
 /**
- * One act of a trace, with what it changed.
+ * One act of a trace, or what came by itself after it, with what it changed.
  *
  * @param number its place, from 1
- * @param actor who acts
+ * @param byItself whether nobody did it
+ * @param actor who acts; the device, if it came by itself
  * @param text what is done
  * @param step the name of the step that it belongs to
  * @param line the line of the procedure file
@@ -15,6 +16,7 @@ import com.google.common.collect.ImmutableList;
  */
 public record TraceStep(
         int number,
+        boolean byItself,
         String actor,
         String text,
         String step,

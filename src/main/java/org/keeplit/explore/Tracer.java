@@ -12,6 +12,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Act;
 import org.keeplit.program.Automaton;
+import org.keeplit.program.Reaction;
 import org.keeplit.program.Vertex;
 
 /** Replays the way to a state and says what each act changed. */
@@ -21,43 +22,69 @@ final class Tracer {
 
     private final Machine machine;
     private final StateStore store;
+    private final Edges edges;
     private final StateWords words;
 
-    Tracer(Machine machine, StateStore store) {
+    Tracer(Machine machine, StateStore store, Edges edges) {
         this.machine = machine;
         this.store = store;
+        this.edges = edges;
         this.words = new StateWords(machine.world().program());
     }
 
     /**
-     * The way to a state and one act further.
+     * The way to a state and one edge further.
      *
      * @param state the number of the state
-     * @param act the act that is tried there, or -1
+     * @param last the act that is tried there with what follows by itself, or act -1
      * @return the acts with what they changed; the last one as it would change it, even if it was refused
      */
-    ImmutableList<TraceStep> trace(int state, int act) {
-        List<Integer> acts = new ArrayList<>();
+    ImmutableList<TraceStep> trace(int state, Edges.Edge last) {
+        List<Edges.Edge> way = new ArrayList<>();
         for (int at = state; store.parent(at) >= 0; at = store.parent(at)) {
-            acts.add(store.act(at));
+            way.add(edges.edge(store.edge(at)));
         }
-        Collections.reverse(acts);
-        if (act >= 0) {
-            acts.add(act);
+        Collections.reverse(way);
+        if (last.act() >= 0) {
+            way.add(last);
         }
         List<TraceStep> steps = new ArrayList<>();
         Scene scene = machine.scene();
         long[] now = machine.world().program().layout().initial();
-        for (int id : acts) {
-            long[] next = after(now, id, scene);
-            steps.add(step(steps.size() + 1, machine.world().program().acts().get(id), now, next));
+        for (Edges.Edge edge : way) {
+            Act act = machine.world().program().acts().get(edge.act());
+            long[] next = after(now, edge.act(), scene);
+            steps.add(step(steps.size() + 1, null, act.text(), act, now, next));
             now = next;
+            Reactions.Since since = Reactions.Since.NOTHING;
+            for (int id : edge.reactions()) {
+                Reaction reaction = machine.world().program().reactions().get(id);
+                String words = machine.reactions().words(reaction, scene.at(now));
+                List<Conductor> moved = Reactions.moved(reaction, scene, since);
+                since = since.then(reaction, moved);
+                next = machine.react(reaction, moved, scene);
+                steps.add(step(steps.size() + 1, reaction, words, act, now, next));
+                now = next;
+            }
         }
         return ImmutableList.copyOf(steps);
     }
 
-    /** {@return the state that an act leads to, replayed} */
-    long[] after(long[] state, int act, Scene scene) {
+    /** {@return the state that an edge leads to, replayed} */
+    long[] after(long[] state, Edges.Edge edge, Scene scene) {
+        long[] now = after(state, edge.act(), scene);
+        Reactions.Since since = Reactions.Since.NOTHING;
+        for (int id : edge.reactions()) {
+            Reaction reaction = machine.world().program().reactions().get(id);
+            List<Conductor> moved = Reactions.moved(reaction, scene.at(now), since);
+            since = since.then(reaction, moved);
+            now = machine.react(reaction, moved, scene);
+        }
+        return now;
+    }
+
+    /** {@return the state that an act alone leads to, replayed} */
+    private long[] after(long[] state, int act, Scene scene) {
         int control = machine.world().program().layout().control(state);
         for (Automaton.Move move : machine.world().program().automaton().moves(control)) {
             if (move.act().id() == act && machine.isOpen(move, state)) {
@@ -67,7 +94,8 @@ final class Tracer {
         throw new IllegalStateException("act " + act + " does not go on from control state " + control);
     }
 
-    private TraceStep step(int number, Act act, long[] before, long[] after) {
+    /** {@return a step of a trace} @param reaction what came by itself after the act; null for the act */
+    private TraceStep step(int number, Reaction reaction, String text, Act act, long[] before, long[] after) {
         List<String> changes = new ArrayList<>(words.changes(before, after));
         // After a flash the model is void: what it says of voltages and supply would only mislead.
         boolean flash = machine.scene().at(after).analysis().status().shortedAnywhere();
@@ -78,8 +106,9 @@ final class Tracer {
         }
         return new TraceStep(
                 number,
-                act.actor(),
-                act.text(),
+                reaction != null,
+                reaction == null ? act.actor() : reaction.device().name(),
+                text,
                 act.stepName(),
                 act.step().span().line(),
                 ImmutableList.copyOf(changes),

@@ -57,6 +57,7 @@ final class AttributeTable {
                     .put(
                             Base.SWITCH,
                             ImmutableMap.of(
+                                    "pickup tolerance", Dimension.RATIO,
                                     "pickup", Dimension.CURRENT,
                                     "ground pickup", Dimension.CURRENT,
                                     "coil", Dimension.CURRENT,

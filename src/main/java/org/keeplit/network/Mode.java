@@ -14,6 +14,10 @@ public record Mode(String name, ImmutableList<String> values, boolean each) {
     public static final String RECLOSING = "reclosing";
     /** The mode of the ground trip. */
     public static final String GROUND_TRIP = "ground-trip";
+    /** The mode of the phase trip. */
+    public static final String PHASE_TRIP = "phase-trip";
+    /** The mode of all tripping. */
+    public static final String TRIP = "trip";
     /** The mode of a regulator's control. */
     public static final String CONTROL = "control";
     /** The mode of a control's own supply. */

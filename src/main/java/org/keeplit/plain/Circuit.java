@@ -91,6 +91,34 @@ final class Circuit {
         return onSite(names.site(branch.name()), from, to, own);
     }
 
+    /** {@return the contacts by which current may leave a device's source side and come to its load side on site} */
+    List<Joint> waysAround(Element.Device device, Conductor phase) {
+        String from = Names.node(device.from(), phase);
+        List<Joint> here = wiring.joints().stream()
+                .filter(j -> j.site().equals(device.site()) && !j.owner().equals(device.name()))
+                .filter(j -> j.part() == Joint.Part.REGULATOR
+                        || j.isContact() && j.part() != Joint.Part.GROUND && isClosed(j))
+                .toList();
+        Set<String> arrives = new HashSet<>(Set.of(Names.node(device.to(), phase)));
+        boolean more = true;
+        while (more) {
+            more = false;
+            for (Joint joint : here) {
+                boolean leaves = joint.a().equals(from) || joint.b().equals(from);
+                if (!leaves && arrives.contains(joint.a()) != arrives.contains(joint.b())) {
+                    arrives.add(joint.a());
+                    arrives.add(joint.b());
+                    more = true;
+                }
+            }
+        }
+        return here.stream()
+                .filter(Joint::isContact)
+                .filter(j -> j.a().equals(from) && arrives.contains(j.b())
+                        || j.b().equals(from) && arrives.contains(j.a()))
+                .toList();
+    }
+
     /** {@return whether two places are solidly joined at a site, some joints left out} */
     private Truth onSite(String site, String from, String to, Predicate<Joint> without) {
         Set<String> surely = reach(site, from, without, false);

@@ -20,12 +20,14 @@ final class Doings {
     private final Names names;
     private final Possible possible;
     private final Effects effects;
+    private final PlainTrips trips;
 
     Doings(Scenery scenery, Map<String, List<String>> heldAt) {
         this.scenery = scenery;
         this.names = scenery.names();
         this.possible = new Possible(names);
         this.effects = new Effects(scenery, heldAt);
+        this.trips = new PlainTrips(scenery, effects);
     }
 
     boolean possible(PlainAct act, Facts facts) {
@@ -44,6 +46,11 @@ final class Doings {
 
     Facts after(PlainAct act, Asking before, Facts facts) {
         return effects.after(act, before, facts);
+    }
+
+    /** {@return what may happen by itself} */
+    PlainTrips.Ways byItself(Asking asking, Facts facts, PlainTrips.Happened happened) {
+        return trips.ways(asking, facts, happened);
     }
 
     /** A moment: what kind, who and what takes part, on which phase, and whether the act is it in this state. */

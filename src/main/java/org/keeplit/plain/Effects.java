@@ -85,6 +85,15 @@ final class Effects {
         return settle(before, now, disturbs);
     }
 
+    /** {@return what is so once poles have moved by themselves} */
+    Facts byItself(List<Deed.Switch> moved, Asking before, Facts facts) {
+        Facts now = facts;
+        for (Deed.Switch one : moved) {
+            now = switched(one, now);
+        }
+        return settle(before, now, true);
+    }
+
     private boolean disturbs(Deed deed) {
         if (deed instanceof Deed.ClampOn d) {
             return isJumper(d.family());

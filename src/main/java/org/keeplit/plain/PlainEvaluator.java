@@ -111,28 +111,29 @@ public final class PlainEvaluator {
             dirty = true;
         }
         Set<State> clean = new HashSet<>();
-        List<State> level = new ArrayList<>();
+        TreeMap<Integer, Set<State>> byLength = new TreeMap<>();
         ArrayDeque<State> dirtyStates = new ArrayDeque<>();
         seen.add(first);
         if (dirty) {
             dirtyStates.add(first);
         } else {
-            clean.add(first);
-            level.add(first);
+            byLength.put(0, Set.of(first));
         }
-        for (int length = 1; !level.isEmpty() && seen.size() <= most; length++) {
-            List<State> next = new ArrayList<>();
-            for (State state : level) {
-                for (Step step : successors(state, length, false)) {
+        while (!byLength.isEmpty() && seen.size() <= most) {
+            int length = byLength.firstKey();
+            for (State state : byLength.remove(length)) {
+                if (!clean.add(state)) {
+                    continue;
+                }
+                seen.add(state);
+                for (Step step : successors(state, length + 1, false)) {
                     if (step.dirty) {
                         dirtyStates.add(step.state);
-                    } else if (clean.add(step.state)) {
-                        seen.add(step.state);
-                        next.add(step.state);
+                    } else {
+                        byLength.computeIfAbsent(step.length, l -> new LinkedHashSet<>()).add(step.state);
                     }
                 }
             }
-            level = next;
         }
         Set<State> done = new HashSet<>();
         while (!dirtyStates.isEmpty() && seen.size() <= most) {
@@ -151,7 +152,7 @@ public final class PlainEvaluator {
                 ImmutableMap.copyOf(roots),
                 ImmutableSet.copyOf(later),
                 ImmutableSet.copyOf(exercised),
-                dirtyStates.isEmpty() && level.isEmpty());
+                dirtyStates.isEmpty() && byLength.isEmpty());
     }
 
     /** {@return what can be asked of a state; states with the same facts share it} */
@@ -159,7 +160,8 @@ public final class PlainEvaluator {
         return askings.computeIfAbsent(facts, f -> new Asking(scenery, f, heldAt));
     }
 
-    private record Step(State state, boolean dirty) {}
+    /** @param length how many acts and reactions lead there */
+    private record Step(State state, boolean dirty, int length) {}
 
     private void root(String name, int length, boolean broken) {
         if (!broken) {
@@ -191,7 +193,7 @@ public final class PlainEvaluator {
                 continue;
             }
             goes = true;
-            attempt(state, asking, next, length, broken).ifPresent(all::add);
+            all.addAll(attempt(state, asking, next, length, broken));
         }
         if (waits && !goes) {
             root("stuck " + waiting, length - 1, broken);
@@ -199,43 +201,67 @@ public final class PlainEvaluator {
         return all;
     }
 
-    private Optional<Step> attempt(State state, Asking asking, Process.Next next, int length, boolean broken) {
+    private List<Step> attempt(State state, Asking asking, Process.Next next, int length, boolean broken) {
         PlainAct act = next.act();
         if (!doings.possible(act, state.facts())) {
             root("cannot " + act.stepNumber(), length, broken);
-            return Optional.empty();
+            return List.of();
         }
         boolean dirty = broken | judge(List.of(Rule.Form.BEFORE), act, asking, length, broken);
         if (next.first()) {
             for (Condition condition : act.step().requires()) {
                 if (asking.ask(condition, Map.of()) != Truth.TRUE) {
                     root("requirement " + act.stepNumber(), length, dirty);
-                    return Optional.empty();
+                    return List.of();
                 }
             }
         }
         if (doings.seen(act, asking) == Truth.FALSE) {
             root("stop " + act.stepNumber(), length, dirty);
-            return Optional.empty();
+            return List.of();
         }
-        Facts facts = doings.after(act, asking, state.facts());
-        State reached = new State(next.rest(), facts);
+        List<Step> all = new ArrayList<>();
+        follow(next, doings.after(act, asking, state.facts()), PlainTrips.Happened.NOTHING, length, dirty, all);
+        return all;
+    }
+
+    /** Judges what an act, or a reaction after it, leads to, and goes on until everything is at rest. */
+    private void follow(
+            Process.Next next, Facts facts, PlainTrips.Happened happened, int length, boolean broken, List<Step> all) {
         Asking then = asking(facts);
-        dirty |= judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then, length, dirty);
+        State reached = new State(next.rest(), facts);
+        boolean dirty = broken | judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then, length, broken);
         if (then.circuit().now().anythingShorted()) {
             root("flash", length, dirty);
-            return Optional.of(new Step(reached, true));
+            all.add(new Step(reached, true, length));
+            return;
         }
-        dirty |= judge(List.of(Rule.Form.AFTER), act, then, length, dirty);
+        PlainTrips.Ways ways = doings.byItself(then, facts, happened);
+        if (!ways.known()) {
+            seen.add(reached);
+            return;
+        }
+        if (ways.rest()) {
+            all.add(new Step(reached, dirty | rested(next, then, length, dirty), length));
+        }
+        for (PlainTrips.Move move : ways.moves()) {
+            follow(next, move.facts(), move.happened(), length + 1, dirty, all);
+        }
+    }
+
+    /** Judges what follows an act at rest; {@return whether a rule is broken}. */
+    private boolean rested(Process.Next next, Asking then, int length, boolean broken) {
+        PlainAct act = next.act();
+        boolean dirty = judge(List.of(Rule.Form.AFTER), act, then, length, broken);
         if (next.last()) {
             for (Condition condition : act.step().expects()) {
                 if (then.ask(condition, Map.of()) != Truth.TRUE) {
-                    root("expectation " + act.stepNumber(), length, dirty);
+                    root("expectation " + act.stepNumber(), length, broken | dirty);
                     break;
                 }
             }
         }
-        return Optional.of(new Step(reached, dirty));
+        return dirty;
     }
 
     private void ending(State state, int length, boolean broken) {

@@ -1,47 +1,51 @@
 package org.keeplit.plain;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
 
-/** A full square matrix of complex numbers, solved by Gaussian elimination with the largest pivot of each column. */
+/**
+ * A square matrix of complex numbers, row by row, that keeps only what is not zero. It is solved by Gaussian elimination: the
+ * next pivot is the largest of the shortest row that is left, so that a network is taken apart from its ends.
+ */
 final class PlainMatrix {
-    private final double[][] re;
-    private final double[][] im;
+    private final List<Map<Integer, Cx>> rows = new ArrayList<>();
 
     PlainMatrix(int size) {
-        this.re = new double[size][size];
-        this.im = new double[size][size];
-    }
-
-    private PlainMatrix(double[][] re, double[][] im) {
-        this.re = re;
-        this.im = im;
+        for (int i = 0; i < size; i++) {
+            rows.add(new HashMap<>());
+        }
     }
 
     int size() {
-        return re.length;
+        return rows.size();
     }
 
     PlainMatrix copy() {
-        return new PlainMatrix(
-                Arrays.stream(re).map(double[]::clone).toArray(double[][]::new),
-                Arrays.stream(im).map(double[]::clone).toArray(double[][]::new));
+        PlainMatrix copy = new PlainMatrix(size());
+        for (int i = 0; i < size(); i++) {
+            copy.rows.get(i).putAll(rows.get(i));
+        }
+        return copy;
     }
 
     Cx at(int row, int column) {
-        return new Cx(re[row][column], im[row][column]);
+        return rows.get(row).getOrDefault(column, Cx.ZERO);
     }
 
     void add(int row, int column, Cx value) {
-        re[row][column] += value.re();
-        im[row][column] += value.im();
+        rows.get(row).merge(column, value, Cx::plus);
     }
 
     PlainMatrix times(double factor) {
         PlainMatrix scaled = new PlainMatrix(size());
         for (int i = 0; i < size(); i++) {
-            for (int j = 0; j < size(); j++) {
-                scaled.add(i, j, at(i, j).times(factor));
-            }
+            Map<Integer, Cx> row = scaled.rows.get(i);
+            rows.get(i).forEach((column, value) -> row.put(column, value.times(factor)));
         }
         return scaled;
     }
@@ -69,65 +73,97 @@ final class PlainMatrix {
 
     /** {@return what this matrix must be multiplied with to give each of some vectors; not a number if nothing does} */
     Cx[][] solve(Cx[][] rights) {
-        PlainMatrix work = copy();
-        Cx[][] answers = Arrays.stream(rights).map(Cx[]::clone).toArray(Cx[][]::new);
-        int n = size();
-        for (int k = 0; k < n; k++) {
-            work.pivot(k, answers);
-            Cx pivot = work.at(k, k);
-            for (int i = k + 1; i < n; i++) {
-                if (work.re[i][k] != 0 || work.im[i][k] != 0) {
-                    Cx factor = work.at(i, k).over(pivot);
-                    work.subtract(i, k, factor);
-                    for (Cx[] answer : answers) {
-                        answer[i] = answer[i].minus(factor.times(answer[k]));
+        return new Elimination(this, rights).answers();
+    }
+
+    /** One elimination. */
+    private static final class Elimination {
+        private final List<Map<Integer, Cx>> rows;
+        private final Cx[][] rights;
+        private final List<Set<Integer>> rowsWith = new ArrayList<>();
+        private final List<Set<Integer>> byLength = new ArrayList<>();
+        private final int[] pivotRow;
+        private final int[] pivotColumn;
+
+        Elimination(PlainMatrix matrix, Cx[][] rights) {
+            int n = matrix.size();
+            this.rows = matrix.copy().rows;
+            this.rights = Arrays.stream(rights).map(Cx[]::clone).toArray(Cx[][]::new);
+            this.pivotRow = new int[n];
+            this.pivotColumn = new int[n];
+            for (int i = 0; i <= n; i++) {
+                rowsWith.add(new HashSet<>());
+                byLength.add(new HashSet<>());
+            }
+            for (int i = 0; i < n; i++) {
+                int row = i;
+                rows.get(i).keySet().forEach(column -> rowsWith.get(column).add(row));
+                byLength.get(rows.get(i).size()).add(i);
+            }
+            for (int k = 0; k < n; k++) {
+                eliminate(k);
+            }
+        }
+
+        private void eliminate(int k) {
+            int row = byLength.stream()
+                    .filter(set -> !set.isEmpty())
+                    .findFirst()
+                    .orElseThrow()
+                    .iterator()
+                    .next();
+            byLength.get(rows.get(row).size()).remove(row);
+            int column = largest(rows.get(row), k);
+            pivotRow[k] = row;
+            pivotColumn[k] = column;
+            rows.get(row).keySet().forEach(c -> rowsWith.get(c).remove(row));
+            for (int other : List.copyOf(rowsWith.get(column))) {
+                subtract(other, row, column);
+            }
+        }
+
+        /** A row of nothing has no pivot, and what is not a number then spreads to the answers. */
+        private static int largest(Map<Integer, Cx> row, int otherwise) {
+            return row.entrySet().stream()
+                    .max((a, b) -> Double.compare(a.getValue().size(), b.getValue().size()))
+                    .map(Map.Entry::getKey)
+                    .orElse(otherwise);
+        }
+
+        /** Takes as much of a row from another that the column is gone from it. */
+        private void subtract(int from, int row, int column) {
+            Map<Integer, Cx> target = rows.get(from);
+            byLength.get(target.size()).remove(from);
+            Cx factor = target.remove(column).over(rows.get(row).get(column));
+            rowsWith.get(column).remove(from);
+            rows.get(row).forEach((c, value) -> {
+                if (c != column) {
+                    target.merge(c, value.times(factor).times(-1), Cx::plus);
+                    rowsWith.get(c).add(from);
+                }
+            });
+            for (Cx[] right : rights) {
+                right[from] = right[from].minus(factor.times(right[row]));
+            }
+            byLength.get(target.size()).add(from);
+        }
+
+        Cx[][] answers() {
+            int n = rows.size();
+            Cx[][] answers = new Cx[rights.length][n];
+            for (int r = 0; r < rights.length; r++) {
+                for (int k = n - 1; k >= 0; k--) {
+                    Map<Integer, Cx> row = rows.get(pivotRow[k]);
+                    Cx sum = rights[r][pivotRow[k]];
+                    for (Map.Entry<Integer, Cx> one : row.entrySet()) {
+                        if (one.getKey() != pivotColumn[k]) {
+                            sum = sum.minus(one.getValue().times(answers[r][one.getKey()]));
+                        }
                     }
+                    answers[r][pivotColumn[k]] = sum.over(row.getOrDefault(pivotColumn[k], Cx.ZERO));
                 }
             }
-        }
-        for (Cx[] answer : answers) {
-            for (int i = n - 1; i >= 0; i--) {
-                Cx sum = answer[i];
-                for (int j = i + 1; j < n; j++) {
-                    sum = sum.minus(work.at(i, j).times(answer[j]));
-                }
-                answer[i] = sum.over(work.at(i, i));
-            }
-        }
-        return answers;
-    }
-
-    private void pivot(int k, Cx[][] answers) {
-        int best = k;
-        for (int i = k + 1; i < size(); i++) {
-            if (at(i, k).size() > at(best, k).size()) {
-                best = i;
-            }
-        }
-        double[] row = re[k];
-        re[k] = re[best];
-        re[best] = row;
-        row = im[k];
-        im[k] = im[best];
-        im[best] = row;
-        for (Cx[] answer : answers) {
-            Cx held = answer[k];
-            answer[k] = answer[best];
-            answer[best] = held;
-        }
-    }
-
-    /** Takes a multiple of row k from row i, from column k on. */
-    private void subtract(int i, int k, Cx factor) {
-        double a = factor.re();
-        double b = factor.im();
-        for (int j = k; j < size(); j++) {
-            double x = re[k][j];
-            double y = im[k][j];
-            if (x != 0 || y != 0) {
-                re[i][j] -= a * x - b * y;
-                im[i][j] -= a * y + b * x;
-            }
+            return answers;
         }
     }
 }

@@ -68,6 +68,19 @@ final class Footprint {
         }
     }
 
+    /** A unit that trips does so once after an act at most, so the acts bound its counter. */
+    void add(Reaction reaction, int times) {
+        for (Conductor unit : Pickups.units(reaction.device())) {
+            if (reaction.phases().contains(unit)) {
+                layout.changes(new FieldKey.Pole(reaction.device().name(), unit), 2);
+                if (!reaction.closes() && reaction.device().kind().has(Trait.COUNTS)) {
+                    FieldKey.Count key = new FieldKey.Count(reaction.device().name(), unit);
+                    layout.changes(key, opens.getOrDefault(key, 0) + times + 1);
+                }
+            }
+        }
+    }
+
     private void addFact(Primitive primitive) {
         if (primitive instanceof Primitive.Prove p) {
             layout.changes(proved(p), 2);

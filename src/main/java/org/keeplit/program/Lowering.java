@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.keeplit.condition.PhaseTerm;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
@@ -25,6 +26,7 @@ public final class Lowering {
     private final Bound bound;
     private final StartValues start;
     private final Function<String, ImmutableList<String>> feeding;
+    private final Set<String> armed;
     private final Problems problems;
     private final List<Act> acts = new ArrayList<>();
     private final List<Block.Step> steps = new ArrayList<>();
@@ -37,10 +39,12 @@ public final class Lowering {
             Bound bound,
             StartValues start,
             Function<String, ImmutableList<String>> feeding,
+            Set<String> armed,
             Problems problems) {
         this.bound = bound;
         this.start = start;
         this.feeding = feeding;
+        this.armed = armed;
         this.problems = problems;
     }
 
@@ -50,6 +54,7 @@ public final class Lowering {
      * @param bound the bound procedure
      * @param start the values at the start
      * @param feeding the reclosing devices that feed a site in the starting state
+     * @param armed the devices that come to trip by themselves; the poles of others move by acts alone
      * @param problems collects what cannot be lowered
      * @return the program, or nothing if something cannot be lowered
      */
@@ -57,8 +62,9 @@ public final class Lowering {
             Bound bound,
             StartValues start,
             Function<String, ImmutableList<String>> feeding,
+            Set<String> armed,
             Problems problems) {
-        return new Lowering(bound, start, feeding, problems).lower();
+        return new Lowering(bound, start, feeding, armed, problems).lower();
     }
 
     private Optional<Program> lower() {
@@ -84,6 +90,8 @@ public final class Lowering {
             act.primitives().forEach(footprint::add);
             act.step().records().forEach(item -> layout.changes(new FieldKey.Recorded(item), 2));
         });
+        ImmutableList<Reaction> reactions = reactions();
+        reactions.forEach(reaction -> footprint.add(reaction, acts.size()));
         return Optional.of(new Program(
                 bound,
                 ImmutableList.copyOf(acts),
@@ -94,7 +102,25 @@ public final class Lowering {
                 ImmutableList.copyOf(sites),
                 copyOf(spots),
                 copyOf(outcomes),
+                reactions,
                 heldAt()));
+    }
+
+    private ImmutableList<Reaction> reactions() {
+        List<Reaction> all = new ArrayList<>();
+        bound.network().all(Element.Device.class).filter(d -> armed.contains(d.name())).forEach(device -> {
+            List<Conductor> units = Pickups.units(device);
+            if (Pickups.phase(device).isPresent()) {
+                units.forEach(u -> all.add(new Reaction(all.size(), Reaction.Kind.PHASE_TRIP, device, u)));
+            }
+            if (Pickups.ground(device).isPresent()) {
+                all.add(new Reaction(all.size(), Reaction.Kind.GROUND_TRIP, device, units.get(0)));
+            }
+            if (device.kind().recloses()) {
+                units.forEach(u -> all.add(new Reaction(all.size(), Reaction.Kind.RECLOSE, device, u)));
+            }
+        });
+        return ImmutableList.copyOf(all);
     }
 
     private static <K, V> ImmutableMap<K, ImmutableList<V>> copyOf(Map<K, List<V>> lists) {

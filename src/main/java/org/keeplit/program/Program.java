@@ -17,6 +17,7 @@ import org.keeplit.procedure.Bound;
  * @param sites the structures where people may go up, by the number that a person's field holds less one
  * @param spots for each clamp the places where it may be, by the number that its field holds less one
  * @param outcomesOf for each inspection its outcomes, in order
+ * @param reactions what devices may do by themselves, by number; only those devices that can come to it
  * @param heldAt for each hold or clearance the devices named when it is issued
  */
 public record Program(
@@ -29,6 +30,7 @@ public record Program(
         ImmutableList<String> sites,
         ImmutableMap<FieldKey.Clamp, ImmutableList<Vertex>> spots,
         ImmutableMap<String, ImmutableList<String>> outcomesOf,
+        ImmutableList<Reaction> reactions,
         ImmutableMap<String, ImmutableList<String>> heldAt) {
 
     /** {@return the outcomes of an inspection; none if the procedure does not make it} @param item the inspection */

@@ -44,9 +44,10 @@ final class EveryOrder {
             if (--left < 0) {
                 return;
             }
-            done.found().forEach(f -> roots.merge(f, length + 1, Math::min));
+            int longer = length + 1 + done.byItself().size();
+            done.found().forEach(f -> roots.merge(f, longer, Math::min));
             if (done.keepsAllRules() && done.to().isPresent()) {
-                go(done.to().get(), length + 1);
+                go(done.to().get(), longer);
             }
         }
     }

@@ -1,5 +1,6 @@
 package org.keeplit.plain;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -25,12 +26,17 @@ final class Replay {
         int acts = waits ? trace.size() - 1 : trace.size();
         Set<Walk.At> at = Set.of(walk.start());
         for (int i = 0; i < acts; i++) {
+            int act = i;
+            List<String> byItself = new ArrayList<>();
+            while (i + 1 < acts && trace.get(i + 1).byItself()) {
+                byItself.add(trace.get(++i).actor());
+            }
             boolean last = i == acts - 1;
             Set<Walk.At> reached = new HashSet<>();
             Set<String> found = new HashSet<>();
             for (Walk.At here : at) {
                 for (Walk.Done done : walk.acts(here)) {
-                    if (fits(done.act(), trace.get(i))) {
+                    if (fits(done.act(), trace.get(act)) && done.byItself().equals(byItself)) {
                         found.addAll(done.found());
                         done.to().filter(t -> done.keepsAllRules()).ifPresent(reached::add);
                     }
@@ -41,8 +47,8 @@ final class Replay {
             }
             at = reached;
             if (at.isEmpty()) {
-                return "act " + (i + 1) + " of " + trace.size() + " cannot be done or comes to " + found + ": "
-                        + trace.get(i).text();
+                return "act " + (act + 1) + " of " + trace.size() + " cannot be done or comes to " + found + ": "
+                        + trace.get(act).text();
             }
         }
         return comesUp(finding, at) ? "" : name(finding) + " does not come up at the end of its trace";

@@ -27,8 +27,13 @@ final class Walk {
      * @param act the act
      * @param to where it leads; empty if the path ends with it
      * @param found what came up first, all that came up at the same point; empty if nothing did
+     * @param byItself the devices that did something by themselves after the act, one after another
      */
-    record Done(PlainAct act, Optional<At> to, Set<String> found) {
+    record Done(PlainAct act, Optional<At> to, Set<String> found, List<String> byItself) {
+        Done(PlainAct act, Optional<At> to, Set<String> found) {
+            this(act, to, found, List.of());
+        }
+
         /** {@return whether no rule was broken; an expectation that is not true breaks none} */
         boolean keepsAllRules() {
             return found.stream().allMatch(f -> f.startsWith("expectation"));
@@ -141,46 +146,64 @@ final class Walk {
         });
     }
 
-    /** {@return every act that may come now, with what it comes to} */
+    /** {@return every act that may come now, with what it and what follows by itself come to} */
     List<Done> acts(At at) {
         Asking asking = asking(at);
         List<Done> all = new ArrayList<>();
         for (Process.Next next : next(at)) {
             if (doings.awaited(next.act(), asking) == Truth.TRUE) {
-                all.add(act(at, asking, next));
+                all.addAll(act(at, asking, next));
             }
         }
         return all;
     }
 
-    private Done act(At at, Asking asking, Process.Next next) {
+    private List<Done> act(At at, Asking asking, Process.Next next) {
         PlainAct act = next.act();
         if (!doings.possible(act, at.facts())) {
-            return new Done(act, Optional.empty(), Set.of("cannot " + act.stepNumber()));
+            return List.of(new Done(act, Optional.empty(), Set.of("cannot " + act.stepNumber())));
         }
         Set<String> found = broken(List.of(Rule.Form.BEFORE), act, asking);
         boolean kept = !next.first() || all(act.step().requires(), asking);
         if (!kept) {
-            return new Done(act, Optional.empty(), or(found, "requirement " + act.stepNumber()));
+            return List.of(new Done(act, Optional.empty(), or(found, "requirement " + act.stepNumber())));
         }
         if (doings.seen(act, asking) == Truth.FALSE) {
-            return new Done(act, Optional.empty(), or(found, "stop " + act.stepNumber()));
+            return List.of(new Done(act, Optional.empty(), or(found, "stop " + act.stepNumber())));
         }
-        At to = new At(next.rest(), doings.after(act, asking, at.facts()));
+        List<Done> all = new ArrayList<>();
+        At raw = new At(next.rest(), doings.after(act, asking, at.facts()));
+        follow(next, raw, PlainTrips.Happened.NOTHING, List.of(), found, all);
+        return all;
+    }
+
+    private void follow(
+            Process.Next next, At to, PlainTrips.Happened happened, List<String> by, Set<String> before, List<Done> all) {
+        PlainAct act = next.act();
         Asking then = asking(to);
-        if (found.isEmpty()) {
-            found = broken(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then);
-        }
+        Set<String> found =
+                before.isEmpty() ? broken(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then) : before;
         if (then.circuit().now().anythingShorted()) {
-            return new Done(act, Optional.empty(), or(found, "flash"));
+            all.add(new Done(act, Optional.empty(), or(found, "flash"), by));
+            return;
         }
+        PlainTrips.Ways ways = doings.byItself(then, to.facts(), happened);
+        all.add(ways.rest() ? rested(next, to, then, by, found) : new Done(act, Optional.empty(), found, by));
         if (found.isEmpty()) {
-            found = broken(List.of(Rule.Form.AFTER), act, then);
+            for (PlainTrips.Move move : ways.moves()) {
+                List<String> further = new ArrayList<>(by);
+                further.add(move.device());
+                follow(next, new At(to.left(), move.facts()), move.happened(), further, found, all);
+            }
         }
+    }
+
+    private Done rested(Process.Next next, At to, Asking then, List<String> by, Set<String> before) {
+        PlainAct act = next.act();
+        Set<String> found = before.isEmpty() ? broken(List.of(Rule.Form.AFTER), act, then) : before;
         boolean expected = !next.last() || all(act.step().expects(), then);
-        return expected
-                ? new Done(act, Optional.of(to), found)
-                : new Done(act, Optional.of(to), or(found, "expectation " + act.stepNumber()));
+        return new Done(
+                act, Optional.of(to), expected ? found : or(found, "expectation " + act.stepNumber()), by);
     }
 
     private static Set<String> or(Set<String> found, String otherwise) {

@@ -77,6 +77,20 @@ public final class PowerStates {
     }
 
     /**
+     * The load flow of a set of closed contacts, less some.
+     *
+     * @param closed the set, over {@link Cells#kept}
+     * @param opened contacts that are taken as open
+     * @param loadCase the number of the load case
+     * @return a solution, or that there is none
+     */
+    public FlowResult solveWithout(BitSet closed, List<Contact> opened, int loadCase) {
+        FlowState.Editor edit = state(closed, loadCase).edit();
+        opened.forEach(contact -> edit.contact(model.element(contact), false));
+        return solve(edit.state());
+    }
+
+    /**
      * The load flow of a set of closed contacts.
      *
      * @param closed the set, over {@link Cells#kept}
@@ -84,10 +98,14 @@ public final class PowerStates {
      * @return a solution, or that there is none
      */
     public FlowResult solve(BitSet closed, int loadCase) {
+        return solve(state(closed, loadCase));
+    }
+
+    private FlowResult solve(FlowState state) {
         if (known.size() >= KEPT) {
             known.clear();
         }
-        return known.computeIfAbsent(state(closed, loadCase), solver::solve);
+        return known.computeIfAbsent(state, solver::solve);
     }
 
     /**

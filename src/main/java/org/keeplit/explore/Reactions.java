@@ -1,0 +1,260 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.keeplit.condition.Truth;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
+import org.keeplit.network.Mode;
+import org.keeplit.program.FieldKey;
+import org.keeplit.program.Pickups;
+import org.keeplit.program.Reaction;
+import org.keeplit.program.Units;
+
+/** What devices do by themselves after an act: trip on the currents of the load flow, and reclose. */
+final class Reactions {
+    /** How many positions are kept before all are forgotten. */
+    private static final int KEPT = 50_000;
+
+    private final ImmutableList<Reaction> reactions;
+    private final List<Trips> watched = new ArrayList<>();
+    private final List<Node> recloses = new ArrayList<>();
+    private final Map<Position, List<Trips.Called>> known = new HashMap<>();
+
+    private record Position(BitSet closed, BitSet served) {}
+
+    Reactions(World world, AtomCompiler atoms) {
+        this.reactions = world.program().reactions();
+        world.bound().network().all(Element.Device.class).filter(Pickups::trips).forEach(d -> watched.add(
+                new Trips(world, atoms, d)));
+        for (Reaction reaction : reactions) {
+            recloses.add(reaction.closes() ? recloses(atoms, reaction) : Node.Constant.FALSE);
+        }
+    }
+
+    private static Node recloses(AtomCompiler atoms, Reaction reaction) {
+        Element.Device device = reaction.device();
+        return device.kind()
+                .mode(Mode.RECLOSING)
+                .<Node>map(mode -> atoms.is(
+                        new FieldKey.Mode(device.name(), Units.mode(device, mode, reaction.unit()), mode.name()), 0))
+                .orElse(Node.Constant.TRUE);
+    }
+
+    /** Devices come to trip whose poles have no room in the state. */
+    static final class Unarmed extends RuntimeException {
+        private static final long serialVersionUID = 1;
+        private final transient TreeSet<String> devices;
+
+        Unarmed(TreeSet<String> devices) {
+            super(null, null, false, false);
+            this.devices = devices;
+        }
+
+        TreeSet<String> devices() {
+            return devices;
+        }
+    }
+
+    /** {@return whether nothing in this network trips by itself} */
+    boolean isIdle() {
+        return watched.isEmpty();
+    }
+
+    /**
+     * What may happen next.
+     *
+     * @param next the reactions, in a fixed order
+     * @param atRest whether it may be that nothing happens
+     */
+    record Options(List<Reaction> next, boolean atRest) {
+        static final Options REST = new Options(List.of(), true);
+    }
+
+    /**
+     * What may happen next by itself.
+     *
+     * @param scene the state
+     * @param since what happened by itself since the act
+     * @return the options; null if a load flow has no solution, which the scene notes
+     * @throws Unarmed if a device comes to trip that the program has no room for
+     */
+    Options options(Scene scene, Since since) {
+        List<Trips.Called> called = called(scene);
+        if (called == null) {
+            return null;
+        }
+        if (called.isEmpty() && since.reactions().isEmpty()) {
+            return Options.REST;
+        }
+        List<Reaction> next = new ArrayList<>();
+        TreeSet<String> unarmed = new TreeSet<>();
+        boolean atRest = true;
+        for (Trips.Called trip : called) {
+            Reaction reaction = find(trip.kind(), trip.device().name(), trip.unit());
+            if (reaction == null) {
+                unarmed.add(trip.device().name());
+            } else if (mayStill(reaction, scene, since)) {
+                next.add(reaction);
+                atRest &= !trip.must();
+            }
+        }
+        if (!unarmed.isEmpty()) {
+            throw new Unarmed(unarmed);
+        }
+        for (Reaction reaction : reactions) {
+            if (reaction.closes() && mayReclose(reaction, scene, since)) {
+                next.add(reaction);
+            }
+        }
+        return new Options(next, atRest);
+    }
+
+    private boolean mayStill(Reaction trip, Scene scene, Since since) {
+        return !since.had(trip)
+                && units(trip).stream().anyMatch(u -> isClosed(u, scene) && !since.tripped(u));
+    }
+
+    private boolean mayReclose(Reaction reclose, Scene scene, Since since) {
+        FieldKey.Pole unit = units(reclose).get(0);
+        return !since.had(reclose)
+                && since.tripped(unit)
+                && !isClosed(unit, scene)
+                && recloses.get(reclose.id()).eval(scene) != Truth.FALSE;
+    }
+
+    private static List<FieldKey.Pole> units(Reaction reaction) {
+        return Pickups.units(reaction.device()).stream()
+                .filter(reaction.phases()::contains)
+                .map(unit -> new FieldKey.Pole(reaction.device().name(), unit))
+                .toList();
+    }
+
+    private static boolean isClosed(FieldKey.Pole unit, Scene scene) {
+        return scene.layout().value(scene.state(), unit) == 1;
+    }
+
+    /** {@return the units that a reaction moves in a state: a ground trip those that are closed and have not tripped} */
+    static List<Conductor> moved(Reaction reaction, Scene scene, Since since) {
+        return units(reaction).stream()
+                .filter(u -> reaction.closes() || isClosed(u, scene) && !since.tripped(u))
+                .map(FieldKey.Pole::phase)
+                .toList();
+    }
+
+    /**
+     * What happened by itself since an act.
+     *
+     * @param reactions the reactions, in their order
+     * @param units the units that tripped
+     */
+    record Since(ImmutableList<Integer> reactions, ImmutableSet<FieldKey.Pole> units) {
+        static final Since NOTHING = new Since(ImmutableList.of(), ImmutableSet.of());
+
+        boolean had(Reaction reaction) {
+            return reactions.contains(reaction.id());
+        }
+
+        boolean tripped(FieldKey.Pole unit) {
+            return units.contains(unit);
+        }
+
+        /** {@return what happened with one more} @param moved the units that it moves */
+        Since then(Reaction reaction, List<Conductor> moved) {
+            ImmutableSet.Builder<FieldKey.Pole> more =
+                    ImmutableSet.<FieldKey.Pole>builder().addAll(units);
+            if (!reaction.closes()) {
+                moved.forEach(u -> more.add(new FieldKey.Pole(reaction.device().name(), u)));
+            }
+            return new Since(
+                    ImmutableList.<Integer>builder()
+                            .addAll(reactions)
+                            .add(reaction.id())
+                            .build(),
+                    more.build());
+        }
+
+        /** {@return the same without the order, which decides nothing further} */
+        Object unordered() {
+            return List.of(ImmutableSet.copyOf(reactions), units);
+        }
+    }
+
+    private Reaction find(Reaction.Kind kind, String device, Conductor unit) {
+        for (Reaction reaction : reactions) {
+            if (reaction.kind() == kind
+                    && reaction.device().name().equals(device)
+                    && (kind == Reaction.Kind.GROUND_TRIP || reaction.unit() == unit)) {
+                return reaction;
+            }
+        }
+        return null;
+    }
+
+    /** {@return the trips that the currents call for; null if a load flow has no solution} */
+    private List<Trips.Called> called(Scene scene) {
+        BitSet served = new BitSet();
+        int bit = 0;
+        for (Trips trips : watched) {
+            bit = trips.served(scene, served, bit);
+        }
+        Position position = new Position(scene.analysis().closed(), served);
+        List<Trips.Called> called = known.get(position);
+        if (called == null) {
+            called = findCalled(scene, served);
+            if (called != null) {
+                if (known.size() >= KEPT) {
+                    known.clear();
+                }
+                known.put(position, called);
+            }
+        }
+        return called;
+    }
+
+    private List<Trips.Called> findCalled(Scene scene, BitSet served) {
+        List<Trips.Called> all = new ArrayList<>();
+        int bit = 0;
+        for (Trips trips : watched) {
+            if (!trips.called(scene, served, bit, all)) {
+                return null;
+            }
+            bit += Pickups.units(trips.device()).size() + 1;
+        }
+        return all;
+    }
+
+    /** {@return the trips of a device} */
+    private Trips trips(Element.Device device) {
+        return watched.stream()
+                .filter(t -> t.device().name().equals(device.name()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** {@return what a reaction does, with its figures} @param scene the state from which it comes */
+    String words(Reaction reaction, Scene scene) {
+        return trips(reaction.device()).words(reaction, scene);
+    }
+
+    /** {@return what comes to trip in a state, in words, or nothing} */
+    String startWords(Scene scene, Unarmed unarmed) {
+        List<Trips.Called> called = called(scene);
+        Trips.Called first = called.stream()
+                .filter(c -> c.device().name().equals(unarmed.devices().first()))
+                .findFirst()
+                .orElseThrow();
+        Reaction reaction = new Reaction(-1, first.kind(), first.device(), first.unit());
+        return first.device().name() + " " + words(reaction, scene);
+    }
+
+    Reaction reaction(int id) {
+        return reactions.get(id);
+    }
+}
