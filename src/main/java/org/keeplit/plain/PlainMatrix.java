@@ -73,22 +73,25 @@ final class PlainMatrix {
 
     /** {@return what this matrix must be multiplied with to give each of some vectors; not a number if nothing does} */
     Cx[][] solve(Cx[][] rights) {
-        return new Elimination(this, rights).answers();
+        Elimination done = new Elimination(this);
+        return Arrays.stream(rights).map(done::answer).toArray(Cx[][]::new);
     }
 
-    /** One elimination. */
-    private static final class Elimination {
+    /** One elimination, done once and good for any right side. */
+    static final class Elimination {
         private final List<Map<Integer, Cx>> rows;
-        private final Cx[][] rights;
         private final List<Set<Integer>> rowsWith = new ArrayList<>();
         private final List<Set<Integer>> byLength = new ArrayList<>();
+        private final List<Taken> taken = new ArrayList<>();
         private final int[] pivotRow;
         private final int[] pivotColumn;
 
-        Elimination(PlainMatrix matrix, Cx[][] rights) {
+        /** So much of one row was taken from another. */
+        private record Taken(int from, int row, Cx factor) {}
+
+        Elimination(PlainMatrix matrix) {
             int n = matrix.size();
             this.rows = matrix.copy().rows;
-            this.rights = Arrays.stream(rights).map(Cx[]::clone).toArray(Cx[][]::new);
             this.pivotRow = new int[n];
             this.pivotColumn = new int[n];
             for (int i = 0; i <= n; i++) {
@@ -142,28 +145,27 @@ final class PlainMatrix {
                     rowsWith.get(c).add(from);
                 }
             });
-            for (Cx[] right : rights) {
-                right[from] = right[from].minus(factor.times(right[row]));
-            }
+            taken.add(new Taken(from, row, factor));
             byLength.get(target.size()).add(from);
         }
 
-        Cx[][] answers() {
-            int n = rows.size();
-            Cx[][] answers = new Cx[rights.length][n];
-            for (int r = 0; r < rights.length; r++) {
-                for (int k = n - 1; k >= 0; k--) {
-                    Map<Integer, Cx> row = rows.get(pivotRow[k]);
-                    Cx sum = rights[r][pivotRow[k]];
-                    for (Map.Entry<Integer, Cx> one : row.entrySet()) {
-                        if (one.getKey() != pivotColumn[k]) {
-                            sum = sum.minus(one.getValue().times(answers[r][one.getKey()]));
-                        }
-                    }
-                    answers[r][pivotColumn[k]] = sum.over(row.getOrDefault(pivotColumn[k], Cx.ZERO));
-                }
+        Cx[] answer(Cx[] given) {
+            Cx[] right = given.clone();
+            for (Taken one : taken) {
+                right[one.from] = right[one.from].minus(one.factor.times(right[one.row]));
             }
-            return answers;
+            Cx[] answer = new Cx[right.length];
+            for (int k = right.length - 1; k >= 0; k--) {
+                Map<Integer, Cx> row = rows.get(pivotRow[k]);
+                Cx sum = right[pivotRow[k]];
+                for (Map.Entry<Integer, Cx> one : row.entrySet()) {
+                    if (one.getKey() != pivotColumn[k]) {
+                        sum = sum.minus(one.getValue().times(answer[one.getKey()]));
+                    }
+                }
+                answer[pivotColumn[k]] = sum.over(row.getOrDefault(pivotColumn[k], Cx.ZERO));
+            }
+            return answer;
         }
     }
 }

@@ -184,6 +184,7 @@ final class PlainTrips {
 
     private Map<String, List<Range>> findCurrents(Circuit circuit) {
         Map<String, List<Range>> all = new HashMap<>();
+        Map<Set<Joint>, List<PlainFlow>> flows = new HashMap<>();
         for (Element.Device device : devices) {
             Set<Joint> around = new HashSet<>();
             Set<Conductor> shared = new HashSet<>();
@@ -196,13 +197,8 @@ final class PlainTrips {
                     }
                 }
             }
-            for (double factor : scenery.wiring().pieces().factors()) {
-                PlainFlow flow = new PlainFlow(
-                        names.bound().network(),
-                        scenery.wiring().pieces(),
-                        scenery.wiring().joints(),
-                        j -> circuit.isClosed(j) && !around.contains(j),
-                        factor);
+            // Most devices have no way around them, and share one load flow.
+            for (PlainFlow flow : flows.computeIfAbsent(around, a -> flows(circuit, a))) {
                 if (!flow.settled()) {
                     return null;
                 }
@@ -210,6 +206,17 @@ final class PlainTrips {
             }
         }
         return all;
+    }
+
+    private List<PlainFlow> flows(Circuit circuit, Set<Joint> opened) {
+        return scenery.wiring().pieces().factors().stream()
+                .map(factor -> new PlainFlow(
+                        names.bound().network(),
+                        scenery.wiring().pieces(),
+                        scenery.wiring().joints(),
+                        j -> circuit.isClosed(j) && !opened.contains(j),
+                        factor))
+                .toList();
     }
 
     private Joint pole(Element.Device device, Conductor phase) {

@@ -40,6 +40,21 @@ final class Small {
     }
 
     static Judgement judge(String rules, String header, String steps, String tail) {
+        Problems problems = new Problems();
+        List<Judgement> all = judge(NETWORK, rules, header, steps, tail, problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()));
+        assertEquals(1, all.size());
+        return all.get(0);
+    }
+
+    /** {@return the network's text} */
+    static String network() {
+        return NETWORK;
+    }
+
+    /** {@return the verdicts on another network called pole} @param problems collects what is wrong */
+    static List<Judgement> judge(
+            String network, String rules, String header, String steps, String tail, Problems problems) {
         String procedure =
                 """
                 language 1
@@ -61,15 +76,11 @@ final class Small {
         Library library = new Reader()
                 .readSources(List.of(
                         new Source("overhead.equipment", read("shared/equipment/overhead.equipment")),
-                        new Source("pole.network", NETWORK),
+                        new Source("pole.network", network),
                         new Source("test.rules", "language 1\nrulebook test-rules revision 1\n" + rules),
                         new Source("p.procedure", procedure)));
-        Problems problems = new Problems();
         library.problems().forEach(problems::add);
-        List<Judgement> all = Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
-        assertEquals("", ProblemPrinter.print(problems.sorted()));
-        assertEquals(1, all.size());
-        return all.get(0);
+        return Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
     }
 
     private static String read(String file) {

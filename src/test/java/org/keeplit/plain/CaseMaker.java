@@ -12,10 +12,15 @@ final class CaseMaker {
 
     /** {@return a case; it may still have a mistake in it that the reader refuses} @param draw the chance */
     static MadeCase make(Draw draw) {
-        List<MadeElement> elements = NetworkMaker.make(draw);
+        return make(draw, false);
+    }
+
+    /** {@return a case} @param trips whether devices state currents at which they trip, so low that they may */
+    static MadeCase make(Draw draw, boolean trips) {
+        List<MadeElement> elements = NetworkMaker.make(draw, trips);
         List<MadeElement> devices = elements.stream().filter(MadeElement::isDevice).toList();
         while (devices.isEmpty()) {
-            elements = NetworkMaker.make(draw);
+            elements = NetworkMaker.make(draw, trips);
             devices = elements.stream().filter(MadeElement::isDevice).toList();
         }
         List<Part> job = new Templates(draw, elements).job();

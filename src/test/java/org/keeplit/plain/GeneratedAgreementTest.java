@@ -1,10 +1,7 @@
 package org.keeplit.plain;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.Map;
-import java.util.Optional;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -14,18 +11,10 @@ import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.Tag;
 import net.jqwik.api.lifecycle.AfterProperty;
 import net.jqwik.api.statistics.Statistics;
-import org.keeplit.explore.Finding;
-import org.keeplit.procedure.Binding;
-import org.keeplit.procedure.Bound;
-import org.keeplit.procedure.Procedure;
-import org.keeplit.text.Problems;
 
-/** Both evaluators find the same in made procedures on made networks, and so does going every way. */
+/** Both evaluators on made networks, procedures and rules, each from a seed. */
 class GeneratedAgreementTest {
-    private static final int MOST_STATES = 1500;
-    private final Spread spread = new Spread();
-    private int everyOrder;
-    private int replayed;
+    private final GeneratedRun run = new GeneratedRun();
 
     @Provide
     Arbitrary<Long> seeds() {
@@ -44,16 +33,7 @@ class GeneratedAgreementTest {
     }
 
     private void compare(long seed) {
-        MadeCase made = CaseMaker.make(new Draw(seed));
-        MadeCase.Read read;
-        try {
-            read = made.read();
-        } catch (IllegalArgumentException refused) {
-            return;
-        }
-        Comparison one = Comparison.of(read, MOST_STATES);
-        spread.add(one);
-        if (one.ran()) {
+        run.compare(CaseMaker.make(new Draw(seed)), seed).filter(Comparison::ran).ifPresent(one -> {
             Statistics.label("verdict").collect(one.holds() ? "holds" : "breaks").coverage(c -> {
                 c.check("holds").percentage(p -> p >= 30);
                 c.check("breaks").percentage(p -> p >= 30);
@@ -63,41 +43,18 @@ class GeneratedAgreementTest {
                     c.check(depth).percentage(p -> p >= 3);
                 }
             });
-        }
-        if (one.kind() == Comparison.Kind.DIFFERENT) {
-            MadeCase small = Minimiser.smallest(made, MOST_STATES);
-            String now = Comparison.of(small.read(), MOST_STATES).difference();
-            throw new AssertionError("seed " + seed + ": " + one.difference() + "\nsmallest: " + now + "\n" + small);
-        }
-        if (one.ran()) {
-            replay(seed, read, one);
-        }
-    }
-
-    private void replay(long seed, MadeCase.Read read, Comparison one) {
-        Procedure.Proof proof = read.procedure().proofs().get(0);
-        Bound bound = Binding.bind(read.procedure(), read.network(), proof, new Problems()).orElseThrow();
-        Replay replay = new Replay(new Walk(bound));
-        for (Finding finding : one.fast().findings()) {
-            assertEquals("", replay.wrong(finding), () -> "seed " + seed);
-            replayed++;
-        }
-        if (one.fast().depth() <= 7) {
-            Optional<Map<String, Integer>> all = EveryOrder.roots(bound, 3000);
-            all.ifPresent(roots -> {
-                everyOrder++;
-                assertEquals(roots, Agreement.roots(one.fast()), () -> "seed " + seed + ": every order");
-            });
-        }
+        });
     }
 
     @AfterProperty
     void theSpreadIsWide() {
-        System.out.println(spread.ran() + " cases, " + spread.held() + " hold, " + everyOrder + " gone every way, " + replayed
-                + " traces replayed: " + spread.counts());
-        assertTrue(everyOrder * 3 >= spread.ran(), "too few are short enough to go every way");
+        if (run.failed()) {
+            return;
+        }
+        System.out.println(run);
+        assertTrue(run.everyOrder() * 3 >= run.spread().ran(), "too few are short enough to go every way");
         for (String kind : new String[] {"cannot", "stop", "requirement", "expectation", "flash", "stuck", "ending"}) {
-            assertTrue(spread.of("root " + kind) > 0, kind + " never came up");
+            assertTrue(run.spread().of("root " + kind) > 0, kind + " never came up");
         }
     }
 }

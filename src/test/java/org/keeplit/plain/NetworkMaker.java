@@ -13,15 +13,22 @@ final class NetworkMaker {
     private final Map<String, String> nodes = new LinkedHashMap<>();
     /** Nodes behind a transformer bank: another voltage, so nothing ties them to the rest. */
     private final Map<String, Integer> zone = new LinkedHashMap<>();
+    private final boolean trips;
     private int zones;
 
-    private NetworkMaker(Draw draw) {
+    private NetworkMaker(Draw draw, boolean trips) {
         this.draw = draw;
+        this.trips = trips;
     }
 
     /** {@return the lines of a network} */
     static List<MadeElement> make(Draw draw) {
-        return new NetworkMaker(draw).make();
+        return make(draw, false);
+    }
+
+    /** {@return the lines of a network} @param trips whether devices state currents at which they trip */
+    static List<MadeElement> make(Draw draw, boolean trips) {
+        return new NetworkMaker(draw, trips).make();
     }
 
     private List<MadeElement> make() {
@@ -73,7 +80,7 @@ final class NetworkMaker {
     private void grow() {
         List<String> all = List.copyOf(nodes.keySet());
         String parent = draw.chance(50) ? all.get(all.size() - 1) : draw.one(all);
-        String phases = fewer(nodes.get(parent));
+        String phases = trips && draw.chance(85) ? nodes.get(parent) : fewer(nodes.get(parent));
         switch (draw.below(12)) {
             case 0, 1, 2 -> line(parent, node(phases, zone.get(parent)), phases);
             case 3 -> regulator(parent, phases);
@@ -111,7 +118,23 @@ final class NetworkMaker {
         if (List.of("breaker", "recloser", "electronic-recloser").contains(kind) && draw.chance(20)) {
             more.add("reclosing blocked");
         }
+        if (trips && List.of("breaker", "recloser", "electronic-recloser").contains(kind)) {
+            pickups(more);
+        }
         elements.add(new MadeElement(kind, name("d"), from, to, phases, more));
+    }
+
+    /** A load of 10 kW draws half an ampere a phase, or more where it has fewer phases. */
+    private void pickups(List<String> more) {
+        if (draw.chance(70)) {
+            more.add(draw.one("pickup ", "minimum trip ") + draw.one("0.7 A", "1.2 A", "2 A", "4 A"));
+        }
+        if (draw.chance(60)) {
+            more.add("ground pickup " + draw.one("0.2 A", "0.3 A", "0.45 A", "0.8 A"));
+        }
+        if (draw.chance(20)) {
+            more.add("pickup tolerance " + draw.one("0 %", "2 %", "40 %"));
+        }
     }
 
     /** A recloser with, perhaps, a bypass switch around it and a disconnect on one side. */
@@ -153,8 +176,10 @@ final class NetworkMaker {
 
     private void transformer(String from, String phases) {
         String[] ways = {"grounded wye", "ungrounded wye", "delta"};
-        String primary = phases.length() == 1 ? ways[0] : draw.one(ways);
-        String secondary = phases.length() == 1 ? ways[0] : draw.one(ways);
+        // Two windings in delta or in a floating star are no bank that a load flow knows.
+        boolean plain = phases.length() == 1 || trips && phases.length() == 2;
+        String primary = plain ? ways[0] : draw.one(ways);
+        String secondary = plain ? ways[0] : draw.one(ways);
         List<String> more = new ArrayList<>(List.of(primary + " to " + secondary));
         if (primary.equals("delta") != secondary.equals("delta")) {
             more.add("clock " + draw.one(1, 11));
@@ -197,11 +222,16 @@ final class NetworkMaker {
     private void hang() {
         List<String> all = List.copyOf(nodes.keySet());
         String node = draw.chance(60) ? all.get(all.size() - 1) : draw.one(all);
-        String phases = fewer(nodes.get(node));
+        // Where a residual trips something, it must be small to begin with.
+        String phases = trips && draw.chance(85) ? nodes.get(node) : fewer(nodes.get(node));
         String way = phases.length() == 1 ? "grounded wye" : draw.one("grounded wye", "ungrounded wye", "delta");
         int what = draw.below(10);
         if (what < 7) {
             List<String> more = new ArrayList<>(List.of("10 kW", draw.between(1, 30) + " customers", way));
+            if (way.equals("ungrounded wye") || zone.get(node) > 0) {
+                // Constant powers on a floating star have no one answer: any small unbalance moves the star far.
+                more.add("constant impedance");
+            }
             if (phases.length() > 1 && draw.chance(15)) {
                 more.add("motor");
             }

@@ -1,0 +1,84 @@
+package org.keeplit.plain;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Map;
+import java.util.Optional;
+import org.keeplit.explore.Finding;
+import org.keeplit.procedure.Binding;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.text.Problems;
+
+/** Compares both evaluators on made cases, replays every trace, and goes every way through what is short. */
+final class GeneratedRun {
+    private static final int MOST_STATES = 1500;
+    private final Spread spread = new Spread();
+    private int everyOrder;
+    private int replayed;
+    private boolean failed;
+
+    /** Compares on one case; {@return what came out, or nothing if the reader refuses it} @param seed for the message */
+    Optional<Comparison> compare(MadeCase made, long seed) {
+        // A failure tells more than a spread that it cut short.
+        failed = true;
+        Optional<Comparison> one = compared(made, seed);
+        failed = false;
+        return one;
+    }
+
+    private Optional<Comparison> compared(MadeCase made, long seed) {
+        MadeCase.Read read;
+        try {
+            read = made.read();
+        } catch (IllegalArgumentException refused) {
+            return Optional.empty();
+        }
+        Comparison one = Comparison.of(read, MOST_STATES);
+        if (one.kind() == Comparison.Kind.DIFFERENT) {
+            MadeCase small = Minimiser.smallest(made, MOST_STATES);
+            String now = Comparison.of(small.read(), MOST_STATES).difference();
+            throw new AssertionError("seed " + seed + ": " + one.difference() + "\nsmallest: " + now + "\n" + small);
+        }
+        spread.add(one);
+        if (one.ran()) {
+            replay(seed, read, one);
+        }
+        return Optional.of(one);
+    }
+
+    private void replay(long seed, MadeCase.Read read, Comparison one) {
+        Procedure.Proof proof = read.procedure().proofs().get(0);
+        Bound bound = Binding.bind(read.procedure(), read.network(), proof, new Problems()).orElseThrow();
+        Replay replay = new Replay(new Walk(bound));
+        for (Finding finding : one.fast().findings()) {
+            assertEquals("", replay.wrong(finding), () -> "seed " + seed);
+            replayed++;
+        }
+        if (one.fast().depth() <= 7) {
+            Optional<Map<String, Integer>> all = EveryOrder.roots(bound, 3000);
+            all.ifPresent(roots -> {
+                everyOrder++;
+                assertEquals(roots, Agreement.roots(one.fast()), () -> "seed " + seed + ": every order");
+            });
+        }
+    }
+
+    Spread spread() {
+        return spread;
+    }
+
+    int everyOrder() {
+        return everyOrder;
+    }
+
+    boolean failed() {
+        return failed;
+    }
+
+    @Override
+    public String toString() {
+        return spread.ran() + " cases, " + spread.held() + " hold, " + everyOrder + " gone every way, " + replayed
+                + " traces replayed: " + spread.counts();
+    }
+}
