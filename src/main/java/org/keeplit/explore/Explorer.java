@@ -130,14 +130,14 @@ public final class Explorer {
     }
 
     private void restsAtStart(int number, Judging.At here) {
-        try {
-            if (machine.reactions().options(scene, Reactions.Since.NOTHING) == null) {
-                judging.troubled(here);
-                numberless.set(number);
-            }
-        } catch (Reactions.Unarmed trips) {
-            throw new NotAtRest(machine.reactions().startWords(scene, trips));
+        if (!machine.reactions().isKnown(scene)) {
+            judging.troubled(here);
+            numberless.set(number);
+            return;
         }
+        machine.reactions().atStart(scene).ifPresent(what -> {
+            throw new NotAtRest(what);
+        });
     }
 
     private int add(long[] state, int parent, int edge, int at) {

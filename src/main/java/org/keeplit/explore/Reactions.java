@@ -7,11 +7,13 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
+import org.keeplit.network.Trait;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Pickups;
 import org.keeplit.program.Reaction;
@@ -24,6 +26,7 @@ final class Reactions {
 
     private final ImmutableList<Reaction> reactions;
     private final List<Trips> watched = new ArrayList<>();
+    private final List<Controls> controls = new ArrayList<>();
     private final List<Node> recloses = new ArrayList<>();
     private final Map<Position, List<Trips.Called>> known = new HashMap<>();
 
@@ -33,8 +36,12 @@ final class Reactions {
         this.reactions = world.program().reactions();
         world.bound().network().all(Element.Device.class).filter(Pickups::trips).forEach(d -> watched.add(
                 new Trips(world, atoms, d)));
+        world.bound().network().all(Element.Device.class)
+                .filter(d -> d.kind().has(Trait.RESTORES) || d.kind().has(Trait.SELF_SWITCHING))
+                .forEach(d -> controls.add(new Controls(world, atoms, d)));
         for (Reaction reaction : reactions) {
-            recloses.add(reaction.closes() ? recloses(atoms, reaction) : Node.Constant.FALSE);
+            recloses.add(
+                    reaction.kind() == Reaction.Kind.RECLOSE ? recloses(atoms, reaction) : Node.Constant.FALSE);
         }
     }
 
@@ -62,9 +69,9 @@ final class Reactions {
         }
     }
 
-    /** {@return whether nothing in this network trips by itself} */
+    /** {@return whether nothing in this network does anything by itself} */
     boolean isIdle() {
-        return watched.isEmpty();
+        return watched.isEmpty() && controls.isEmpty();
     }
 
     /**
@@ -86,7 +93,7 @@ final class Reactions {
      * @throws Unarmed if a device comes to trip that the program has no room for
      */
     Options options(Scene scene, Since since) {
-        List<Trips.Called> called = called(scene);
+        List<Trips.Called> called = calledInAll(scene);
         if (called == null) {
             return null;
         }
@@ -109,16 +116,25 @@ final class Reactions {
             throw new Unarmed(unarmed);
         }
         for (Reaction reaction : reactions) {
-            if (reaction.closes() && mayReclose(reaction, scene, since)) {
+            if (reaction.kind() == Reaction.Kind.RECLOSE && mayReclose(reaction, scene, since)) {
                 next.add(reaction);
             }
         }
         return new Options(next, atRest);
     }
 
-    private boolean mayStill(Reaction trip, Scene scene, Since since) {
-        return !since.had(trip)
-                && units(trip).stream().anyMatch(u -> isClosed(u, scene) && !since.tripped(u));
+    private List<Trips.Called> calledInAll(Scene scene) {
+        List<Trips.Called> trips = watched.isEmpty() ? List.of() : called(scene);
+        if (trips == null || controls.isEmpty()) {
+            return trips;
+        }
+        List<Trips.Called> all = new ArrayList<>(trips);
+        controls.forEach(c -> c.called(scene, all));
+        return all;
+    }
+
+    private static boolean mayStill(Reaction reaction, Scene scene, Since since) {
+        return !since.had(reaction) && !moved(reaction, scene, since).isEmpty();
     }
 
     private boolean mayReclose(Reaction reclose, Scene scene, Since since) {
@@ -140,10 +156,11 @@ final class Reactions {
         return scene.layout().value(scene.state(), unit) == 1;
     }
 
-    /** {@return the units that a reaction moves in a state: a ground trip those that are closed and have not tripped} */
+    /** {@return the units that a reaction moves in a state; of those that tripped only reclosing moves any} */
     static List<Conductor> moved(Reaction reaction, Scene scene, Since since) {
         return units(reaction).stream()
-                .filter(u -> reaction.closes() || isClosed(u, scene) && !since.tripped(u))
+                .filter(u -> reaction.closes() != isClosed(u, scene))
+                .filter(u -> reaction.kind() == Reaction.Kind.RECLOSE || !since.tripped(u))
                 .map(FieldKey.Pole::phase)
                 .toList();
     }
@@ -169,7 +186,7 @@ final class Reactions {
         Since then(Reaction reaction, List<Conductor> moved) {
             ImmutableSet.Builder<FieldKey.Pole> more =
                     ImmutableSet.<FieldKey.Pole>builder().addAll(units);
-            if (!reaction.closes()) {
+            if (reaction.kind().isTrip()) {
                 moved.forEach(u -> more.add(new FieldKey.Pole(reaction.device().name(), u)));
             }
             return new Since(
@@ -190,7 +207,7 @@ final class Reactions {
         for (Reaction reaction : reactions) {
             if (reaction.kind() == kind
                     && reaction.device().name().equals(device)
-                    && (kind == Reaction.Kind.GROUND_TRIP || reaction.unit() == unit)) {
+                    && (kind != Reaction.Kind.PHASE_TRIP || reaction.unit() == unit)) {
                 return reaction;
             }
         }
@@ -240,18 +257,23 @@ final class Reactions {
 
     /** {@return what a reaction does, with its figures} @param scene the state from which it comes */
     String words(Reaction reaction, Scene scene) {
-        return trips(reaction.device()).words(reaction, scene);
+        return reaction.kind().isTrip() || reaction.kind() == Reaction.Kind.RECLOSE
+                ? trips(reaction.device()).words(reaction, scene)
+                : Controls.words(reaction);
     }
 
-    /** {@return what comes to trip in a state, in words, or nothing} */
-    String startWords(Scene scene, Unarmed unarmed) {
-        List<Trips.Called> called = called(scene);
-        Trips.Called first = called.stream()
-                .filter(c -> c.device().name().equals(unarmed.devices().first()))
+    /** {@return what happens by itself at the start, in words; empty if nothing does, or a control that may do it any time} */
+    Optional<String> atStart(Scene scene) {
+        return calledInAll(scene).stream()
+                .filter(c -> c.kind().isTrip() || c.must())
                 .findFirst()
-                .orElseThrow();
-        Reaction reaction = new Reaction(-1, first.kind(), first.device(), first.unit());
-        return first.device().name() + " " + words(reaction, scene);
+                .map(c -> c.device().name() + " "
+                        + words(new Reaction(-1, c.kind(), c.device(), c.unit()), scene));
+    }
+
+    /** {@return whether what may happen can be told in a state} */
+    boolean isKnown(Scene scene) {
+        return calledInAll(scene) != null;
     }
 
     Reaction reaction(int id) {

@@ -18,6 +18,8 @@ public record Mode(String name, ImmutableList<String> values, boolean each) {
     public static final String PHASE_TRIP = "phase-trip";
     /** The mode of all tripping. */
     public static final String TRIP = "trip";
+    /** The mode of a scheme that closes a tie when one side loses supply. */
+    public static final String SCHEME = "scheme";
     /** The mode of a regulator's control. */
     public static final String CONTROL = "control";
     /** The mode of a control's own supply. */

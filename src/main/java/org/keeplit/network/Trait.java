@@ -12,6 +12,10 @@ public enum Trait {
     TRIPS("trips"),
     /** After a trip it closes by itself, unless its mode {@code reclosing} says otherwise. */
     RECLOSES("recloses"),
+    /** It closes by itself when one of its sides loses supply, unless its mode {@code scheme} says otherwise. */
+    RESTORES("closes on loss of supply"),
+    /** Its control may open or close it at any time, unless its mode {@code control} says otherwise. */
+    SELF_SWITCHING("switches by itself"),
     /** Its open gap counts as isolation. */
     ISOLATES("isolates"),
     /** It counts its operations. */

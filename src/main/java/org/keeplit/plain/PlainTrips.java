@@ -1,9 +1,6 @@
 package org.keeplit.plain;
 
 import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -23,7 +20,7 @@ final class PlainTrips {
     private final Names names;
     private final Effects effects;
     private final List<Element.Device> devices;
-    private final Map<BitSet, Map<String, List<Range>>> known = new HashMap<>();
+    private final PlainTripCurrents currents;
 
     PlainTrips(Scenery scenery, Effects effects) {
         this.scenery = scenery;
@@ -32,9 +29,12 @@ final class PlainTrips {
         this.devices = names.bound()
                 .network()
                 .all(Element.Device.class)
-                .filter(d -> d.kind().has(Trait.TRIPS))
-                .filter(d -> pickup(d, false) != null || pickup(d, true) != null)
+                .filter(d -> trips(d)
+                        || d.kind().has(Trait.RESTORES)
+                        || d.kind().has(Trait.SELF_SWITCHING))
                 .toList();
+        this.currents = new PlainTripCurrents(
+                scenery, devices.stream().filter(PlainTrips::trips).toList());
     }
 
     /** What happened by itself since the act: what came, and which units tripped. */
@@ -53,20 +53,24 @@ final class PlainTrips {
     /** One thing that may happen. @param device who does it @param facts what is so then */
     record Move(String device, Facts facts, Happened happened) {}
 
+    /** The state from which something may happen, and what was found that may. */
+    private record Now(Asking asking, Facts facts, Happened happened, List<Move> moves) {}
+
     /** What may happen. @param known whether the load flow could say @param rest whether nothing may happen */
     record Ways(boolean known, boolean rest, List<Move> moves) {}
-
-    /** A current is somewhere between two values. */
-    private record Range(double least, double most) {}
 
     Ways ways(Asking asking, Facts facts, Happened happened) {
         if (devices.isEmpty()) {
             return new Ways(true, true, List.of());
         }
-        List<Move> moves = new ArrayList<>();
+        Now now = new Now(asking, facts, happened, new ArrayList<>());
         boolean rest = true;
         for (Element.Device device : devices) {
-            Map<String, List<Range>> currents = currents(asking);
+            rest &= !controls(device, now);
+            if (!trips(device)) {
+                continue;
+            }
+            Map<String, List<PlainTripCurrents.Range>> currents = this.currents.in(asking);
             if (currents == null) {
                 return new Ways(false, true, List.of());
             }
@@ -75,17 +79,17 @@ final class PlainTrips {
                 Double pickup = pickup(device, false);
                 if (pickup != null && served(device, unit, "phase-trip", facts)) {
                     String event = device.name() + " " + unit;
-                    rest &= !trip(device, event, List.of(unit), pickup, currents.get(event), facts, happened, asking, moves);
+                    rest &= !trip(device, event, List.of(unit), pickup, currents.get(event), now);
                 }
             }
             Double pickup = pickup(device, true);
             if (pickup != null && units.stream().anyMatch(u -> served(device, u, "ground-trip", facts))) {
                 String event = device.name() + " ground";
-                rest &= !trip(device, event, units, pickup, currents.get(event), facts, happened, asking, moves);
+                rest &= !trip(device, event, units, pickup, currents.get(event), now);
             }
-            units.forEach(unit -> reclose(device, unit, facts, happened, asking, moves));
+            units.forEach(unit -> reclose(device, unit, now));
         }
-        return new Ways(true, rest, moves);
+        return new Ways(true, rest, now.moves());
     }
 
     /** Adds a trip if it may come; {@return whether it must}. */
@@ -94,44 +98,88 @@ final class PlainTrips {
             String event,
             List<Conductor> units,
             double pickup,
-            List<Range> currents,
-            Facts facts,
-            Happened happened,
-            Asking asking,
-            List<Move> moves) {
+            List<PlainTripCurrents.Range> currents,
+            Now now) {
         double tolerance = figure(device, "pickup tolerance") == null ? TOLERANCE : figure(device, "pickup tolerance");
         double low = pickup * (1 - tolerance) * (1 - CLOSE);
         double high = pickup * (1 + tolerance) * (1 + CLOSE);
         List<Conductor> opening = units.stream()
-                .filter(u -> facts.get(names.pole(device.name(), u)) == 1)
-                .filter(u -> !happened.units().contains(names.pole(device.name(), u)))
+                .filter(u -> now.facts().get(names.pole(device.name(), u)) == 1)
+                .filter(u -> !now.happened().units().contains(names.pole(device.name(), u)))
                 .toList();
-        if (opening.isEmpty() || happened.events().contains(event) || currents.stream().noneMatch(c -> c.most() >= low)) {
+        if (opening.isEmpty() || now.happened().events().contains(event) || currents.stream().noneMatch(c -> c.most() >= low)) {
             return false;
         }
         List<String> poles =
                 opening.stream().map(u -> names.pole(device.name(), u)).toList();
-        moves.add(new Move(
+        now.moves().add(new Move(
                 device.name(),
-                effects.byItself(switches(device, opening, false), asking, facts),
-                happened.with(event, poles)));
+                effects.byItself(switches(device, opening, false), now.asking(), now.facts()),
+                now.happened().with(event, poles)));
         return currents.stream().noneMatch(c -> c.least() <= high);
     }
 
     private void reclose(
-            Element.Device device, Conductor unit, Facts facts, Happened happened, Asking asking, List<Move> moves) {
+            Element.Device device, Conductor unit, Now now) {
         String event = device.name() + " again " + unit;
         boolean may = device.kind().recloses()
-                && happened.units().contains(names.pole(device.name(), unit))
-                && facts.get(names.pole(device.name(), unit)) == 0
-                && !happened.events().contains(event)
-                && first(device, unit, "reclosing", facts);
+                && now.happened().units().contains(names.pole(device.name(), unit))
+                && now.facts().get(names.pole(device.name(), unit)) == 0
+                && !now.happened().events().contains(event)
+                && first(device, unit, "reclosing", now.facts());
         if (may) {
-            moves.add(new Move(
+            now.moves().add(new Move(
                     device.name(),
-                    effects.byItself(switches(device, List.of(unit), true), asking, facts),
-                    happened.with(event, List.of())));
+                    effects.byItself(switches(device, List.of(unit), true), now.asking(), now.facts()),
+                    now.happened().with(event, List.of())));
         }
+    }
+
+    private static boolean trips(Element.Device device) {
+        return device.kind().has(Trait.TRIPS) && (pickup(device, false) != null || pickup(device, true) != null);
+    }
+
+    /** Adds what a control does without any current; {@return whether it must}. */
+    private boolean controls(
+            Element.Device device, Now now) {
+        Conductor unit = units(device).get(0);
+        boolean powered = first(device, unit, "control-power", now.facts());
+        boolean must = false;
+        boolean open = units(device).stream().allMatch(u -> now.facts().get(names.pole(device.name(), u)) == 0);
+        if (device.kind().has(Trait.RESTORES) && powered && open && first(device, unit, "scheme", now.facts())) {
+            must = lostOn(device.to(), device.from(), device, now.asking()) || lostOn(device.from(), device.to(), device, now.asking());
+            must = must && move(device, "restores", true, now);
+        }
+        if (device.kind().has(Trait.SELF_SWITCHING) && powered && first(device, unit, "control", now.facts())) {
+            move(device, "opens", false, now);
+            move(device, "closes", true, now);
+        }
+        return must;
+    }
+
+    private static boolean lostOn(String node, String other, Element.Device device, Asking asking) {
+        Voltages now = asking.circuit().now();
+        List<Conductor> phases = device.phases().list();
+        return phases.stream().anyMatch(p -> now.level(Names.node(node, p)) == Voltages.DEAD)
+                && phases.stream().allMatch(p -> now.level(Names.node(other, p)) == Voltages.ENERGIZED);
+    }
+
+    /** Adds the moving of all poles that are not so yet and did not trip; {@return whether there is any}. */
+    private boolean move(
+            Element.Device device, String word, boolean close, Now now) {
+        List<Conductor> moving = units(device).stream()
+                .filter(u -> now.facts().get(names.pole(device.name(), u)) != (close ? 1 : 0))
+                .filter(u -> !now.happened().units().contains(names.pole(device.name(), u)))
+                .toList();
+        String event = device.name() + " " + word;
+        if (moving.isEmpty() || now.happened().events().contains(event)) {
+            return false;
+        }
+        now.moves().add(new Move(
+                device.name(),
+                effects.byItself(switches(device, moving, close), now.asking(), now.facts()),
+                now.happened().with(event, List.of())));
+        return true;
     }
 
     private List<Deed.Switch> switches(Element.Device device, List<Conductor> units, boolean close) {
@@ -167,116 +215,5 @@ final class PlainTrips {
         Quantity own = device.figures().get(name);
         Quantity said = own == null ? device.kind().ratings().get(name) : own;
         return said == null ? null : said.si();
-    }
-
-    /** {@return the currents of every unit and every residual, in each load case; null if a load flow does not settle} */
-    private Map<String, List<Range>> currents(Asking asking) {
-        BitSet position = new BitSet();
-        List<Joint> joints = scenery.wiring().joints();
-        for (int i = 0; i < joints.size(); i++) {
-            position.set(i, asking.circuit().isClosed(joints.get(i)));
-        }
-        if (!known.containsKey(position)) {
-            known.put(position, findCurrents(asking.circuit()));
-        }
-        return known.get(position);
-    }
-
-    private Map<String, List<Range>> findCurrents(Circuit circuit) {
-        Map<String, List<Range>> all = new HashMap<>();
-        Map<Set<Joint>, List<PlainFlow>> flows = new HashMap<>();
-        for (Element.Device device : devices) {
-            Set<Joint> around = new HashSet<>();
-            Set<Conductor> shared = new HashSet<>();
-            for (Conductor phase : device.phases()) {
-                if (phase.isPhase() && circuit.isClosed(pole(device, phase))) {
-                    List<Joint> ways = circuit.waysAround(device, phase);
-                    around.addAll(ways);
-                    if (!ways.isEmpty()) {
-                        shared.add(phase);
-                    }
-                }
-            }
-            // Most devices have no way around them, and share one load flow.
-            for (PlainFlow flow : flows.computeIfAbsent(around, a -> flows(circuit, a))) {
-                if (!flow.settled()) {
-                    return null;
-                }
-                note(device, flow, circuit, shared, all);
-            }
-        }
-        return all;
-    }
-
-    private List<PlainFlow> flows(Circuit circuit, Set<Joint> opened) {
-        return scenery.wiring().pieces().factors().stream()
-                .map(factor -> new PlainFlow(
-                        names.bound().network(),
-                        scenery.wiring().pieces(),
-                        scenery.wiring().joints(),
-                        j -> circuit.isClosed(j) && !opened.contains(j),
-                        factor))
-                .toList();
-    }
-
-    private Joint pole(Element.Device device, Conductor phase) {
-        return Asking.pole(scenery.wiring(), device.name(), phase);
-    }
-
-    private void note(
-            Element.Device device, PlainFlow flow, Circuit circuit, Set<Conductor> shared, Map<String, List<Range>> all) {
-        Cx known = Cx.ZERO;
-        List<Cx> parts = new ArrayList<>();
-        double least = 0;
-        double most = 0;
-        for (Conductor phase : device.phases()) {
-            Cx current = phase.isPhase() && circuit.isClosed(pole(device, phase))
-                    ? flow.through(pole(device, phase))
-                    : Cx.ZERO;
-            Range range = new Range(shared.contains(phase) ? 0 : current.size(), current.size());
-            least = Math.max(least, range.least());
-            most = Math.max(most, range.most());
-            if (!device.ganged()) {
-                add(all, device.name() + " " + phase, range);
-            }
-            if (shared.contains(phase)) {
-                parts.add(current);
-            } else {
-                known = known.plus(current);
-            }
-        }
-        if (device.ganged()) {
-            add(all, device.name() + " " + units(device).get(0), new Range(least, most));
-        }
-        add(all, device.name() + " ground", sum(known, parts));
-    }
-
-    private static void add(Map<String, List<Range>> all, String event, Range range) {
-        all.computeIfAbsent(event, e -> new ArrayList<>()).add(range);
-    }
-
-    /** The sum when some currents are had in any part: the least is found by going downhill, one part after another. */
-    private static Range sum(Cx known, List<Cx> parts) {
-        double most = 0;
-        for (int taken = 0; taken < 1 << parts.size(); taken++) {
-            Cx sum = known;
-            for (int i = 0; i < parts.size(); i++) {
-                sum = (taken & 1 << i) == 0 ? sum : sum.plus(parts.get(i));
-            }
-            most = Math.max(most, sum.size());
-        }
-        double[] share = new double[parts.size()];
-        Cx sum = known;
-        for (int round = 0; round < 5_000; round++) {
-            for (int i = 0; i < share.length; i++) {
-                Cx part = parts.get(i);
-                Cx others = sum.minus(part.times(share[i]));
-                double square = part.size() * part.size();
-                double best = square == 0 ? 0 : -(others.re() * part.re() + others.im() * part.im()) / square;
-                share[i] = Math.min(1, Math.max(0, best));
-                sum = others.plus(part.times(share[i]));
-            }
-        }
-        return new Range(sum.size(), most);
     }
 }

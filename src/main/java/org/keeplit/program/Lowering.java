@@ -13,6 +13,7 @@ import java.util.function.Function;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Trait;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
@@ -110,17 +111,33 @@ public final class Lowering {
         List<Reaction> all = new ArrayList<>();
         bound.network().all(Element.Device.class).filter(d -> armed.contains(d.name())).forEach(device -> {
             List<Conductor> units = Pickups.units(device);
-            if (Pickups.phase(device).isPresent()) {
-                units.forEach(u -> all.add(new Reaction(all.size(), Reaction.Kind.PHASE_TRIP, device, u)));
-            }
-            if (Pickups.ground(device).isPresent()) {
-                all.add(new Reaction(all.size(), Reaction.Kind.GROUND_TRIP, device, units.get(0)));
-            }
-            if (device.kind().recloses()) {
-                units.forEach(u -> all.add(new Reaction(all.size(), Reaction.Kind.RECLOSE, device, u)));
+            for (Reaction.Kind kind : kinds(device)) {
+                List<Conductor> each = kind.isOfUnit() ? units : units.subList(0, 1);
+                each.forEach(u -> all.add(new Reaction(all.size(), kind, device, u)));
             }
         });
         return ImmutableList.copyOf(all);
+    }
+
+    private static List<Reaction.Kind> kinds(Element.Device device) {
+        List<Reaction.Kind> all = new ArrayList<>();
+        if (Pickups.trips(device) && Pickups.phase(device).isPresent()) {
+            all.add(Reaction.Kind.PHASE_TRIP);
+        }
+        if (Pickups.trips(device) && Pickups.ground(device).isPresent()) {
+            all.add(Reaction.Kind.GROUND_TRIP);
+        }
+        if (Pickups.trips(device) && device.kind().recloses()) {
+            all.add(Reaction.Kind.RECLOSE);
+        }
+        if (device.kind().has(Trait.RESTORES)) {
+            all.add(Reaction.Kind.RESTORE);
+        }
+        if (device.kind().has(Trait.SELF_SWITCHING)) {
+            all.add(Reaction.Kind.CONTROL_OPEN);
+            all.add(Reaction.Kind.CONTROL_CLOSE);
+        }
+        return all;
     }
 
     private static <K, V> ImmutableMap<K, ImmutableList<V>> copyOf(Map<K, List<V>> lists) {

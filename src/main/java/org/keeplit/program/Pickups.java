@@ -37,6 +37,13 @@ public final class Pickups {
                 && (phase(device).isPresent() || ground(device).isPresent());
     }
 
+    /** {@return whether a device may do anything by itself} @param device the device */
+    public static boolean actsByItself(Element.Device device) {
+        return trips(device)
+                || device.kind().has(Trait.RESTORES)
+                || device.kind().has(Trait.SELF_SWITCHING);
+    }
+
     /** {@return the phases under which a device's poles are kept: one for a ganged set} @param device the device */
     public static List<Conductor> units(Element.Device device) {
         List<Conductor> all = new ArrayList<>();

@@ -125,6 +125,33 @@ class TripsTest {
         assertEquals(1, judged.outcome().endings());
     }
 
+    private static final String LOOP = "recloser r from s-2 to s-3, phases ABC, ganged, coil 50 A\n"
+            + "source other at o-0, phases ABC, supply grid, fault level 100 MVA\n"
+            + "loop-tie loop from o-0 to s-4, phases ABC, open";
+
+    @Test
+    void aLoopSchemeClosesOnLossOfSupplyUnlessItIsOut() {
+        String rule = rule("always every loop-tie D is open");
+        // Opening r takes s-4 dead; the loop closes and feeds it from the other side.
+        Judgement judged = judge(LOOP, rule, "", "  op opens r\n");
+        assertEquals(Map.of("asked", 2), Small.roots(judged));
+        assertEquals(
+                "closes by itself, because one of its sides lost supply",
+                judged.outcome().findings().get(0).trace().get(1).text());
+        assertEquals(Map.of(), Small.roots(judge(LOOP, rule, "starts with\n  given scheme of loop is off\n", "  op opens r\n")));
+    }
+
+    @Test
+    void aControlMaySwitchItsBankAtAnyTime() {
+        String bank = "recloser r from s-2 to s-3, phases ABC, ganged, coil 50 A\n"
+                + "controlled-capacitor-switch cs from s-3 to k-1, phases ABC\n"
+                + "capacitor bank at k-1, phases ABC, 300 kvar, grounded wye";
+        String rule = rule("always every controlled-capacitor-switch D is closed");
+        assertEquals(Map.of("asked", 2), Small.roots(judge(bank, rule, "", "  op does \"nothing\"\n")));
+        String manual = "starts with\n  given control of cs is manual\n";
+        assertEquals(Map.of(), Small.roots(judge(bank, rule, manual, "  op does \"nothing\"\n")));
+    }
+
     @Test
     void aStartThatIsNotAtRestIsAMistake() {
         Problems problems = new Problems();

@@ -207,7 +207,9 @@ final class NetworkMaker {
                 .toList();
         if (!others.isEmpty()) {
             String to = draw.one(others);
-            String kind = draw.one("tie", "tie", "switch", "recloser", "electronic-recloser", "disconnect", "cutout");
+            String kind = trips && open
+                    ? draw.one("loop-tie", "loop-tie", "tie")
+                    : draw.one("tie", "tie", "switch", "recloser", "electronic-recloser", "disconnect", "cutout");
             device(kind, from, to, common(from, to), open, null);
         }
     }
@@ -239,6 +241,10 @@ final class NetworkMaker {
                 more.add("critical \"dairy\"");
             }
             elements.add(new MadeElement("load", name("u"), node, null, phases, more));
+        } else if (what < 9 && trips && draw.chance(60)) {
+            String to = node(phases, zone.get(node));
+            device("controlled-capacitor-switch", node, to, phases, draw.chance(50), null);
+            elements.add(new MadeElement("capacitor", name("c"), to, null, phases, List.of("100 kvar", way)));
         } else if (what < 9) {
             elements.add(new MadeElement("capacitor", name("c"), node, null, phases, List.of("100 kvar", way)));
         } else {

@@ -20,7 +20,7 @@ class TripsAgreementTest {
         return Arbitraries.longs();
     }
 
-    @Property(tries = 250, seed = "20260102", shrinking = ShrinkingMode.OFF)
+    @Property(tries = 200, seed = "20260102", shrinking = ShrinkingMode.OFF)
     void both(@ForAll("seeds") long seed) {
         run.compare(CaseMaker.make(new Draw(seed), true), seed);
     }
