@@ -14,10 +14,10 @@ final class Progress implements Watcher {
     private String bound = "";
 
     @Override
-    public void begins(String procedure, int orders, int stateBits) {
+    public void begins(String procedure, double orders, int stateBits) {
         next = System.nanoTime() + FIRST;
         bound = String.format(
-                Locale.ROOT, "%s: %,d combinations of acts, %d bits a state", procedure, orders, stateBits);
+                Locale.ROOT, "%s: %,.0f combinations of acts, %d bits a state", procedure, orders, stateBits);
     }
 
     @Override

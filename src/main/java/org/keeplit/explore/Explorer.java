@@ -11,7 +11,7 @@ import java.util.TreeMap;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Electric;
 import org.keeplit.network.Conductor;
-import org.keeplit.program.Automaton;
+import org.keeplit.program.Orders;
 import org.keeplit.program.Program;
 import org.keeplit.program.Reaction;
 
@@ -79,7 +79,7 @@ public final class Explorer {
         started = System.nanoTime();
         watcher.begins(
                 program.bound().procedure().name(),
-                program.automaton().size(),
+                program.orders().count(),
                 program.layout().bits());
         try {
             start();
@@ -186,7 +186,7 @@ public final class Explorer {
         long[] state = new long[program.layout().words()];
         store.load(number, state);
         int at = depths[number];
-        List<Automaton.Move> moves = program.automaton().moves(program.layout().control(state));
+        List<Orders.Move> moves = program.orders().moves(state);
         if (moves.isEmpty()) {
             end(number, state, because);
             return;
@@ -196,7 +196,7 @@ public final class Explorer {
         }
         int waits = -1;
         boolean goes = false;
-        for (Automaton.Move move : moves) {
+        for (Orders.Move move : moves) {
             scene.at(state);
             if (!machine.isOpen(move, state)) {
                 continue;
@@ -214,7 +214,7 @@ public final class Explorer {
         }
     }
 
-    private void attempt(int number, Automaton.Move move, int length, String because) {
+    private void attempt(int number, Orders.Move move, int length, String because) {
         int act = move.act().id();
         Judging.At at = new Judging.At(number, act, length, because);
         if (machine.act(act).possible().eval(scene) == Truth.FALSE) {
@@ -223,7 +223,7 @@ public final class Explorer {
         }
         at = judging.rules(machine.before(act), at);
         int step = move.act().stepNumber();
-        if (move.first() && !judging.stated(Finding.Kind.REQUIREMENT, machine.requires(step), at)) {
+        if (program.orders().isFirst(move, scene.state()) && !judging.stated(Finding.Kind.REQUIREMENT, machine.requires(step), at)) {
             return;
         }
         if (scene.trouble() != null) {
@@ -233,20 +233,21 @@ public final class Explorer {
             judging.found(Finding.Kind.STOP, at);
             return;
         }
-        reach(machine.apply(move, scene), move, at);
+        boolean last = program.orders().isLast(move, scene.state());
+        reach(machine.apply(move, scene), last, at);
     }
 
     /** Judges the state that an act leads to, lets come what comes by itself, and keeps what is at rest. */
-    private void reach(long[] raw, Automaton.Move move, Judging.At before) {
+    private void reach(long[] raw, boolean last, Judging.At before) {
         int known = store.find(raw);
         Judging.At at = judge(raw, known, before);
         if (at == null) {
             return;
         }
         if (machine.reactions().isIdle()) {
-            rest(raw, known, move, at);
+            rest(raw, known, last, at);
         } else {
-            react(new Reacting(raw, Reactions.Since.NOTHING, at), move);
+            react(new Reacting(raw, Reactions.Since.NOTHING, at), last);
         }
     }
 
@@ -270,7 +271,7 @@ public final class Explorer {
         }
     }
 
-    private void react(Reacting first, Automaton.Move move) {
+    private void react(Reacting first, boolean last) {
         ArrayDeque<Reacting> open = new ArrayDeque<>(List.of(first));
         Set<Object> met = new HashSet<>();
         while (!open.isEmpty()) {
@@ -282,7 +283,7 @@ public final class Explorer {
                 continue;
             }
             if (options.atRest()) {
-                rest(now.state, store.find(now.state), move, now.at);
+                rest(now.state, store.find(now.state), last, now.at);
             }
             for (Reaction reaction : options.next()) {
                 transitions++;
@@ -320,10 +321,10 @@ public final class Explorer {
     }
 
     /** Judges what follows an act once everything is at rest, and keeps the state. */
-    private void rest(long[] state, int known, Automaton.Move move, Judging.At before) {
-        Judging.At at = judging.rules(machine.after(move.act().id()), before);
-        if (move.last()) {
-            judging.stated(Finding.Kind.EXPECTATION, machine.expects(move.act().stepNumber()), at);
+    private void rest(long[] state, int known, boolean last, Judging.At before) {
+        Judging.At at = judging.rules(machine.after(before.act()), before);
+        if (last) {
+            judging.stated(Finding.Kind.EXPECTATION, machine.expects(program.acts().get(before.act()).stepNumber()), at);
         }
         keep(state, known, at);
     }

@@ -8,7 +8,7 @@ import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Block;
 import org.keeplit.program.Act;
-import org.keeplit.program.Automaton;
+import org.keeplit.program.Orders;
 import org.keeplit.program.Program;
 import org.keeplit.program.Reaction;
 import org.keeplit.rule.Rule;
@@ -154,8 +154,8 @@ final class Machine {
     }
 
     /** {@return whether the branches that a move belongs to are those that were found} */
-    boolean isOpen(Automaton.Move move, long[] state) {
-        for (Automaton.Guard guard : move.guards()) {
+    boolean isOpen(Orders.Move move, long[] state) {
+        for (Orders.Guard guard : move.guards()) {
             int found = world.program().layout().value(state, guard.item());
             if ((found == guard.outcome() + 1) != guard.wanted()) {
                 return false;
@@ -165,14 +165,14 @@ final class Machine {
     }
 
     /** Works an act's effect out into a copy of the state; the scene looks at the result afterwards. */
-    long[] apply(Automaton.Move move, Scene scene) {
+    long[] apply(Orders.Move move, Scene scene) {
         ActCompiler.Compiled act = acts[move.act().id()];
         long[] next = scene.state().clone();
         var electricBefore = settling.isIdle() ? null : scene.analysis();
         for (Op op : act.ops()) {
             op.apply(next);
         }
-        world.program().layout().setControl(next, move.next());
+        world.program().orders().apply(move, next);
         scene.at(next);
         if (!settling.isIdle()) {
             settling.settle(electricBefore, scene, act.disturbs());

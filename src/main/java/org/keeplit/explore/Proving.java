@@ -55,8 +55,31 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
+        return prove(procedure, network, proof, Search.USUAL, limits, watcher, problems);
+    }
+
+    /**
+     * Proves a procedure on a network, with what a search may save said.
+     *
+     * @param procedure the procedure
+     * @param network the network
+     * @param proof which objects its parameters stand for
+     * @param search how the search saves work
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @param problems collects what does not fit
+     * @return what was found, or nothing if something does not fit
+     */
+    public static Optional<Outcome> prove(
+            Procedure procedure,
+            Network network,
+            Procedure.Proof proof,
+            Search search,
+            Limits limits,
+            Watcher watcher,
+            Problems problems) {
         try {
-            return prepare(procedure, network, proof, problems).map(p -> explore(p, limits, watcher));
+            return prepare(procedure, network, proof, search, problems).map(p -> explore(p, limits, watcher));
         } catch (NotAtRest trips) {
             problems.add(Problem.error(
                             "not-at-rest",
@@ -90,7 +113,7 @@ public final class Proving {
             } catch (Reactions.Unarmed trips) {
                 armed.addAll(trips.devices());
                 Problems none = new Problems();
-                now = prepare(now.program().bound(), armed, none).orElseThrow();
+                now = prepare(now.program().bound(), armed, now.search(), none).orElseThrow();
             }
         }
     }
@@ -100,8 +123,9 @@ public final class Proving {
      *
      * @param program the program
      * @param electric the electrical side
+     * @param search how the search saves work
      */
-    public record Prepared(Program program, Electric electric) {}
+    public record Prepared(Program program, Electric electric, Search search) {}
 
     /**
      * Does everything that comes before the search.
@@ -114,14 +138,20 @@ public final class Proving {
      */
     public static Optional<Prepared> prepare(
             Procedure procedure, Network network, Procedure.Proof proof, Problems problems) {
+        return prepare(procedure, network, proof, Search.USUAL, problems);
+    }
+
+    private static Optional<Prepared> prepare(
+            Procedure procedure, Network network, Procedure.Proof proof, Search search, Problems problems) {
         Problems mine = new Problems();
         Optional<Prepared> prepared =
-                Binding.bind(procedure, network, proof, mine).flatMap(bound -> prepare(bound, Set.of(), mine));
+                Binding.bind(procedure, network, proof, mine).flatMap(bound -> prepare(bound, Set.of(), search, mine));
         mine.sorted().forEach(problems::add);
         return mine.hasErrors() ? Optional.empty() : prepared;
     }
 
-    private static Optional<Prepared> prepare(Bound bound, Set<String> armed, Problems problems) {
+    private static Optional<Prepared> prepare(
+            Bound bound, Set<String> armed, Search search, Problems problems) {
         StartValues start = StartValues.of(bound, problems);
         if (problems.hasErrors()) {
             return Optional.empty();
@@ -134,16 +164,18 @@ public final class Proving {
                 start,
                 site -> normal.at(normal.startSet()).feeding(site, mayClose).asList(),
                 armed,
+                search.numbered(),
                 problems);
         if (program.isEmpty()) {
             return Optional.empty();
         }
         Electric electric = new Electric(
                 grid(bound, program.get()),
-                c -> program.get().layout().field(c.key()).isPresent(),
+                c -> !search.contracts()
+                        || program.get().layout().field(c.key()).isPresent(),
                 closed);
         checkStart(program.get(), electric, problems);
-        return Optional.of(new Prepared(program.get(), electric));
+        return Optional.of(new Prepared(program.get(), electric, search));
     }
 
     /** {@return the devices that somebody may close from elsewhere at the start} */

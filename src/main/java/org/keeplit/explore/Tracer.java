@@ -11,7 +11,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Act;
-import org.keeplit.program.Automaton;
+import org.keeplit.program.Orders;
 import org.keeplit.program.Reaction;
 import org.keeplit.program.Vertex;
 
@@ -85,13 +85,12 @@ final class Tracer {
 
     /** {@return the state that an act alone leads to, replayed} */
     private long[] after(long[] state, int act, Scene scene) {
-        int control = machine.world().program().layout().control(state);
-        for (Automaton.Move move : machine.world().program().automaton().moves(control)) {
+        for (Orders.Move move : machine.world().program().orders().moves(state)) {
             if (move.act().id() == act && machine.isOpen(move, state)) {
                 return machine.apply(move, scene.at(state));
             }
         }
-        throw new IllegalStateException("act " + act + " does not go on from control state " + control);
+        throw new IllegalStateException("act " + act + " does not go on from here");
     }
 
     /** {@return a step of a trace} @param reaction what came by itself after the act; null for the act */

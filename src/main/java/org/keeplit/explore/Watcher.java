@@ -13,7 +13,7 @@ public interface Watcher {
      *     many for each way in which inspections may come out
      * @param stateBits how many bits a state takes
      */
-    default void begins(String procedure, int orders, int stateBits) {}
+    default void begins(String procedure, double orders, int stateBits) {}
 
     /**
      * Called every few thousand states.

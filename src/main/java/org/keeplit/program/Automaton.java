@@ -6,36 +6,15 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
- * The orders in which the acts of a program may come, as a deterministic automaton that is built in full before
- * the search, so that its numbers depend on nothing but the procedure. A control state is the set of leaves that
- * are done, with both ways of a choice that is over.
+ * The orders in which the acts of a plan may come, as a deterministic automaton that is built in full before the
+ * search, so that its numbers depend on nothing but the procedure. A control state is the set of leaves that are
+ * done, with both ways of a choice that is over. Meant for plans whose {@link Orders#count} is small.
  */
-public final class Automaton {
-    /** The greatest number of control states before the orders count as too many. */
-    public static final int LIMIT = 4_000_000;
-
-    /**
-     * One move of the automaton.
-     *
-     * @param act the act
-     * @param next the control state after it
-     * @param first whether it is the first act of its step
-     * @param last whether its step is done with it
-     * @param guards what must have been found, where the move belongs to branches that were not yet begun
-     */
-    public record Move(Act act, int next, boolean first, boolean last, List<Guard> guards) {}
-
-    /**
-     * What must have been found for a branch to be taken.
-     *
-     * @param item the inspection
-     * @param outcome the number of the outcome, from 0
-     * @param wanted whether that outcome is wanted, or any other
-     */
-    public record Guard(FieldKey.Found item, int outcome, boolean wanted) {}
+final class Automaton {
+    /** One move. @param next the control state after it; the rest as in {@link Orders.Move} */
+    record Move(Act act, int next, boolean first, boolean last, List<Orders.Guard> guards) {}
 
     private final List<List<Move>> moves;
     private final int end;
@@ -46,28 +25,22 @@ public final class Automaton {
     }
 
     /** {@return how many control states there are} */
-    public int size() {
+    int size() {
         return moves.size();
     }
 
-    /** {@return the moves from a control state, in the order of the text} @param state its number */
-    public List<Move> moves(int state) {
+    /** {@return the moves from a control state, in the order of the text} */
+    List<Move> moves(int state) {
         return moves.get(state);
     }
 
-    /** {@return whether the procedure is done there} @param state its number */
-    public boolean isEnd(int state) {
-        return state == end || moves.get(state).isEmpty();
+    /** {@return the control state in which all is done} */
+    int end() {
+        return end;
     }
 
-    /**
-     * Builds the automaton.
-     *
-     * @return the automaton, or nothing if there are more than {@link #LIMIT} control states
-     */
-    static Optional<Automaton> of(Plan plan) {
-        Builder builder = new Builder(plan);
-        return builder.build();
+    static Automaton of(Plan plan) {
+        return new Builder(plan).build();
     }
 
     private static final class Builder {
@@ -80,7 +53,7 @@ public final class Automaton {
             this.root = root;
         }
 
-        Optional<Automaton> build() {
+        Automaton build() {
             number(new BitSet());
             int end = -1;
             while (!open.isEmpty()) {
@@ -95,14 +68,11 @@ public final class Automaton {
                 if (isDone(root, done)) {
                     end = moves.size() - 1;
                 }
-                if (numbers.size() > LIMIT) {
-                    return Optional.empty();
-                }
             }
-            return Optional.of(new Automaton(moves, end));
+            return new Automaton(moves, end);
         }
 
-        private record Candidate(Plan.Leaf leaf, Act act, Plan step, List<Guard> guards) {}
+        private record Candidate(Plan.Leaf leaf, Act act, Plan step, List<Orders.Guard> guards) {}
 
         private Move move(BitSet done, Candidate candidate) {
             BitSet next = (BitSet) done.clone();
@@ -182,8 +152,8 @@ public final class Automaton {
                 } else if (isBegun(choice.otherwise(), done)) {
                     enabled(choice.otherwise(), done, enclosing, out);
                 } else {
-                    Guard yes = new Guard(choice.item(), choice.outcome(), true);
-                    Guard no = new Guard(choice.item(), choice.outcome(), false);
+                    Orders.Guard yes = new Orders.Guard(choice.item(), choice.outcome(), true);
+                    Orders.Guard no = new Orders.Guard(choice.item(), choice.outcome(), false);
                     enabled(choice.then(), done, Enclosing.guard(enclosing, yes), out);
                     enabled(choice.otherwise(), done, Enclosing.guard(enclosing, no), out);
                 }
@@ -261,13 +231,13 @@ public final class Automaton {
     }
 
     /** What a leaf is inside of: its step, and the branches that were not yet begun. */
-    private record Enclosing(Plan step, List<Guard> guards) {
+    private record Enclosing(Plan step, List<Orders.Guard> guards) {
         static Enclosing step(Enclosing outer, Plan step) {
             return new Enclosing(step, outer == null ? List.of() : outer.guards);
         }
 
-        static Enclosing guard(Enclosing outer, Guard guard) {
-            List<Guard> guards = new ArrayList<>(outer == null ? List.of() : outer.guards);
+        static Enclosing guard(Enclosing outer, Orders.Guard guard) {
+            List<Orders.Guard> guards = new ArrayList<>(outer == null ? List.of() : outer.guards);
             guards.add(guard);
             return new Enclosing(outer == null ? null : outer.step, List.copyOf(guards));
         }

@@ -11,10 +11,10 @@ import java.util.Optional;
  * Where each field lies in the packed state. What no act of the run can change takes no room: it is a constant
  * that {@link #value} still answers for.
  *
- * <p>Words 0 and up hold the fields; the bits of the control automaton and of a pending act come first.
+ * <p>The bits of the {@link Orders} come first, from the lowest bit of word 0; then the fields.
  */
 public final class Layout {
-    /** How many bits the control state takes at the head of word 0. */
+    /** How many bits the orders take at the head of the state. */
     private final int controlBits;
 
     private final List<Field> fields;
@@ -70,17 +70,7 @@ public final class Layout {
         return constants.getOrDefault(key, 0);
     }
 
-    /** {@return the number of the control state} @param state the packed state */
-    public int control(long[] state) {
-        return (int) (state[0] & (1L << controlBits) - 1);
-    }
-
-    /** Sets the number of the control state. @param state the packed state @param control the number */
-    public void setControl(long[] state, int control) {
-        state[0] = state[0] & ~((1L << controlBits) - 1) | control;
-    }
-
-    /** {@return a fresh state with every field at its initial value and control state 0} */
+    /** {@return a fresh state with every field at its initial value and nothing done} */
     public long[] initial() {
         long[] state = new long[words];
         for (Field field : fields) {
@@ -109,11 +99,11 @@ public final class Layout {
             return initial.getOrDefault(key, 0);
         }
 
-        Layout build(int controlStates) {
-            int controlBits = Math.max(1, bits(controlStates));
+        /** Lays the fields out behind the bits of the orders. */
+        Layout build(int controlBits) {
             List<Field> fields = new ArrayList<>();
-            int word = 0;
-            int shift = controlBits;
+            int word = controlBits / 64;
+            int shift = controlBits % 64;
             for (Map.Entry<FieldKey, int[]> entry : wanted.entrySet()) {
                 int start = initialOf(entry.getKey());
                 int size = Math.max(entry.getValue()[0], start + 1);

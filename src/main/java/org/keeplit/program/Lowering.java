@@ -28,6 +28,7 @@ public final class Lowering {
     private final StartValues start;
     private final Function<String, ImmutableList<String>> feeding;
     private final Set<String> armed;
+    private final int numbered;
     private final Problems problems;
     private final List<Act> acts = new ArrayList<>();
     private final List<Block.Step> steps = new ArrayList<>();
@@ -41,11 +42,13 @@ public final class Lowering {
             StartValues start,
             Function<String, ImmutableList<String>> feeding,
             Set<String> armed,
+            int numbered,
             Problems problems) {
         this.bound = bound;
         this.start = start;
         this.feeding = feeding;
         this.armed = armed;
+        this.numbered = numbered;
         this.problems = problems;
     }
 
@@ -56,6 +59,7 @@ public final class Lowering {
      * @param start the values at the start
      * @param feeding the reclosing devices that feed a site in the starting state
      * @param armed the devices that come to trip by themselves; the poles of others move by acts alone
+     * @param numbered up to how many combinations of acts are numbered through, see {@link Orders}
      * @param problems collects what cannot be lowered
      * @return the program, or nothing if something cannot be lowered
      */
@@ -64,8 +68,9 @@ public final class Lowering {
             StartValues start,
             Function<String, ImmutableList<String>> feeding,
             Set<String> armed,
+            int numbered,
             Problems problems) {
-        return new Lowering(bound, start, feeding, armed, problems).lower();
+        return new Lowering(bound, start, feeding, armed, numbered, problems).lower();
     }
 
     private Optional<Program> lower() {
@@ -74,16 +79,7 @@ public final class Lowering {
         if (problems.hasErrors()) {
             return Optional.empty();
         }
-        Optional<Automaton> automaton = Automaton.of(plan);
-        if (automaton.isEmpty()) {
-            problems.add(Problem.error(
-                            "too-many-orders",
-                            bound.procedure().span(),
-                            bound.procedure().name() + " allows more than " + Automaton.LIMIT
-                                    + " combinations of steps done and not done")
-                    .help("put steps that need no free order in order"));
-            return Optional.empty();
-        }
+        Orders orders = Orders.of(plan, numbered);
         Layout.Builder layout = new Layout.Builder();
         start.values().forEach(layout::initial);
         Footprint footprint = new Footprint(bound, layout, spots, sites, outcomes);
@@ -97,8 +93,8 @@ public final class Lowering {
                 bound,
                 ImmutableList.copyOf(acts),
                 ImmutableList.copyOf(steps),
-                automaton.get(),
-                layout.build(automaton.get().size()),
+                orders,
+                layout.build(orders.bits()),
                 start,
                 ImmutableList.copyOf(sites),
                 copyOf(spots),

@@ -11,7 +11,7 @@ import org.keeplit.procedure.Bound;
  * @param bound the procedure
  * @param acts all atomic acts, by number
  * @param steps the steps, by number
- * @param automaton the orders in which the acts may come
+ * @param orders the orders in which the acts may come
  * @param layout the packed state
  * @param start the values at the start
  * @param sites the structures where people may go up, by the number that a person's field holds less one
@@ -24,7 +24,7 @@ public record Program(
         Bound bound,
         ImmutableList<Act> acts,
         ImmutableList<Block.Step> steps,
-        Automaton automaton,
+        Orders orders,
         Layout layout,
         StartValues start,
         ImmutableList<String> sites,

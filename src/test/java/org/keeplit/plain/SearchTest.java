@@ -1,0 +1,86 @@
+package org.keeplit.plain;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Optional;
+import java.util.stream.Collectors;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.ShrinkingMode;
+import net.jqwik.api.Tag;
+import net.jqwik.api.lifecycle.AfterProperty;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Proving;
+import org.keeplit.explore.Search;
+import org.keeplit.explore.Watcher;
+import org.keeplit.text.Problems;
+
+/** What a search saves changes nothing: verdicts, traces and counts are those of a search that saves nothing. */
+class SearchTest {
+    private static final int MOST_STATES = 3000;
+    private int ran;
+
+    @Provide
+    Arbitrary<Long> seeds() {
+        return Arbitraries.longs();
+    }
+
+    @Property(tries = 250, seed = "31", shrinking = ShrinkingMode.OFF)
+    void savingChangesNothing(@ForAll("seeds") long seed) {
+        compare(seed, seed % 4 == 0);
+    }
+
+    @Tag("long")
+    @Property(tries = 8000, seed = "32", shrinking = ShrinkingMode.OFF)
+    void savingChangesNothingInTheLongRun(@ForAll("seeds") long seed) {
+        compare(seed, seed % 4 == 0);
+    }
+
+    private void compare(long seed, boolean trips) {
+        MadeCase.Read read;
+        try {
+            read = CaseMaker.make(new Draw(seed), trips).read();
+        } catch (IllegalArgumentException refused) {
+            return;
+        }
+        Optional<String> plain = outcome(read, Search.PLAIN);
+        assertEquals(plain, outcome(read, Search.USUAL), () -> "seed " + seed + ", all of it");
+        assertEquals(plain, outcome(read, new Search(true, 0)), () -> "seed " + seed + ", only drawn together");
+        assertEquals(plain, outcome(read, new Search(false, 12)), () -> "seed " + seed + ", partly numbered");
+        ran += plain.isPresent() ? 1 : 0;
+    }
+
+    private static Optional<String> outcome(MadeCase.Read read, Search search) {
+        Limits limits = new Limits(MOST_STATES, Limits.USUAL.time(), Limits.USUAL.bytes());
+        return Proving.prove(
+                        read.procedure(),
+                        read.network(),
+                        read.procedure().proofs().get(0),
+                        search,
+                        limits,
+                        Watcher.NOBODY,
+                        new Problems())
+                .map(SearchTest::words);
+    }
+
+    private static String words(Outcome outcome) {
+        return outcome.states() + " states, " + outcome.transitions() + " transitions, depth " + outcome.depth() + ", "
+                + outcome.endings() + " endings, cut " + outcome.cut() + "\n"
+                + outcome.findings().stream()
+                        .map(f -> f.name() + " " + f.sentence() + " " + f.trace())
+                        .collect(Collectors.joining("\n"))
+                + outcome.rules().stream()
+                        .map(r -> r.rule().name() + " " + r.verdict() + " " + r.judged())
+                        .collect(Collectors.joining("\n"));
+    }
+
+    @AfterProperty
+    void manyRan() {
+        assertTrue(ran > 100, "only " + ran + " cases ran");
+    }
+}
