@@ -307,7 +307,10 @@ public final class Explorer {
 
     /** Judges a new state; {@return the place, or null if two voltages meet there and nothing can follow} */
     private Judging.At judge(long[] state, int known, Judging.At before) {
-        // A state that is known was judged when it was first reached.
+        if (known >= 0 && !dirty.get(known)) {
+            // It was judged when it was first reached, and nothing meets there, or nothing would be gone on from.
+            return before;
+        }
         Judging.At at = known < 0 ? judging.rules(machine.inStates(), before) : before;
         if (!scene.analysis().status().shortedAnywhere()) {
             return at;

@@ -33,6 +33,7 @@ final class Scene {
     private final boolean[] constant;
     private final SiteGraph.Taps taps = this::neutral;
     private final BitSet closed = new BitSet();
+    private final Positions positions;
     private final List<Field> remoteFields = new ArrayList<>();
     private final ImmutableSet<String> alwaysRemote;
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
@@ -55,6 +56,13 @@ final class Scene {
             contactValues[i] = contact.value();
             constant[i] = layout.constant(contact.key()) == contact.value();
         }
+        long[] masks = new long[layout.words()];
+        for (Field field : contactFields) {
+            if (field != null) {
+                masks[field.word()] |= (1L << field.width()) - 1 << field.shift();
+            }
+        }
+        this.positions = new Positions(masks);
         ImmutableSet.Builder<String> always = ImmutableSet.builder();
         electric.cells().grid().network().all(Element.Device.class).forEach(d -> {
             if (d.kind().mode(Mode.REMOTE).isPresent()) {
@@ -87,11 +95,15 @@ final class Scene {
 
     Analysis analysis() {
         if (analysis == null) {
+            analysis = positions.find(state);
+        }
+        if (analysis == null) {
             for (int i = 0; i < contactFields.length; i++) {
                 closed.set(
                         i, contactFields[i] == null ? constant[i] : contactFields[i].get(state) == contactValues[i]);
             }
             analysis = electric.at(closed);
+            positions.put(state, analysis);
         }
         return analysis;
     }
