@@ -14,6 +14,7 @@ import org.keeplit.electric.Electric;
 import org.keeplit.electric.SiteGraph;
 import org.keeplit.electric.flow.FlowResult;
 import org.keeplit.electric.flow.FlowSolution;
+import org.keeplit.electric.flow.FlowState;
 import org.keeplit.electric.flow.NoConvergence;
 import org.keeplit.electric.power.PowerModel;
 import org.keeplit.electric.power.PowerStates;
@@ -37,6 +38,7 @@ final class Scene {
     private final ImmutableSet<String> alwaysRemote;
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
     private final Supplier<PowerStates> power;
+    private final Map<Least, Double> least = new HashMap<>();
     private String trouble;
     private long[] state;
     private Analysis analysis;
@@ -108,16 +110,51 @@ final class Scene {
 
     /** {@return the load flow of this state; null if there is none, which is then noted} */
     FlowSolution flow(int loadCase) {
-        FlowResult result = power.get().solve(analysis().closed(), loadCase);
+        return solve(flowState(loadCase));
+    }
+
+    /** {@return the load flow once a contact is open or closed, with all that moves with it; null as above} */
+    FlowSolution flow(int loadCase, Contact contact, boolean closed) {
+        return solve(power.get().switched(flowState(loadCase), contact, closed));
+    }
+
+    private FlowSolution solve(FlowState asked) {
+        FlowResult result = power.get().solve(asked);
         if (result instanceof NoConvergence none) {
-            trouble = "the load flow does not converge (" + none.reason() + ")";
+            note("the load flow does not converge (" + none.reason() + ")");
         }
         return result.solution().orElse(null);
     }
 
+    /** {@return what the load flow reads of this state} */
+    FlowState flowState(int loadCase) {
+        return power.get()
+                .state(
+                        analysis().closed(),
+                        loadCase,
+                        (regulator, phase) -> neutral(regulator, phase) == Truth.TRUE);
+    }
+
     /** {@return the largest fault current at a vertex, in ampere} */
     double faultCurrent(int vertex) {
-        return power.get().faultCurrent(analysis().closed(), vertex);
+        return power.get().faultCurrent(flowState(0), vertex);
+    }
+
+    /** {@return the least that a device sees of faults beyond another, each asked once for a set of closed contacts} */
+    double leastFault(FaultAmounts.Beyond asked) {
+        return least.computeIfAbsent(new Least(asked, flowState(0)), k -> asked.find(this));
+    }
+
+    private record Least(FaultAmounts.Beyond asked, FlowState state) {}
+
+    /** {@return the load flows of this run} */
+    PowerStates powerStates() {
+        return power.get();
+    }
+
+    /** Notes that a figure says nothing, for or against. */
+    void note(String what) {
+        trouble = what;
     }
 
     /** {@return what could not be worked out since the scene last moved, or null} */

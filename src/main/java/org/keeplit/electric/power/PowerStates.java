@@ -17,6 +17,7 @@ import org.keeplit.electric.flow.FlowResult;
 import org.keeplit.electric.flow.FlowSolver;
 import org.keeplit.electric.flow.FlowState;
 import org.keeplit.electric.flow.ShortCircuitSolver;
+import org.keeplit.electric.flow.Thevenin;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Vertex;
@@ -30,10 +31,13 @@ public final class PowerStates {
     private static final int KEPT = 5_000;
     /** In ohm; a kilometre of dead conductor has some 300 000 by its charging. */
     private static final double FLOATING = 1e7;
+    /** As a part of nominal voltage: less has only what is coupled or stray. */
+    private static final double ALIVE = 0.1;
 
     private final PowerModel model;
     private final Cells cells;
     private final FlowSolver solver;
+    private final ShortCircuitSolver shortCircuit;
     private final FlowState bare;
     private final Map<FlowState, FlowResult> known = new HashMap<>();
     private final Map<Place, Double> faults = new HashMap<>();
@@ -49,6 +53,7 @@ public final class PowerStates {
         this.model = model;
         this.cells = cells;
         this.solver = model.flow().solver();
+        this.shortCircuit = model.flow().shortCircuit(FaultLoads.IGNORED);
         FlowState.Editor edit = model.flow().baseState().edit();
         for (Contact contact : cells.grid().contacts()) {
             edit.contact(model.element(contact), cells.index(contact.id()) < 0 && closedAtStart.test(contact));
@@ -69,9 +74,48 @@ public final class PowerStates {
      * @return the state, with taps as the network states them
      */
     public FlowState state(BitSet closed, int loadCase) {
+        return state(closed, loadCase, (regulator, phase) -> false);
+    }
+
+    /** Tells which taps are known to stand on neutral. */
+    public interface Taps {
+        /** {@return whether it does} @param regulator the regulator @param phase the phase */
+        boolean neutral(String regulator, Conductor phase);
+    }
+
+    /**
+     * The state of a set of closed contacts.
+     *
+     * @param closed the set, over {@link Cells#kept}
+     * @param loadCase the number of the load case
+     * @param taps which taps stand on neutral; the others stand where the network or the control says
+     * @return the state
+     */
+    public FlowState state(BitSet closed, int loadCase, Taps taps) {
         FlowState.Editor edit = bare.edit().loadCase(loadCase);
         for (int i = closed.nextSetBit(0); i >= 0; i = closed.nextSetBit(i + 1)) {
             edit.contact(model.element(cells.kept().get(i)), true);
+        }
+        for (PowerModel.Tap tap : model.taps()) {
+            if (taps.neutral(tap.regulator(), tap.phase())) {
+                edit.tap(tap.element(), 0);
+            }
+        }
+        return edit.state();
+    }
+
+    /**
+     * A state with a contact opened or closed, and all that one field moves with it.
+     *
+     * @param state the state
+     * @param contact the contact
+     * @param closed whether it is closed then
+     * @return the other state
+     */
+    public FlowState switched(FlowState state, Contact contact, boolean closed) {
+        FlowState.Editor edit = state.edit();
+        for (Contact one : cells.grid().contacts(contact.key())) {
+            edit.contact(model.element(one), closed && one.value() == contact.value());
         }
         return edit.state();
     }
@@ -84,21 +128,30 @@ public final class PowerStates {
      * @return a solution, or that there is none
      */
     public FlowResult solve(BitSet closed, int loadCase) {
+        return solve(state(closed, loadCase));
+    }
+
+    /** {@return the load flow of a state: a solution, or that there is none} @param state the state */
+    public FlowResult solve(FlowState state) {
         if (known.size() >= KEPT) {
             known.clear();
         }
-        return known.computeIfAbsent(state(closed, loadCase), solver::solve);
+        return known.computeIfAbsent(state, solver::solve);
+    }
+
+    /** Like {@link #faultCurrent(FlowState, int)}. @param closed the closed contacts @param vertex where */
+    public double faultCurrent(BitSet closed, int vertex) {
+        return faultCurrent(state(closed, 0), vertex);
     }
 
     /**
-     * The largest current of a bolted three-phase, line-to-line or line-to-ground fault, with generators off.
+     * The largest current of a bolted three-phase, line-to-line or line-to-ground fault, with generators off and no load.
      *
-     * @param closed the set of closed contacts, over {@link Cells#kept}
+     * @param state the state
      * @param vertex where
      * @return the current in the faulted conductor of that vertex, in ampere
      */
-    public double faultCurrent(BitSet closed, int vertex) {
-        FlowState state = state(closed, 0);
+    public double faultCurrent(FlowState state, int vertex) {
         return faults.computeIfAbsent(new Place(state, vertex), p -> largestFault(state, vertex));
     }
 
@@ -108,25 +161,24 @@ public final class PowerStates {
             return 0;
         }
         Vertex there = cells.grid().vertices().get(vertex);
-        ShortCircuitSolver solver = model.flow().shortCircuit(FaultLoads.IGNORED);
-        if (floats(solver, state, here)) {
+        if (floats(shortCircuit, state, here)) {
             return 0;
         }
-        double most = current(solver.solve(state, Fault.lineToGround(here, Complex.ZERO)));
+        double most = current(shortCircuit.solve(state, Fault.lineToGround(here, Complex.ZERO)));
         List<Integer> others = new ArrayList<>();
         for (Conductor phase : Phases.ABC) {
             cells.grid()
                     .number(beside(there, phase))
                     .map(model::terminal)
-                    .filter(t -> t != here && t != FlowModel.GROUND && !floats(solver, state, t))
+                    .filter(t -> t != here && t != FlowModel.GROUND && !floats(shortCircuit, state, t))
                     .ifPresent(others::add);
         }
         for (int other : others) {
-            most = Math.max(most, current(solver.solve(state, Fault.lineToLine(here, other, Complex.ZERO))));
+            most = Math.max(most, current(shortCircuit.solve(state, Fault.lineToLine(here, other, Complex.ZERO))));
         }
         if (others.size() == 2) {
             Fault three = Fault.threePhase(here, others.get(0), others.get(1), Complex.ZERO);
-            most = Math.max(most, current(solver.solve(state, three)));
+            most = Math.max(most, current(shortCircuit.solve(state, three)));
         }
         return most;
     }
@@ -155,6 +207,69 @@ public final class PowerStates {
     }
 
     private record Place(FlowState state, int vertex) {}
+
+    /**
+     * The least current that some poles see of a bolted fault between two phases at any of some nodes, with no load.
+     *
+     * @param state the state
+     * @param vertices where the fault may be, line vertices
+     * @param poles the closed poles of a device, one a phase
+     * @return the larger of the poles' currents, least over the places, in ampere; infinite where nothing is alive
+     */
+    public double leastBetweenPhases(FlowState state, List<Integer> vertices, List<Contact> poles) {
+        double least = Double.POSITIVE_INFINITY;
+        List<Integer> alive = alive(state, vertices);
+        for (int one : alive) {
+            for (int other : alive) {
+                if (one < other && sameNode(one, other)) {
+                    Fault fault = Fault.lineToLine(model.terminal(one), model.terminal(other), Complex.ZERO);
+                    FaultSolution found = shortCircuit.solve(state, fault);
+                    double most = poles.stream()
+                            .mapToDouble(p -> found.current(model.element(p), 0).abs())
+                            .max()
+                            .orElse(0);
+                    least = Math.min(least, most);
+                }
+            }
+        }
+        return least;
+    }
+
+    /**
+     * The least residual current that some poles see of a fault from one phase to ground at any of some nodes, with no load.
+     *
+     * @param state the state
+     * @param vertices where the fault may be, line vertices
+     * @param poles the closed poles of a device, one a phase
+     * @param ohms the resistance of the fault
+     * @return the sum of the poles' currents, least over the places, in ampere; infinite where nothing is alive
+     */
+    public double leastToGround(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
+        double least = Double.POSITIVE_INFINITY;
+        int[] elements = poles.stream().mapToInt(model::element).toArray();
+        for (int vertex : alive(state, vertices)) {
+            Fault fault = Fault.lineToGround(model.terminal(vertex), Complex.real(ohms));
+            least = Math.min(least, shortCircuit.solve(state, fault).residual(elements).abs());
+        }
+        return least;
+    }
+
+    /** {@return the places among some that are held and have voltage} */
+    private List<Integer> alive(FlowState state, List<Integer> vertices) {
+        return vertices.stream()
+                .filter(v -> {
+                    Thevenin there = shortCircuit.thevenin(state, model.terminal(v));
+                    double volts = there.voltages().get(0).abs();
+                    return there.impedance().at(0, 0).abs() <= FLOATING && volts > ALIVE * model.nominal(v);
+                })
+                .toList();
+    }
+
+    private boolean sameNode(int one, int other) {
+        return cells.grid().vertices().get(one) instanceof Vertex.AtNode a
+                && cells.grid().vertices().get(other) instanceof Vertex.AtNode b
+                && a.node().equals(b.node());
+    }
 
     /** {@return how many load flows were worked out} */
     public int size() {
