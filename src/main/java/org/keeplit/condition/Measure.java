@@ -62,6 +62,14 @@ public enum Measure {
         };
     }
 
+    /** {@return whether somebody at the place can read it off, and need not work it out beforehand} */
+    public boolean isSeen() {
+        return switch (this) {
+            case CURRENT, RESIDUAL, VOLTAGE, VOLTAGE_ACROSS, LOADING, FAULT_CURRENT -> true;
+            default -> false;
+        };
+    }
+
     /** {@return whether it names a second object after {@code beyond}} */
     public boolean hasBeyond() {
         return this == SECTION_FAULT || this == SECTION_GROUND;

@@ -93,7 +93,7 @@ final class ConditionWords {
         return switch (name) {
             case "voltage low" -> "lower voltage limit";
             case "voltage high" -> "upper voltage limit";
-            case "continuous" -> "continuous rating";
+            case "continuous", "interrupting", "making", "short-time" -> name + " rating";
             default -> name;
         };
     }

@@ -206,6 +206,9 @@ final class FigureCompiler {
 
     /** {@return a figure as people read it} */
     static String words(double value, Dimension dimension) {
+        if (Double.isInfinite(value)) {
+            return "none, as nothing is alive there";
+        }
         return Double.isNaN(value) ? "not known" : new Quantity(value, dimension).toString();
     }
 }

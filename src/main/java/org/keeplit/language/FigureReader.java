@@ -81,7 +81,15 @@ final class FigureReader {
                     .at(cursor.from(start), "“" + cursor.words(start) + "” is written down, so nobody measures it")
                     .help("figures of the state are " + measures()));
         }
-        return measured(cursor, measure(cursor).orElseThrow(() -> unknown(cursor, "what is measured")));
+        int start = cursor.index();
+        Figure.Measured figure =
+                measured(cursor, measure(cursor).orElseThrow(() -> unknown(cursor, "what is measured")));
+        if (!figure.measure().isSeen()) {
+            throw new Misread(Code.UNKNOWN_FIGURE
+                    .at(cursor.from(start), "“" + cursor.words(start) + "” is worked out beforehand, so nobody measures it")
+                    .help("people measure " + measures()));
+        }
+        return figure;
     }
 
     private static List<String> words(Measure measure) {
@@ -200,7 +208,11 @@ final class FigureReader {
 
     private static String measures() {
         return Suggestions.list(
-                Arrays.stream(Measure.values()).map(m -> m.words() + " …").toList(), "and");
+                Arrays.stream(Measure.values())
+                        .filter(Measure::isSeen)
+                        .map(m -> m.words() + " …")
+                        .toList(),
+                "and");
     }
 
     private List<String> known() {
