@@ -31,15 +31,15 @@ public final class Section {
     }
 
     /**
-     * Finds it.
+     * Finds where in it the smallest fault is: at one of its ends, or, where it has a loop, anywhere.
      *
      * @param grid the graph
      * @param closed which contacts are closed
      * @param device the device
      * @param site the structure where it stands
-     * @return the numbers of its line vertices, ascending
+     * @return the numbers of line vertices, ascending
      */
-    public static List<Integer> beyond(Grid grid, Predicate<Contact> closed, Element.Branch device, String site) {
+    public static List<Integer> ends(Grid grid, Predicate<Contact> closed, Element.Branch device, String site) {
         return new Section(grid, closed, device, site).find();
     }
 
@@ -62,12 +62,51 @@ public final class Section {
         for (Conductor phase : device.phases()) {
             grid.number(new Vertex.AtNode(device.node(Side.LOAD), phase)).ifPresent(start::set);
         }
-        return reach(start, beside).stream()
-                .filter(v -> v < grid.vertices().size()
-                        && grid.vertices().get(v) instanceof Vertex.AtNode at
-                        && at.conductor().isPhase())
+        BitSet section = reach(start, beside);
+        int[] ways = new int[grid.vertexCount()];
+        section.stream().forEach(v -> ways[v] = beside.get(v).size());
+        boolean radial = section.stream().map(v -> ways[v]).sum() / 2 <= section.cardinality() - pieces(section, beside);
+        if (radial) {
+            cutStubs(section, beside, ways);
+        }
+        return section.stream()
+                .filter(v -> isNode(v) && (!radial || ways[v] <= 1))
                 .boxed()
                 .toList();
+    }
+
+    private boolean isNode(int vertex) {
+        return vertex < grid.vertices().size()
+                && grid.vertices().get(vertex) instanceof Vertex.AtNode at
+                && at.conductor().isPhase();
+    }
+
+    private int pieces(BitSet section, List<List<Integer>> beside) {
+        BitSet left = (BitSet) section.clone();
+        int pieces = 0;
+        for (int v = left.nextSetBit(0); v >= 0; v = left.nextSetBit(v + 1)) {
+            BitSet one = new BitSet();
+            one.set(v);
+            left.andNot(reach(one, beside));
+            pieces++;
+        }
+        return pieces;
+    }
+
+    /** Takes off leads, bushings and jumper ends that lead nowhere: their node is the end. */
+    private void cutStubs(BitSet section, List<List<Integer>> beside, int[] ways) {
+        ArrayDeque<Integer> open = new ArrayDeque<>(section.stream().boxed().toList());
+        BitSet cut = new BitSet();
+        while (!open.isEmpty()) {
+            int stub = open.poll();
+            if (!isNode(stub) && ways[stub] <= 1 && !cut.get(stub)) {
+                cut.set(stub);
+                for (int next : beside.get(stub)) {
+                    ways[next]--;
+                    open.add(next);
+                }
+            }
+        }
     }
 
     /** {@return what sources reach with everything at this structure open} */

@@ -4,6 +4,7 @@ import java.util.List;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Section;
 import org.keeplit.electric.flow.FlowState;
+import org.keeplit.electric.power.PowerStates;
 import org.keeplit.network.Element;
 
 /** Figures of short circuits: with generators off, sources behind their impedances, and no load. */
@@ -38,26 +39,32 @@ final class FaultAmounts {
     /**
      * The least that a device sees of a fault in the section beyond another.
      *
-     * @param poles the poles that see it
-     * @param beyond the device whose section it is
-     * @param site where that stands
-     * @param ohms the resistance of a fault to ground; less than nothing for a bolted one between phases
+     * @param sight what sees, and where
+     * @param ground whether of a fault to ground, else of one between phases
      */
-    record Beyond(List<Contact> poles, Element.Branch beyond, String site, double ohms) implements Amount {
+    record Beyond(Sight sight, boolean ground) implements Amount {
         @Override
         public double value(Scene scene, int loadCase) {
-            return scene.leastFault(this);
+            PowerStates.Least least = scene.leastFault(sight);
+            return ground ? least.ground() : least.phase();
         }
+    }
 
+    /**
+     * A device that looks into the section beyond another.
+     *
+     * @param poles the poles that see
+     * @param beyond the device whose section it is
+     * @param site where that stands
+     * @param ohms the resistance of a fault to ground
+     */
+    record Sight(List<Contact> poles, Element.Branch beyond, String site, double ohms) {
         /** Works it out, whatever is remembered. */
-        double find(Scene scene) {
-            List<Integer> section =
-                    Section.beyond(scene.power().grid(), scene.analysis()::isClosed, beyond, site);
+        PowerStates.Least find(Scene scene) {
+            List<Integer> ends = Section.ends(scene.power().grid(), scene.analysis()::isClosed, beyond, site);
             List<Contact> closed =
                     poles.stream().filter(scene.analysis()::isClosed).toList();
-            return ohms < 0
-                    ? scene.powerStates().leastBetweenPhases(scene.flowState(0), section, closed)
-                    : scene.powerStates().leastToGround(scene.flowState(0), section, closed, ohms);
+            return scene.powerStates().leastFault(scene.flowState(0), ends, closed, ohms);
         }
 
         @Override

@@ -38,7 +38,7 @@ final class Scene {
     private final ImmutableSet<String> alwaysRemote;
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
     private final Supplier<PowerStates> power;
-    private final Map<Least, Double> least = new HashMap<>();
+    private final Map<Seen, PowerStates.Least> least = new HashMap<>();
     private String trouble;
     private long[] state;
     private Analysis analysis;
@@ -140,12 +140,12 @@ final class Scene {
         return power.get().faultCurrent(flowState(0), vertex);
     }
 
-    /** {@return the least that a device sees of faults beyond another, each asked once for a set of closed contacts} */
-    double leastFault(FaultAmounts.Beyond asked) {
-        return least.computeIfAbsent(new Least(asked, flowState(0)), k -> asked.find(this));
+    /** {@return the least that a device sees of faults beyond another, asked once for a set of closed contacts} */
+    PowerStates.Least leastFault(FaultAmounts.Sight sight) {
+        return least.computeIfAbsent(new Seen(sight, flowState(0)), k -> sight.find(this));
     }
 
-    private record Least(FaultAmounts.Beyond asked, FlowState state) {}
+    private record Seen(FaultAmounts.Sight sight, FlowState state) {}
 
     /** {@return the load flows of this run} */
     PowerStates powerStates() {

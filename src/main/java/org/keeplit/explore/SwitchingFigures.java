@@ -78,11 +78,12 @@ final class SwitchingFigures {
         if (ground && ohms == null) {
             return new Amount.Unstated("the fault resistance of the system");
         }
-        return new FaultAmounts.Beyond(
+        FaultAmounts.Sight sight = new FaultAmounts.Sight(
                 poles(device.words()),
                 (Element.Branch) ((Obj.Of) other).element(),
                 world.siteOf(other),
-                ground ? ohms.si() : -1);
+                ohms == null ? 0 : ohms.si());
+        return new FaultAmounts.Beyond(sight, ground);
     }
 
     private List<Contact> poles(String device) {

@@ -208,13 +208,14 @@ final class PlainFlow {
     }
 
     /**
-     * The currents through some joints while one place has a fault to ground, or two touch, with no load.
+     * The current of a fault from one place to ground, or between two, with no load, and then those through some joints.
      *
      * @param place the faulted place
      * @param other what it touches; null for ground
      * @param ohms the resistance of the fault
      * @param through closed joints
-     * @return the current through each, from its one place to its other; null if the place is not held or has no voltage
+     * @return the fault's first, then that through each joint from its one place to its other; null if a place is not held
+     *     or has no voltage
      */
     List<Cx> faulted(String place, String other, double ohms, double nominal, List<Joint> through) {
         Integer here = numbers.get(place);
@@ -238,11 +239,12 @@ final class PlainFlow {
             then[i] = found[0][i].minus(found[1][i].times(current));
             then[i] = there == null ? then[i] : then[i].plus(found[2][i].times(current));
         }
-        return through.stream()
-                .map(j -> at(then, PlainPieces.ground(j.a()))
-                        .minus(at(then, PlainPieces.ground(j.b())))
-                        .over(PlainOhms.of(j, network)))
-                .toList();
+        List<Cx> all = new ArrayList<>(List.of(current));
+        for (Joint joint : through) {
+            Cx across = at(then, PlainPieces.ground(joint.a())).minus(at(then, PlainPieces.ground(joint.b())));
+            all.add(across.over(PlainOhms.of(joint, network)));
+        }
+        return all;
     }
 
     private Cx[] unit(int at) {

@@ -185,21 +185,35 @@ final class PlainSwitching {
         Set<String> section = section((Element.Branch) figures.scenery().names().element(other));
         double least = Double.POSITIVE_INFINITY;
         for (String place : section) {
+            double nominal = figures.pieces().nominal(place);
             if (ground) {
-                List<Cx> seen = figures.flow(0).faulted(place, null, ohms, figures.pieces().nominal(place), poles);
-                least = seen == null ? least : Math.min(least, seen.stream().reduce(Cx.ZERO, Cx::plus).size());
+                List<Cx> seen = figures.flow(0).faulted(place, null, ohms, nominal, poles);
+                least = Math.min(least, seen == null ? least : residual(seen));
                 continue;
             }
             String node = place.substring(0, place.lastIndexOf('/') + 1);
-            for (String touched : section) {
-                if (touched.startsWith(node) && touched.substring(node.length()).length() == 1 && place.compareTo(touched) < 0) {
-                    List<Cx> seen = figures.flow(0).faulted(place, touched, 0, figures.pieces().nominal(place), poles);
-                    double most = seen == null ? least : seen.stream().mapToDouble(Cx::size).max().orElse(0);
-                    least = Math.min(least, most);
+            for (Conductor p : Conductor.values()) {
+                String touched = node + p;
+                if (section.contains(touched) && place.compareTo(touched) < 0) {
+                    List<Cx> seen = figures.flow(0).faulted(place, touched, 0, nominal, poles);
+                    least = Math.min(least, seen == null ? least : largest(seen));
                 }
             }
         }
         return least;
+    }
+
+    private static double residual(List<Cx> seen) {
+        return share(seen, seen.subList(1, seen.size()).stream().reduce(Cx.ZERO, Cx::plus).size());
+    }
+
+    private static double largest(List<Cx> seen) {
+        return share(seen, seen.subList(1, seen.size()).stream().mapToDouble(Cx::size).max().orElse(0));
+    }
+
+    /** Of less than a hundredth of a fault a device sees nothing. */
+    private static double share(List<Cx> seen, double amperes) {
+        return amperes < 0.01 * seen.get(0).size() ? Double.POSITIVE_INFINITY : amperes;
     }
 
     /** {@return the line places beyond a device, up to what clears a fault by itself} */

@@ -12,12 +12,12 @@ import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.flow.Fault;
 import org.keeplit.electric.flow.FaultLoads;
 import org.keeplit.electric.flow.FaultSolution;
+import org.keeplit.electric.flow.FaultSweep;
 import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.electric.flow.FlowResult;
 import org.keeplit.electric.flow.FlowSolver;
 import org.keeplit.electric.flow.FlowState;
 import org.keeplit.electric.flow.ShortCircuitSolver;
-import org.keeplit.electric.flow.Thevenin;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Vertex;
@@ -33,6 +33,8 @@ public final class PowerStates {
     private static final double FLOATING = 1e7;
     /** As a part of nominal voltage: less has only what is coupled or stray. */
     private static final double ALIVE = 0.1;
+    /** Of less than this part of a fault a device sees nothing. */
+    private static final double SHARE = 0.01;
 
     private final PowerModel model;
     private final Cells cells;
@@ -209,60 +211,47 @@ public final class PowerStates {
     private record Place(FlowState state, int vertex) {}
 
     /**
-     * The least current that some poles see of a bolted fault between two phases at any of some nodes, with no load.
+     * The least that some poles see of faults at any of some places, with no load. Of a fault of which they carry less than a
+     * hundredth they see nothing, nor need to: another device stands between it and its source.
+     *
+     * @param phase of a bolted fault between two phases: the largest of the poles' currents, in ampere
+     * @param ground of a fault from one phase to ground: the sum of the poles' currents, in ampere; each infinite where there
+     *     is none to see
+     */
+    public record Least(double phase, double ground) {}
+
+    /**
+     * Finds the least that some poles see.
      *
      * @param state the state
      * @param vertices where the fault may be, line vertices
      * @param poles the closed poles of a device, one a phase
-     * @return the larger of the poles' currents, least over the places, in ampere; infinite where nothing is alive
+     * @param ohms the resistance of a fault to ground
+     * @return the least of both sorts of fault
      */
-    public double leastBetweenPhases(FlowState state, List<Integer> vertices, List<Contact> poles) {
-        double least = Double.POSITIVE_INFINITY;
-        List<Integer> alive = alive(state, vertices);
-        for (int one : alive) {
-            for (int other : alive) {
-                if (one < other && sameNode(one, other)) {
-                    Fault fault = Fault.lineToLine(model.terminal(one), model.terminal(other), Complex.ZERO);
-                    FaultSolution found = shortCircuit.solve(state, fault);
-                    double most = poles.stream()
-                            .mapToDouble(p -> found.current(model.element(p), 0).abs())
-                            .max()
-                            .orElse(0);
-                    least = Math.min(least, most);
+    public Least leastFault(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
+        double phase = Double.POSITIVE_INFINITY;
+        double ground = Double.POSITIVE_INFINITY;
+        int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
+        FaultSweep sweep = shortCircuit.sweep(state, terminals, poles.stream().mapToInt(model::element).toArray());
+        for (int i = 0; i < terminals.length; i++) {
+            if (!isAlive(sweep, i, vertices.get(i))) {
+                continue;
+            }
+            ground = Math.min(ground, sweep.toGround(i, ohms, SHARE));
+            // Vertices of one node stand near one another, but need not be neighbours.
+            for (int j = i + 1; j < terminals.length; j++) {
+                if (sameNode(vertices.get(i), vertices.get(j)) && isAlive(sweep, j, vertices.get(j))) {
+                    phase = Math.min(phase, sweep.between(i, j, SHARE));
                 }
             }
         }
-        return least;
+        return new Least(phase, ground);
     }
 
-    /**
-     * The least residual current that some poles see of a fault from one phase to ground at any of some nodes, with no load.
-     *
-     * @param state the state
-     * @param vertices where the fault may be, line vertices
-     * @param poles the closed poles of a device, one a phase
-     * @param ohms the resistance of the fault
-     * @return the sum of the poles' currents, least over the places, in ampere; infinite where nothing is alive
-     */
-    public double leastToGround(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
-        double least = Double.POSITIVE_INFINITY;
-        int[] elements = poles.stream().mapToInt(model::element).toArray();
-        for (int vertex : alive(state, vertices)) {
-            Fault fault = Fault.lineToGround(model.terminal(vertex), Complex.real(ohms));
-            least = Math.min(least, shortCircuit.solve(state, fault).residual(elements).abs());
-        }
-        return least;
-    }
-
-    /** {@return the places among some that are held and have voltage} */
-    private List<Integer> alive(FlowState state, List<Integer> vertices) {
-        return vertices.stream()
-                .filter(v -> {
-                    Thevenin there = shortCircuit.thevenin(state, model.terminal(v));
-                    double volts = there.voltages().get(0).abs();
-                    return there.impedance().at(0, 0).abs() <= FLOATING && volts > ALIVE * model.nominal(v);
-                })
-                .toList();
+    private boolean isAlive(FaultSweep sweep, int place, int vertex) {
+        return sweep.impedance(place, place).abs() <= FLOATING
+                && sweep.before(place).abs() > ALIVE * model.nominal(vertex);
     }
 
     private boolean sameNode(int one, int other) {
