@@ -72,7 +72,7 @@ final class Small {
         return all.get(0);
     }
 
-    private static String read(String file) {
+    static String read(String file) {
         try {
             return Files.readString(Path.of(file));
         } catch (java.io.IOException e) {

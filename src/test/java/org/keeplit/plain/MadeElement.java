@@ -29,6 +29,8 @@ record MadeElement(String kind, String name, String from, String to, String phas
         return switch (kind) {
             case "transformer" -> ", rating 500 kVA, low voltage 4.16 kV, impedance 5 %";
             case "line" -> ", conductor acsr-336";
+            case "source" -> ", fault level 100 MVA";
+            case "breaker", "recloser", "electronic-recloser" -> ", clearing time 300 ms";
             case "cable" -> ", conductor cable-1-0";
             default -> "";
         };
