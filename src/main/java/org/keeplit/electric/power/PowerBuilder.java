@@ -236,6 +236,10 @@ final class PowerBuilder {
         double volts = connection == Connection.DELTA ? lineToLine : lineToLine / SQRT3;
         int[] at = new int[2];
         for (int i = 0; i < 2; i++) {
+            if (ends[i] != null && grid.number(new Vertex.AtNode(node, ends[i])).isEmpty()) {
+                throw new PowerException(transformer.kind().name() + " " + transformer.name() + " has a winding to phase "
+                        + ends[i] + " of " + node + ", which has no such phase; one unit between two phases is written single-phase");
+            }
             at[i] = ends[i] != null
                     ? at(node, ends[i])
                     : connection == Connection.WYE ? builder.terminal(star) : FlowModel.GROUND;
