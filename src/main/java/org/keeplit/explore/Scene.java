@@ -2,10 +2,12 @@ package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
@@ -39,6 +41,10 @@ final class Scene {
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
     private final Supplier<PowerStates> power;
     private final Map<Seen, PowerStates.Least> least = new HashMap<>();
+    /** Asked for once a place, not once a figure: a rule over all lines asks thousands of times. */
+    private final Optional<FlowSolution>[] flows;
+
+    private final FlowState[] flowStates;
     private String trouble;
     private long[] state;
     private Analysis analysis;
@@ -47,6 +53,9 @@ final class Scene {
         this.layout = world.program().layout();
         this.electric = world.electric();
         this.power = world::powerStates;
+        int cases = PowerModel.loadCases(world.bound().network());
+        this.flows = newFlows(cases);
+        this.flowStates = new FlowState[cases];
         int count = electric.cells().kept().size();
         this.contactFields = new Field[count];
         this.contactValues = new int[count];
@@ -71,11 +80,18 @@ final class Scene {
         this.alwaysRemote = always.build();
     }
 
+    @SuppressWarnings({"unchecked", "rawtypes"})
+    private static Optional<FlowSolution>[] newFlows(int cases) {
+        return new Optional[cases];
+    }
+
     /** Looks at another state; the array is not copied. */
     Scene at(long[] next) {
         state = next;
         analysis = null;
         trouble = null;
+        Arrays.fill(flows, null);
+        Arrays.fill(flowStates, null);
         return this;
     }
 
@@ -110,7 +126,10 @@ final class Scene {
 
     /** {@return the load flow of this state; null if there is none, which is then noted} */
     FlowSolution flow(int loadCase) {
-        return solve(flowState(loadCase));
+        if (flows[loadCase] == null) {
+            flows[loadCase] = Optional.ofNullable(solve(flowState(loadCase)));
+        }
+        return flows[loadCase].orElse(null);
     }
 
     /** {@return the load flow once a contact is open or closed, with all that moves with it; null as above} */
@@ -128,11 +147,14 @@ final class Scene {
 
     /** {@return what the load flow reads of this state} */
     FlowState flowState(int loadCase) {
-        return power.get()
-                .state(
-                        analysis().closed(),
-                        loadCase,
-                        (regulator, phase) -> neutral(regulator, phase) == Truth.TRUE);
+        if (flowStates[loadCase] == null) {
+            flowStates[loadCase] = power.get()
+                    .state(
+                            analysis().closed(),
+                            loadCase,
+                            (regulator, phase) -> neutral(regulator, phase) == Truth.TRUE);
+        }
+        return flowStates[loadCase];
     }
 
     /** {@return the largest fault current at a vertex, in ampere} */

@@ -163,7 +163,7 @@ final class LineAttributes {
         }
         if (sequence) {
             together(name, "resistance", "reactance", report);
-        } else if (into.figures.containsKey("susceptance")) {
+        } else if (into.figures.containsKey("susceptance") && (into.word != null || matrix)) {
             report.add(Code.MISSING_IMPEDANCE
                     .at(name.span(), name.value() + " says its susceptance, and not its resistance and reactance")
                     .help("add them, or leave the susceptance to the conductor or the matrix"));

@@ -180,7 +180,9 @@ final class TransformerAttributes {
                     .at(name.span(), name.value() + " does not say by how much its low side lags")
                     .help("add the clock number, such as clock 1 for 30 degrees"));
         } else if (openPrimary && openSecondary && into.connection == into.secondary && into.clock > 0) {
-            throw wrong(name, "an open delta to an open delta has clock 0");
+            throw new Misread(Code.WRONG_BUILD
+                    .at(said, "an open delta to an open delta has clock 0, and " + name.value() + " says " + into.clock)
+                    .help("leave the clock out"));
         } else if (into.clock >= 0 && into.clock % 2 != (shifts ? 1 : 0)) {
             throw new Misread(Code.WRONG_BUILD
                     .at(

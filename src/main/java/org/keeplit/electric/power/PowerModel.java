@@ -9,6 +9,7 @@ import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.Network;
 
 /** A network with its temporary equipment as a load-flow model, with the places of everything in it. Immutable. */
 public final class PowerModel {
@@ -48,6 +49,13 @@ public final class PowerModel {
      */
     public static PowerModel of(Grid grid) {
         return new PowerBuilder(grid).build();
+    }
+
+    /** {@return how many load cases a network has, the loads as written included} @param network the network */
+    public static int loadCases(Network network) {
+        return 1 + (int) network.system().keySet().stream()
+                .filter(name -> name.startsWith("load case "))
+                .count();
     }
 
     /** {@return the electrical graph} */
