@@ -22,6 +22,10 @@ class NoLoadFlowTest {
     }
 
     private static String told(String elements, String condition) {
+        return told("own, overhead", "", elements, condition);
+    }
+
+    private static String told(String uses, String more, String elements, String condition) {
         Library library = new Reader().readSources(List.of(
                 new Source("overhead.equipment", Small.read("shared/equipment/overhead.equipment")),
                 new Source("own.equipment", """
@@ -29,8 +33,10 @@ class NoLoadFlowTest {
                         equipment own "Own"
                         conductor thin resistance 1 ohm per km
                         conductor bare radius 3 mm
-                        """),
-                new Source("pole.network", "language 1\nnetwork pole\nuses own, overhead\nsystem voltage 12.47 kV, frequency 60 Hz\n" + elements),
+                        conductor whole resistance 0.3 ohm per km, radius 3 mm
+                        spacing side A at -1 m 9 m, B at 1 m 9 m
+                        """ + more),
+                new Source("pole.network", "language 1\nnetwork pole\nuses " + uses + "\nsystem voltage 12.47 kV, frequency 60 Hz\n" + elements),
                 new Source("test.rules", "language 1\nrulebook test-rules revision 1\nrule figure\n  always for any switch S, " + condition + "\n  says \"x\"\n  because \"x\"\n"),
                 new Source("p.procedure", """
                         language 1
@@ -43,6 +49,7 @@ class NoLoadFlowTest {
                         stage "All"
                           op does "nothing"
                         """)));
+        assertEquals(List.of(), library.problems().stream().filter(p -> p.severity() == Problem.Severity.ERROR).toList());
         Problems problems = new Problems();
         Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
         List<Problem> all = problems.sorted().stream().filter(p -> p.code().equals("no-load-flow")).toList();
@@ -63,13 +70,23 @@ class NoLoadFlowTest {
                 + " states no resistance", told(BUS + REST + "cable under from s-1 to s-2, phases ABC, length 1 km, conductor bare\n"));
     }
 
-    /** Four wires with the neutral switched along hang on no spacing of these; what was looked for is told. */
     @Test
     void anOverheadLineWithoutASpacingThatFits() {
-        String told = told(BUS.replace("ABC", "ABC").replace("uses own, overhead", "uses own") + REST
-                + "line l from s-1 to s-2, phases CB, length 1 km, conductor acsr-2, spacing top-505-cb\n"
-                + "line m from s-1 to s-2, phases CB, length 1 km, conductor acsr-2\n");
-        assertEquals("", told, "one fits by its phases");
+        String kinds =
+                """
+                kind source is a source
+                kind load is a load
+                kind line is a line section
+                kind switch is a switching device
+                  ganged
+                """;
+        String line = "line l from s-1 to s-2, phases BC, length 1 km, conductor whole\n";
+        String told = told("own", kinds, BUS + REST + line, "the current through S on A is at most 1 kA");
+        assertEquals(
+                "overhead line l hangs on no spacing: none of those declared (side) has exactly its phases BC; name one, or"
+                        + " state resistance and reactance",
+                told);
+        assertEquals("", told("own", kinds, BUS + REST + line.replace("BC", "AB"), "the current through S on A is at most 1 kA"));
     }
 
     @Test
