@@ -63,7 +63,8 @@ final class DutyFit {
         for (Limited limit : limits) {
             for (int i = 0; i < scene.loadCases(); i++) {
                 double value = limit.figure().value(scene, i);
-                if (!(value < limit.most().si())) {
+                // What is not known passes no limit; it is said elsewhere that it is not.
+                if (value >= limit.most().si()) {
                     return Optional.of(limit.said(value));
                 }
             }

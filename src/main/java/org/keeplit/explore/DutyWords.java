@@ -1,9 +1,9 @@
 package org.keeplit.explore;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.flow.FlowModelException;
-import org.keeplit.electric.flow.FlowSolution;
 import org.keeplit.electric.power.PowerException;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.unit.Dimension;
@@ -20,14 +20,14 @@ final class DutyWords {
     /** {@return the opening duty, with the limit that it passes} */
     String opening(Contact contact, Scene scene) {
         String duty = scene.analysis().openingDuty(contact).phrase();
-        return duty + in(machine.conditions().fitToOpen(contact).why(scene));
+        return duty + in(figures(() -> machine.conditions().fitToOpen(contact).why(scene)));
     }
 
     /** {@return the closing duty, with the limit that it passes or how far both sides are turned} */
     String closing(Contact contact, Scene scene) {
         ClosingDuty duty = Nodes.closingDuty(
                 scene, contact, machine.world().siteGraph(contact.site()));
-        Optional<String> why = machine.conditions().fitToClose(contact).why(scene);
+        Optional<String> why = figures(() -> machine.conditions().fitToClose(contact).why(scene));
         return duty.phrase() + in(why.or(() -> turned(duty, contact, scene)));
     }
 
@@ -53,14 +53,16 @@ final class DutyWords {
         return Optional.of(apart + volts(contact, scene).map(v -> ", " + v + " across").orElse(""));
     }
 
-    /** {@return the voltage across; nothing where the network does not state what a load flow needs} */
-    private Optional<String> volts(Contact contact, Scene scene) {
+    private static Optional<String> volts(Contact contact, Scene scene) {
+        return figures(() -> Optional.ofNullable(scene.flow(0))
+                .map(flow -> SwitchingAmounts.across(scene, flow, contact).abs())
+                .map(volts -> new Quantity(volts, Dimension.VOLTAGE).toString()));
+    }
+
+    /** {@return what figures say; nothing where the network does not state what a load flow needs} */
+    private static Optional<String> figures(Supplier<Optional<String>> said) {
         try {
-            FlowSolution flow = scene.flow(0);
-            return flow == null
-                    ? Optional.empty()
-                    : Optional.of(new Quantity(SwitchingAmounts.across(scene, flow, contact).abs(), Dimension.VOLTAGE)
-                            .toString());
+            return said.get();
         } catch (PowerException | FlowModelException missing) {
             return Optional.empty();
         }

@@ -29,6 +29,8 @@ import org.keeplit.program.Vertex;
 public final class PowerStates {
     /** How many solutions are kept before all are forgotten; each holds the voltages of the whole network. */
     private static final int KEPT = 5_000;
+    /** How many bytes they may take, at sixteen a terminal; of a large network fewer are kept. */
+    private static final long KEPT_BYTES = 256L << 20;
     /** In ohm; a kilometre of dead conductor has some 300 000 by its charging. */
     private static final double FLOATING = 1e7;
     /** As a part of nominal voltage: less has only what is coupled or stray. */
@@ -39,6 +41,7 @@ public final class PowerStates {
     private final PowerModel model;
     private final Cells cells;
     private final FlowSolver solver;
+    private final int kept;
     private final ShortCircuitSolver shortCircuit;
     private final FlowState bare;
     private final Map<FlowState, FlowResult> known = new HashMap<>();
@@ -55,6 +58,7 @@ public final class PowerStates {
         this.model = model;
         this.cells = cells;
         this.solver = model.flow().solver();
+        this.kept = (int) Math.max(16, Math.min(KEPT, KEPT_BYTES / (16L * model.flow().terminals().size() + 1)));
         this.shortCircuit = model.flow().shortCircuit(FaultLoads.IGNORED);
         FlowState.Editor edit = model.flow().baseState().edit();
         for (Contact contact : cells.grid().contacts()) {
@@ -135,7 +139,7 @@ public final class PowerStates {
 
     /** {@return the load flow of a state: a solution, or that there is none} @param state the state */
     public FlowResult solve(FlowState state) {
-        if (known.size() >= KEPT) {
+        if (known.size() >= kept) {
             known.clear();
         }
         return known.computeIfAbsent(state, solver::solve);
