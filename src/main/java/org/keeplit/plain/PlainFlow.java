@@ -27,9 +27,9 @@ final class PlainFlow {
     /** A place with less than this part of its nominal voltage is not alive. */
     private static final double ALIVE = 0.1;
     private static final double SETTLED = 1e-11;
-    /** From this round on: where millohms meet megohms the last digits never come to rest. */
+    /** From this round on: the star point of loads of constant power, which nothing grounds, keeps drifting by a millionth. */
     private static final int LATE = 60;
-    private static final double SETTLED_LATE = 1e-8;
+    private static final double SETTLED_LATE = 1e-5;
     private static final int ROUNDS = 200;
     /** From this round on each step goes half the way, against swinging to and fro. */
     private static final int SLOWER = 40;
