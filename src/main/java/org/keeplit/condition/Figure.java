@@ -1,5 +1,6 @@
 package org.keeplit.condition;
 
+import java.util.Optional;
 import org.keeplit.text.Span;
 import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
@@ -17,9 +18,10 @@ public sealed interface Figure {
      *
      * @param measure what is measured
      * @param of of what
+     * @param beyond the object that a few measures name after {@code beyond}
      * @param phase on which phase
      */
-    record Measured(Measure measure, Term of, PhaseTerm phase, Span span) implements Figure {
+    record Measured(Measure measure, Term of, Optional<Term> beyond, PhaseTerm phase, Span span) implements Figure {
         @Override
         public Dimension dimension() {
             return measure.dimension();
@@ -27,7 +29,7 @@ public sealed interface Figure {
 
         @Override
         public String toString() {
-            return measure.words() + " " + of;
+            return measure.words() + " " + of + beyond.map(b -> " beyond " + b).orElse("");
         }
     }
 

@@ -128,6 +128,28 @@ public final class Analysis {
         return electric.at(next);
     }
 
+    /**
+     * What follows once a contact is open or closed, together with whatever moves with it.
+     *
+     * @param contact the contact
+     * @param closed whether it is closed then
+     * @return what follows; by vertex, since it may be worked out on other cells
+     */
+    public Analysis switched(Contact contact, boolean closed) {
+        return with(contact.key(), closed ? contact.value() : 0);
+    }
+
+    /** {@return whether two vertices are joined by what conducts} @param one a vertex's number @param other another's */
+    public boolean joined(int one, int other) {
+        return status.joined(cell(one), cell(other));
+    }
+
+    /** {@return the clock angle of the supply at a vertex in hours, A 0, B 4, C 8; -1 where no one supply is} @param vertex its number */
+    public int hour(int vertex) {
+        int identity = status.identity(cell(vertex));
+        return status.level(cell(vertex)) == Level.ENERGIZED && identity >= 0 ? Identities.clock(identity) : -1;
+    }
+
     /** {@return the same set on the grid with nothing drawn together} */
     private Analysis wholly() {
         return electric.whole().at(electric.wholeSet(closed));

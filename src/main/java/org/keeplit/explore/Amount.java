@@ -9,7 +9,7 @@ import org.keeplit.electric.flow.FlowSolution;
 import org.keeplit.electric.power.PowerModel;
 
 /** A figure whose objects are all known, ready to be worked out in a scene. */
-sealed interface Amount {
+interface Amount {
     /**
      * Works it out.
      *

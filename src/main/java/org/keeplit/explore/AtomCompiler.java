@@ -76,6 +76,10 @@ final class AtomCompiler {
         };
     }
 
+    VoltageAtoms voltage() {
+        return voltage;
+    }
+
     /** {@return the number of the vertex that a point is on a phase} */
     int vertex(Obj point, Conductor phase) {
         return world.grid().number(voltage.vertex(point, phase)).orElseThrow();

@@ -6,6 +6,7 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Predicate;
 import org.keeplit.condition.Term;
+import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Phases;
 
@@ -41,6 +42,16 @@ final class ConditionCompiler {
 
     FigureCompiler figures() {
         return figures;
+    }
+
+    /** {@return whether a contact is made for what opening it asks} */
+    DutyFit.ToOpen fitToOpen(Contact contact) {
+        return atoms.voltage().fitToOpen(contact);
+    }
+
+    /** {@return whether a contact is made for what closing it asks} */
+    DutyFit.ToClose fitToClose(Contact contact) {
+        return atoms.voltage().fitToClose(contact);
     }
 
     /** {@return the number of the vertex that a point is on a phase} */

@@ -82,7 +82,8 @@ final class ConditionWords {
         } else if (figure instanceof Figure.Rated rated) {
             return "the " + rated(rated.name()) + " of " + term(rated.of());
         } else if (figure instanceof Figure.Measured measured) {
-            return measured.measure().words() + " " + term(measured.of()) + phase(measured.phase());
+            return measured.measure().words() + " " + term(measured.of())
+                    + measured.beyond().map(b -> " beyond " + term(b)).orElse("") + phase(measured.phase());
         }
         return figure.toString();
     }
@@ -92,7 +93,7 @@ final class ConditionWords {
         return switch (name) {
             case "voltage low" -> "lower voltage limit";
             case "voltage high" -> "upper voltage limit";
-            case "continuous" -> "continuous rating";
+            case "continuous", "interrupting", "making", "short-time" -> name + " rating";
             default -> name;
         };
     }

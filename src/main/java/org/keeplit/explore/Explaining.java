@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
+import org.keeplit.condition.Predicate;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
@@ -18,9 +19,11 @@ import org.keeplit.rule.Template;
 /** Tells, only after a failure, which part of a condition failed and with which values. */
 final class Explaining {
     private final Machine machine;
+    private final DutyWords duty;
 
     Explaining(Machine machine) {
         this.machine = machine;
+        this.duty = new DutyWords(machine);
     }
 
     /** {@return the condition with the value under each part} */
@@ -39,8 +42,21 @@ final class Explaining {
         String text = new ConditionWords(environment).say(condition);
         if (condition instanceof Condition.Compare compare) {
             text += figures(compare, environment, scene);
+        } else if (condition instanceof Condition.Atom atom) {
+            text += fit(atom, environment, scene);
         }
         return new Why(text, truth, ImmutableList.copyOf(parts));
+    }
+
+    /** {@return what a contact is asked for, where it is judged whether it is made for that} */
+    private String fit(Condition.Atom atom, Environment environment, Scene scene) {
+        boolean opens = atom.predicate() == Predicate.FIT_TO_OPEN;
+        if (!opens && atom.predicate() != Predicate.FIT_TO_CLOSE) {
+            return "";
+        }
+        Obj object = machine.conditions().object(atom.terms().get(0), environment);
+        Contact contact = ((Obj.Joint) object).contact();
+        return " (" + (opens ? duty.opening(contact, scene) : duty.closing(contact, scene)) + ")";
     }
 
     /** {@return the figures that were compared, on each phase and in each load case} */
@@ -48,6 +64,7 @@ final class Explaining {
         FigureCompiler figures = machine.conditions().figures();
         List<FigureCompiler.OnPhases> phases = figures.phases(compare, environment);
         Set<String> all = new LinkedHashSet<>();
+        Set<String> alike = new LinkedHashSet<>();
         for (FigureCompiler.OnPhases phase : phases) {
             Amount left = figures.amount(compare.left(), environment, phase.left());
             Amount right = figures.amount(compare.right(), environment, phase.right());
@@ -59,11 +76,14 @@ final class Explaining {
             for (int i = 0; i < scene.loadCases(); i++) {
                 String where = (phases.size() > 1 ? "phase " + phase.left() + ", " : "")
                         + (scene.loadCases() > 1 ? scene.power().flow().loadCases().get(i) + ": " : "");
-                all.add(where + FigureCompiler.words(left.value(scene, i), compare.left().dimension()) + " beside "
-                        + FigureCompiler.words(right.value(scene, i), compare.right().dimension()));
+                String values = FigureCompiler.words(left.value(scene, i), compare.left().dimension()) + " beside "
+                        + FigureCompiler.words(right.value(scene, i), compare.right().dimension());
+                all.add(where + values);
+                alike.add(values);
             }
         }
-        return " (" + String.join("; ", all) + ")";
+        // What is the same on every phase and under every load is said once.
+        return " (" + String.join("; ", alike.size() == 1 ? alike : all) + ")";
     }
 
     /** Keeps of a quantifier only what decided it: the first that fails, or the first that is so. */
@@ -140,24 +160,19 @@ final class Explaining {
             case "critical" -> element instanceof Element.Load load ? load.critical().orElse("") : "";
             case "site" -> machine.world().siteOf(object);
             case "opening duty" -> object instanceof Obj.Joint joint
-                    ? scene.analysis().openingDuty(joint.contact()).phrase()
+                    ? duty.opening(joint.contact(), scene)
                     : duties(object, scene, true);
             case "closing duty" -> object instanceof Obj.Joint joint
-                    ? closing(joint.contact(), scene)
+                    ? duty.closing(joint.contact(), scene)
                     : duties(object, scene, false);
             default -> object.words();
         };
     }
 
-    private String closing(Contact contact, Scene scene) {
-        return Nodes.closingDuty(scene, contact, machine.world().siteGraph(contact.site()))
-                .phrase();
-    }
-
     private String duties(Obj object, Scene scene, boolean opening) {
         return machine.world().grid().contactsOf(object.words()).stream()
                 .filter(c -> c.part() == Contact.Part.POLE)
-                .map(c -> opening ? scene.analysis().openingDuty(c).phrase() : closing(c, scene))
+                .map(c -> opening ? duty.opening(c, scene) : duty.closing(c, scene))
                 .distinct()
                 .reduce((a, b) -> a + " and " + b)
                 .orElse("");

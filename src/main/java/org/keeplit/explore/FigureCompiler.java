@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
+import org.keeplit.condition.Measure;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
@@ -17,10 +18,12 @@ import org.keeplit.unit.Quantity;
 final class FigureCompiler {
     private final World world;
     private final ConditionCompiler conditions;
+    private final SwitchingFigures switching;
 
     FigureCompiler(World world, ConditionCompiler conditions) {
         this.world = world;
         this.conditions = conditions;
+        this.switching = new SwitchingFigures(world);
     }
 
     /** What is compared on one phase. @param left the phase of the left side, null if none is meant @param right of the right */
@@ -104,8 +107,23 @@ final class FigureCompiler {
                     : rated("continuous", object);
             case RESIDUAL -> new Amount.Residual(poles(object));
             case VOLTAGE -> new Amount.Between(conditions.vertex(object, phase), 0);
-            case VOLTAGE_ACROSS -> across(object, phase);
+            case VOLTAGE_ACROSS -> new Amount.Between(
+                    contact(object, phase).a(), contact(object, phase).b());
+            case ANGLE -> new SwitchingAmounts.Angle(contact(object, phase));
+            case RECOVERY -> new SwitchingAmounts.Recovery(contact(object, phase));
+            case CLOSING_CURRENT -> new SwitchingAmounts.Closing(contact(object, phase));
+            case COLD_LOAD -> switching.coldLoad(contact(object, phase));
+            case INRUSH -> switching.inrush(contact(object, phase));
             case FAULT_CURRENT -> new Amount.AtFault(conditions.vertex(object, phase));
+            case FAULT_THROUGH -> new FaultAmounts.AtContact(contact(object, phase));
+            case SECTION_FAULT, SECTION_GROUND -> switching.beyond(
+                    object,
+                    conditions.object(measured.beyond().orElseThrow(), environment),
+                    measured.measure() == Measure.SECTION_GROUND);
+            case AVAILABLE -> switching.available(object, phase);
+            case WITHSTAND -> switching.withstand(object);
+            case TRAPPED -> switching.trapped(conditions.vertex(object, phase), phase);
+            case TRAPPED_BEHIND -> switching.trappedBehind(contact(object, phase));
         };
     }
 
@@ -115,9 +133,10 @@ final class FigureCompiler {
                 .toList();
     }
 
-    private Amount across(Obj object, Conductor phase) {
-        Contact pole = poles(object).stream().filter(c -> c.phase() == phase).findFirst().orElseThrow();
-        return new Amount.Between(pole.a(), pole.b());
+    private Contact contact(Obj object, Conductor phase) {
+        return object instanceof Obj.Joint joint
+                ? joint.contact()
+                : poles(object).stream().filter(c -> c.phase() == phase).findFirst().orElseThrow();
     }
 
     private Amount through(Obj object, Conductor phase) {
@@ -126,6 +145,9 @@ final class FigureCompiler {
                     .branch(of.element().name(), phase)
                     .orElseThrow(() -> new IllegalStateException("no current is known through " + object.words()));
             return new Amount.InBranch(place[0], place[1]);
+        }
+        if (object instanceof Obj.Joint joint) {
+            return new Amount.Through(List.of(joint.contact()));
         }
         return new Amount.Through(world.grid().contactsOf(object.words()).stream()
                 .filter(c -> c.phase() == phase)
@@ -146,8 +168,15 @@ final class FigureCompiler {
         }
         return stated(name, object)
                 .or(() -> name.equals("continuous") ? stated("rating", object) : Optional.empty())
+                .or(() -> name.equals("pickup") ? minimumTrip(object) : Optional.empty())
                 .<Amount>map(quantity -> new Amount.Fixed(quantity.si()))
                 .orElseGet(() -> unstated(name, object));
+    }
+
+    /** A hydraulic unit trips from its minimum trip on: as stated, or twice its coil (NAVFAC MO-201 (1990) 3.6.3). */
+    private Optional<Quantity> minimumTrip(Obj object) {
+        return stated("minimum trip", object)
+                .or(() -> stated("coil", object).map(coil -> new Quantity(2 * coil.si(), coil.dimension())));
     }
 
     private static Amount unstated(String name, Obj object) {
@@ -177,6 +206,9 @@ final class FigureCompiler {
 
     /** {@return a figure as people read it} */
     static String words(double value, Dimension dimension) {
+        if (Double.isInfinite(value)) {
+            return "none, as nothing is alive there";
+        }
         return Double.isNaN(value) ? "not known" : new Quantity(value, dimension).toString();
     }
 }

@@ -131,32 +131,6 @@ final class Nodes {
         }
     }
 
-    /**
-     * A contact is made for what closing it would ask.
-     *
-     * @param dead where it matters, whether the place was proved dead: a generator that may run is no reason not
-     *     to ground what was just tested
-     */
-    record FitToClose(Contact contact, SiteGraph site, int duties, Node dead) implements Node {
-        @Override
-        public Truth eval(Scene scene) {
-            ClosingDuty duty = closingDuty(scene, contact, site);
-            if ((duties & 1 << duty.ordinal()) != 0) {
-                return Truth.TRUE;
-            }
-            Level most = scene.analysis()
-                    .level(contact.a())
-                    .max(scene.analysis().level(contact.b()));
-            if (duty == ClosingDuty.GROUND && most == Level.MAY_BE) {
-                return dead.eval(scene) == Truth.TRUE ? Truth.TRUE : Truth.UNKNOWN;
-            }
-            boolean mayRun = duty == ClosingDuty.JOIN
-                    && (scene.analysis().level(contact.a()) == Level.MAY_BE
-                            || scene.analysis().level(contact.b()) == Level.MAY_BE);
-            return duty == ClosingDuty.UNEQUAL || mayRun ? Truth.UNKNOWN : Truth.FALSE;
-        }
-    }
-
     /** A device feeds a site. */
     record Feeds(String device, String site) implements Node {
         @Override

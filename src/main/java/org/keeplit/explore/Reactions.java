@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.flow.FlowState;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
@@ -30,7 +31,8 @@ final class Reactions {
     private final List<Node> recloses = new ArrayList<>();
     private final Map<Position, List<Trips.Called>> known = new HashMap<>();
 
-    private record Position(BitSet closed, BitSet served) {}
+    /** What decides which trips are called for. @param flow what the load flow reads @param served which trips are in service */
+    private record Position(FlowState flow, BitSet served) {}
 
     Reactions(World world, AtomCompiler atoms) {
         this.reactions = world.program().reactions();
@@ -221,7 +223,7 @@ final class Reactions {
         for (Trips trips : watched) {
             bit = trips.served(scene, served, bit);
         }
-        Position position = new Position(scene.analysis().closed(), served);
+        Position position = new Position(scene.flowState(0), served);
         List<Trips.Called> called = known.get(position);
         if (called == null) {
             called = findCalled(scene, served);

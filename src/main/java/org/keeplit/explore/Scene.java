@@ -2,10 +2,12 @@ package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
@@ -14,6 +16,7 @@ import org.keeplit.electric.Electric;
 import org.keeplit.electric.SiteGraph;
 import org.keeplit.electric.flow.FlowResult;
 import org.keeplit.electric.flow.FlowSolution;
+import org.keeplit.electric.flow.FlowState;
 import org.keeplit.electric.flow.NoConvergence;
 import org.keeplit.electric.power.PowerModel;
 import org.keeplit.electric.power.PowerStates;
@@ -38,6 +41,11 @@ final class Scene {
     private final ImmutableSet<String> alwaysRemote;
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
     private final Supplier<PowerStates> power;
+    private final Map<Seen, PowerStates.Least> least = new HashMap<>();
+    /** Asked for once a place, not once a figure: a rule over all lines asks thousands of times. */
+    private final Optional<FlowSolution>[] flows;
+
+    private final FlowState[] flowStates;
     private String trouble;
     private long[] state;
     private Analysis analysis;
@@ -46,6 +54,9 @@ final class Scene {
         this.layout = world.program().layout();
         this.electric = world.electric();
         this.power = world::powerStates;
+        int cases = PowerModel.loadCases(world.bound().network());
+        this.flows = newFlows(cases);
+        this.flowStates = new FlowState[cases];
         int count = electric.cells().kept().size();
         this.contactFields = new Field[count];
         this.contactValues = new int[count];
@@ -77,11 +88,18 @@ final class Scene {
         this.alwaysRemote = always.build();
     }
 
+    @SuppressWarnings({"unchecked", "rawtypes"})
+    private static Optional<FlowSolution>[] newFlows(int cases) {
+        return new Optional[cases];
+    }
+
     /** Looks at another state; the array is not copied. */
     Scene at(long[] next) {
         state = next;
         analysis = null;
         trouble = null;
+        Arrays.fill(flows, null);
+        Arrays.fill(flowStates, null);
         return this;
     }
 
@@ -120,21 +138,64 @@ final class Scene {
 
     /** {@return the load flow of this state; null if there is none, which is then noted} */
     FlowSolution flow(int loadCase) {
-        return flowWithout(List.of(), loadCase);
+        if (flows[loadCase] == null) {
+            flows[loadCase] = Optional.ofNullable(solve(flowState(loadCase)));
+        }
+        return flows[loadCase].orElse(null);
     }
 
-    /** {@return the load flow with some contacts taken as open; null if there is none, which is then noted} */
+    /** {@return the load flow once a contact is open or closed, with all that moves with it; null as above} */
+    FlowSolution flow(int loadCase, Contact contact, boolean closed) {
+        return solve(power.get().switched(flowState(loadCase), contact, closed));
+    }
+
+    /** {@return the load flow with some contacts taken as open; null as above} */
     FlowSolution flowWithout(List<Contact> opened, int loadCase) {
-        FlowResult result = power.get().solveWithout(analysis().closed(), opened, loadCase);
+        return opened.isEmpty()
+                ? flow(loadCase)
+                : solve(power.get().without(flowState(loadCase), opened));
+    }
+
+    private FlowSolution solve(FlowState asked) {
+        FlowResult result = power.get().solve(asked);
         if (result instanceof NoConvergence none) {
-            trouble = "the load flow does not converge (" + none.reason() + ")";
+            note("the load flow does not converge (" + none.reason() + ")");
         }
         return result.solution().orElse(null);
     }
 
+    /** {@return what the load flow reads of this state} */
+    FlowState flowState(int loadCase) {
+        if (flowStates[loadCase] == null) {
+            flowStates[loadCase] = power.get()
+                    .state(
+                            analysis().closed(),
+                            loadCase,
+                            (regulator, phase) -> neutral(regulator, phase) == Truth.TRUE);
+        }
+        return flowStates[loadCase];
+    }
+
     /** {@return the largest fault current at a vertex, in ampere} */
     double faultCurrent(int vertex) {
-        return power.get().faultCurrent(analysis().closed(), vertex);
+        return power.get().faultCurrent(flowState(0), vertex);
+    }
+
+    /** {@return the least that a device sees of faults beyond another, asked once for a set of closed contacts} */
+    PowerStates.Least leastFault(FaultAmounts.Sight sight) {
+        return least.computeIfAbsent(new Seen(sight, flowState(0)), k -> sight.find(this));
+    }
+
+    private record Seen(FaultAmounts.Sight sight, FlowState state) {}
+
+    /** {@return the load flows of this run} */
+    PowerStates powerStates() {
+        return power.get();
+    }
+
+    /** Notes that a figure says nothing, for or against. */
+    void note(String what) {
+        trouble = what;
     }
 
     /** {@return what could not be worked out since the scene last moved, or null} */

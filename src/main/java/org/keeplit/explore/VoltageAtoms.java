@@ -7,6 +7,7 @@ import org.keeplit.condition.Condition;
 import org.keeplit.electric.Contact;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.DutyTable;
 import org.keeplit.network.Element;
 import org.keeplit.network.OpeningDuty;
 import org.keeplit.program.Points;
@@ -112,29 +113,27 @@ final class VoltageAtoms {
         return new Nodes.Closing(contact, world.siteGraph(contact.site()), duties);
     }
 
-    private Node fitToOpen(Contact contact) {
-        int duties = 0;
-        for (OpeningDuty duty : contact.kind().breaks()) {
-            duties |= 1 << duty.ordinal();
-        }
+    private static DutyTable table(Contact contact) {
         return contact.part() == Contact.Part.LEAD
-                ? new Nodes.Opening(contact, LeadDuties.OPENING)
-                : new Nodes.Opening(contact, duties);
+                ? contact.kind().leadDuties()
+                : contact.kind().duties();
     }
 
-    private Node fitToClose(Contact contact) {
-        int duties = 0;
-        for (ClosingDuty duty : contact.kind().makes()) {
-            duties |= 1 << duty.ordinal();
-        }
-        if (contact.part() == Contact.Part.LEAD) {
-            duties = LeadDuties.CLOSING;
-        }
+    DutyFit.ToOpen fitToOpen(Contact contact) {
+        return new DutyFit.ToOpen(contact, table(contact), DutyFit.stated(world, contact, "interrupting"));
+    }
+
+    DutyFit.ToClose fitToClose(Contact contact) {
         List<Node> dead = new ArrayList<>();
         for (int vertex : new int[] {contact.a(), contact.b()}) {
             dead.add(atoms.is(Units.provedDead(world.grid().vertices().get(vertex)), 1));
         }
-        return new Nodes.FitToClose(contact, world.siteGraph(contact.site()), duties, Node.one(dead));
+        return new DutyFit.ToClose(
+                contact,
+                world.siteGraph(contact.site()),
+                table(contact),
+                DutyFit.stated(world, contact, "making"),
+                Node.one(dead));
     }
 
     private Node supplied(Element.Load load) {

@@ -17,7 +17,8 @@ final class AttributeTable {
     static final String CONTINUOUS = "continuous";
 
     /** Ratings that are currents whatever the kind. */
-    private static final ImmutableSet<String> CURRENTS = ImmutableSet.of(CONTINUOUS, "interrupting");
+    private static final ImmutableSet<String> CURRENTS =
+            ImmutableSet.of(CONTINUOUS, "interrupting", "making", "short-time");
 
     private static final ImmutableMap<Base, ImmutableMap<String, Dimension>> FIGURES =
             ImmutableMap.<Base, ImmutableMap<String, Dimension>>builder()
@@ -42,7 +43,8 @@ final class AttributeTable {
                                     "resistance", Dimension.RATIO,
                                     // Before its first word alone.
                                     "reactance ratio", Dimension.NUMBER,
-                                    "reactance", Dimension.RATIO))
+                                    "reactance", Dimension.RATIO,
+                                    "inrush factor", Dimension.NUMBER))
                     .put(
                             Base.REGULATOR,
                             ImmutableMap.of(
@@ -50,22 +52,29 @@ final class AttributeTable {
                                     "range", Dimension.RATIO,
                                     "steps", Dimension.NUMBER,
                                     "setting", Dimension.VOLTAGE,
-                                    "bandwidth", Dimension.VOLTAGE))
+                                    "bandwidth", Dimension.VOLTAGE,
+                                    "voltage ratio", Dimension.NUMBER,
+                                    "compensator resistance", Dimension.VOLTAGE,
+                                    "compensator reactance", Dimension.VOLTAGE))
                     .put(Base.CAPACITOR, ImmutableMap.of("voltage", Dimension.VOLTAGE))
                     .put(Base.LOAD, ImmutableMap.of("voltage", Dimension.VOLTAGE))
                     .put(Base.GENERATOR, ImmutableMap.of("rating", Dimension.APPARENT_POWER))
                     .put(
                             Base.SWITCH,
-                            ImmutableMap.of(
-                                    "pickup tolerance", Dimension.RATIO,
-                                    "pickup", Dimension.CURRENT,
-                                    "ground pickup", Dimension.CURRENT,
-                                    "coil", Dimension.CURRENT,
-                                    "minimum trip", Dimension.CURRENT,
-                                    "rating", Dimension.CURRENT,
-                                    CONTINUOUS, Dimension.CURRENT,
-                                    "link", Dimension.CURRENT,
-                                    "impedance", Dimension.IMPEDANCE))
+                            ImmutableMap.<String, Dimension>builder()
+                                    .put("pickup tolerance", Dimension.RATIO)
+                                    .put("pickup", Dimension.CURRENT)
+                                    .put("ground pickup", Dimension.CURRENT)
+                                    .put("coil", Dimension.CURRENT)
+                                    .put("minimum trip", Dimension.CURRENT)
+                                    .put("rating", Dimension.CURRENT)
+                                    .put(CONTINUOUS, Dimension.CURRENT)
+                                    .put("interrupting", Dimension.CURRENT)
+                                    .put("making", Dimension.CURRENT)
+                                    .put("clearing time", Dimension.TIME)
+                                    .put("link", Dimension.CURRENT)
+                                    .put("impedance", Dimension.IMPEDANCE)
+                                    .buildOrThrow())
                     .buildOrThrow();
 
     private static final ImmutableMap<Base, ImmutableSet<String>> WORDS =
@@ -126,6 +135,11 @@ final class AttributeTable {
             case CAPACITOR -> ImmutableMap.of(REACTIVE, Dimension.REACTIVE_POWER);
             default -> ImmutableMap.of();
         };
+    }
+
+    /** {@return whether a figure is a current that a nameplate states, and is said with {@code rating}} */
+    static boolean isCurrentRating(String name) {
+        return CURRENTS.contains(name);
     }
 
     /** {@return what a rating of a kind measures, if its name says that} */

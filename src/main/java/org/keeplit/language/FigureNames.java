@@ -34,7 +34,7 @@ final class FigureNames {
 
     /** Adds a figure; what only a nameplate states, such as {@code continuous}, is said with {@code rating}. */
     private void add(Base base, String name, Dimension dimension) {
-        boolean alone = !name.equals(AttributeTable.CONTINUOUS)
+        boolean alone = !AttributeTable.isCurrentRating(name)
                 && (name.equals("impedance") || AttributeTable.figures(base).containsKey(name));
         add(alone ? name : name + " rating", name, Vocabulary.typeOf(base), dimension);
     }

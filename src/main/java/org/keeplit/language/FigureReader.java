@@ -4,7 +4,6 @@ import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Figure;
 import org.keeplit.condition.Measure;
@@ -18,13 +17,21 @@ import org.keeplit.unit.Unit;
 
 /** Reads figures: of the state, of a nameplate, as written, and parts of these. */
 final class FigureReader {
-    private static final Map<Measure, ImmutableSet<Type>> OBJECTS = Map.of(
-            Measure.CURRENT, ImmutableSet.of(Type.DEVICE, Type.JUMPER, Type.LINE, Type.REGULATOR),
-            Measure.LOADING, ImmutableSet.of(Type.DEVICE, Type.JUMPER, Type.LINE, Type.REGULATOR),
-            Measure.RESIDUAL, ImmutableSet.of(Type.DEVICE),
-            Measure.VOLTAGE_ACROSS, ImmutableSet.of(Type.DEVICE),
-            Measure.VOLTAGE, ImmutableSet.of(Type.POINT),
-            Measure.FAULT_CURRENT, ImmutableSet.of(Type.POINT));
+    private static final ImmutableSet<Type> CARRIERS =
+            ImmutableSet.of(Type.DEVICE, Type.JUMPER, Type.LINE, Type.REGULATOR);
+    private static final ImmutableSet<Type> CONTACTS = ImmutableSet.of(Type.DEVICE, Type.CONTACT);
+    private static final ImmutableSet<Type> BROUGHT = ImmutableSet.of(Type.GROUND, Type.JUMPER);
+
+    private static ImmutableSet<Type> objects(Measure measure) {
+        return switch (measure) {
+            case CURRENT -> ImmutableSet.<Type>builder().addAll(CARRIERS).add(Type.CONTACT).build();
+            case LOADING -> CARRIERS;
+            case RESIDUAL, SECTION_FAULT, SECTION_GROUND -> ImmutableSet.of(Type.DEVICE);
+            case VOLTAGE_ACROSS, ANGLE, RECOVERY, CLOSING_CURRENT, COLD_LOAD, INRUSH, FAULT_THROUGH, TRAPPED_BEHIND -> CONTACTS;
+            case VOLTAGE, FAULT_CURRENT, TRAPPED -> ImmutableSet.of(Type.POINT);
+            case AVAILABLE, WITHSTAND -> BROUGHT;
+        };
+    }
 
     private final Scope scope;
     private final TermReader terms;
@@ -74,7 +81,15 @@ final class FigureReader {
                     .at(cursor.from(start), "“" + cursor.words(start) + "” is written down, so nobody measures it")
                     .help("figures of the state are " + measures()));
         }
-        return measured(cursor, measure(cursor).orElseThrow(() -> unknown(cursor, "what is measured")));
+        int start = cursor.index();
+        Figure.Measured figure =
+                measured(cursor, measure(cursor).orElseThrow(() -> unknown(cursor, "what is measured")));
+        if (!figure.measure().isSeen()) {
+            throw new Misread(Code.UNKNOWN_FIGURE
+                    .at(cursor.from(start), "“" + cursor.words(start) + "” is worked out beforehand, so nobody measures it")
+                    .help("people measure " + measures()));
+        }
+        return figure;
     }
 
     private static List<String> words(Measure measure) {
@@ -90,10 +105,11 @@ final class FigureReader {
     private Figure.Measured measured(Cursor cursor, Measure measure) {
         int start = cursor.index();
         cursor.moveTo(start + words(measure).size());
-        ImmutableSet<Type> objects = OBJECTS.get(measure);
+        ImmutableSet<Type> objects = objects(measure);
         String options = Suggestions.list(objects.stream().map(Type::phrase).toList(), "or");
         TermText text = terms.read(cursor, options);
         Term of = terms.resolve(text, objects, "“" + String.join(" ", words(measure)) + "”");
+        Optional<Term> beyond = beyond(cursor, measure);
         int on = cursor.index();
         if (cursor.sees(List.of("on", "any", "phase"))) {
             throw new Misread(Code.UNEXPECTED
@@ -101,12 +117,22 @@ final class FigureReader {
                     .help("write: for some phase P of " + text.words() + ", … on P"));
         }
         PhaseTerm phase = PhaseReader.optional(cursor, scope);
-        if (cursor.index() > on && measure == Measure.RESIDUAL) {
+        if (cursor.index() > on && !measure.perPhase()) {
             throw new Misread(Code.NOT_PER_PHASE
-                    .at(cursor.from(on), "the residual current is that of all phases together")
+                    .at(cursor.from(on), measure.words().replace(" through", "").replace(" of", "") + " is that of all phases together")
                     .help("leave out “" + cursor.words(on) + "”"));
         }
-        return new Figure.Measured(measure, of, phase, cursor.from(start));
+        return new Figure.Measured(measure, of, beyond, phase, cursor.from(start));
+    }
+
+    /** Reads {@code beyond R} where a measure needs it. */
+    private Optional<Term> beyond(Cursor cursor, Measure measure) {
+        if (!measure.hasBeyond()) {
+            return Optional.empty();
+        }
+        cursor.expect("“beyond” and the device whose section is meant", "beyond");
+        TermText text = terms.read(cursor, Type.DEVICE.phrase());
+        return Optional.of(terms.resolve(text, ImmutableSet.of(Type.DEVICE), "“beyond”"));
     }
 
     private Figure rated(Cursor cursor, FigureNames.Entry entry) {
@@ -182,7 +208,11 @@ final class FigureReader {
 
     private static String measures() {
         return Suggestions.list(
-                Arrays.stream(Measure.values()).map(m -> m.words() + " …").toList(), "and");
+                Arrays.stream(Measure.values())
+                        .filter(Measure::isSeen)
+                        .map(m -> m.words() + " …")
+                        .toList(),
+                "and");
     }
 
     private List<String> known() {

@@ -12,13 +12,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.antlr.v4.runtime.ParserRuleContext;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Base;
-import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Kind;
 import org.keeplit.network.Mode;
-import org.keeplit.network.OpeningDuty;
 import org.keeplit.network.Trait;
 import org.keeplit.network.Verb;
 import org.keeplit.unit.Dimension;
@@ -29,20 +26,20 @@ import org.keeplit.unit.Unit;
 final class KindResolver {
     private static final String HEAD = "kind NAME is a switching device";
     private static final ImmutableList<String> LINES =
-            ImmutableList.of("breaks", "makes", "mode", "verb", "rating", "impedance");
+            ImmutableList.of("breaks", "makes", "leads break", "leads make", "mode", "verb", "rating", "impedance");
 
     private final Node section;
     private final Report report;
     private final Set<Trait> traits = new LinkedHashSet<>();
     private final List<Mode> modes = new ArrayList<>();
-    private final Set<OpeningDuty> breaks = new LinkedHashSet<>();
-    private final Set<ClosingDuty> makes = new LinkedHashSet<>();
+    private final KindDuties duties;
     private final Map<String, Quantity> ratings = new LinkedHashMap<>();
     private final List<Verb> verbs = new ArrayList<>();
 
     KindResolver(Node section, Report report) {
         this.section = section;
         this.report = report;
+        this.duties = new KindDuties(report);
     }
 
     Kind resolve() {
@@ -66,8 +63,8 @@ final class KindResolver {
                 base,
                 ImmutableSet.copyOf(traits),
                 modes.stream().map(m -> new Mode(m.name(), m.values(), each)).collect(ImmutableList.toImmutableList()),
-                ImmutableSet.copyOf(breaks),
-                ImmutableSet.copyOf(makes),
+                duties.ofPoles(),
+                duties.ofLeads(),
                 ImmutableMap.copyOf(ratings),
                 ImmutableList.copyOf(verbs),
                 name.span());
@@ -85,10 +82,15 @@ final class KindResolver {
         switch (line.head().getText()) {
             case "mode" -> mode(line);
             case "verb" -> verbs.add(new VerbResolver(line, modes, base).resolve());
-            case "breaks" -> duties(line, OpeningDuty.values(), OpeningDuty::phrase, breaks, "opening duty");
-            case "makes" -> duties(line, ClosingDuty.values(), ClosingDuty::phrase, makes, "closing duty");
+            case "breaks", "makes" -> duties.read(line);
             case "rating", "impedance" -> rating(line, base);
-            default -> trait(line);
+            default -> {
+                if (line.starts("leads") && line.lexemes().size() > 1) {
+                    duties.readOfLeads(line);
+                } else {
+                    trait(line);
+                }
+            }
         }
     }
 
@@ -124,21 +126,8 @@ final class KindResolver {
         modes.add(new Mode(name.value(), values.asList(), false));
     }
 
-    private <E> void duties(Line line, E[] all, Function<E, String> phrase, Set<E> into, String what) {
-        Shapes.DutyLineContext parts =
-                Shape.of(line, Shapes::dutyLine, line.head().getText() + " nothing, parallel …");
-        for (ParserRuleContext part : parts.attribute()) {
-            List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
-            report.attempt(() -> {
-                if (words.isEmpty()) {
-                    throw new Misread(Code.UNEXPECTED.at(line.span(), "there is nothing between two commas"));
-                }
-                into.add(oneOf(words, all, phrase, what));
-            });
-        }
-    }
-
-    private static <E> E oneOf(List<Lexeme> words, E[] all, Function<E, String> phrase, String what) {
+    /** {@return the one of some things whose words stand there} @param what what it is, for messages */
+    static <E> E oneOf(List<Lexeme> words, E[] all, Function<E, String> phrase, String what) {
         String written = Vocabulary.join(words);
         for (E one : all) {
             if (phrase.apply(one).equals(written)) {
@@ -170,6 +159,10 @@ final class KindResolver {
         }
         Quantity quantity =
                 Figures.positive(cursor, dimension, line.starts("rating") ? "the rating " + name : "the impedance");
+        if (line.starts("rating") && dimension == Dimension.CURRENT && cursor.take("for")) {
+            Quantity time = Figures.positive(cursor, Dimension.TIME, "the time of the rating " + name);
+            ratings.putIfAbsent(name + " duration", time);
+        }
         cursor.finish("the rating");
         if (ratings.putIfAbsent(name, quantity) != null) {
             throw new Misread(Code.DUPLICATE.at(line.span(), "the rating " + name + " is given twice"));

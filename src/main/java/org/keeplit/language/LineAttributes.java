@@ -112,13 +112,19 @@ final class LineAttributes {
         return true;
     }
 
-    /** {@code susceptance AA 6.3 uS per mi}. */
+    /** {@code susceptance AA 6.3 uS per mi}, or {@code susceptance 4.3 uS per km} of each phase alike. */
     private boolean susceptance(Cursor cursor) {
         if (!cursor.sees(0, "susceptance")) {
             return false;
         }
         Span here = cursor.here();
         cursor.next("");
+        if (cursor.need("a susceptance").isNumber()) {
+            into.once("susceptance", here);
+            String each = "the susceptance of " + into.element;
+            into.figures.put("susceptance", PerLength.positive(cursor, Dimension.ADMITTANCE, each));
+            return true;
+        }
         String pair = pair(cursor);
         into.once("susceptance " + pair, here);
         String what = "the susceptance " + pair + " of " + into.element;
@@ -157,6 +163,10 @@ final class LineAttributes {
         }
         if (sequence) {
             together(name, "resistance", "reactance", report);
+        } else if (into.figures.containsKey("susceptance") && (into.word != null || matrix)) {
+            report.add(Code.MISSING_IMPEDANCE
+                    .at(name.span(), name.value() + " says its susceptance, and not its resistance and reactance")
+                    .help("add them, or leave the susceptance to the conductor or the matrix"));
         }
         if (into.figures.containsKey("zero resistance") || into.figures.containsKey("zero reactance")) {
             together(name, "zero resistance", "zero reactance", report);

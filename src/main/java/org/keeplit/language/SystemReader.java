@@ -15,7 +15,12 @@ final class SystemReader {
     private static final String PEAK = "peak";
 
     private static final ImmutableMap<String, Dimension> SYSTEM =
-            ImmutableMap.of("voltage", Dimension.VOLTAGE, "frequency", Dimension.FREQUENCY);
+            ImmutableMap.of(
+                    "voltage", Dimension.VOLTAGE,
+                    "frequency", Dimension.FREQUENCY,
+                    "cold load factor", Dimension.NUMBER,
+                    "inrush factor", Dimension.NUMBER,
+                    "fault resistance", Dimension.IMPEDANCE);
 
     private final Report report;
     private final Map<String, Quantity> figures = new LinkedHashMap<>();
@@ -71,17 +76,26 @@ final class SystemReader {
     }
 
     private void system(Cursor cursor) {
-        Lexeme name = cursor.next("a figure");
-        Dimension dimension = SYSTEM.get(name.getText());
-        if (dimension == null) {
-            throw new Misread(Code.UNKNOWN_ATTRIBUTE
-                    .at(name.span(), "a system has no figure “" + Cursor.clip(name.getText()) + "”")
-                    .help(Suggestions.didYouMean(name.getText(), SYSTEM.keySet())
-                            .orElse("it has voltage and frequency")));
+        Lexeme first = cursor.need("a figure");
+        String name = SYSTEM.keySet().stream()
+                .filter(known -> cursor.take(known.split(" ")))
+                .findFirst()
+                .orElseThrow(() -> unknown(cursor, first));
+        String what = "the system's " + name;
+        Quantity quantity = Figures.positive(cursor, SYSTEM.get(name), what);
+        cursor.finish("the " + name);
+        put(first, name, quantity, "the " + name);
+    }
+
+    private static Misread unknown(Cursor cursor, Lexeme first) {
+        StringBuilder written = new StringBuilder(cursor.next("").getText());
+        while (!cursor.done() && !cursor.need("").isNumber()) {
+            written.append(' ').append(cursor.next("").getText());
         }
-        Quantity quantity = Figures.positive(cursor, dimension, "the system's " + name.getText());
-        cursor.finish("the " + name.getText());
-        put(name, name.getText(), quantity, "the " + name.getText());
+        return new Misread(Code.UNKNOWN_ATTRIBUTE
+                .at(first.span(), "a system has no figure “" + Cursor.clip(written.toString()) + "”")
+                .help(Suggestions.didYouMean(written.toString(), SYSTEM.keySet())
+                        .orElse("it has " + Suggestions.list(SYSTEM.keySet(), "and"))));
     }
 
     /** {@code voltage 95 % to 105 %}, of the nominal voltage. */

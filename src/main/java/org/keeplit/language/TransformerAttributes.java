@@ -179,6 +179,18 @@ final class TransformerAttributes {
             report.add(Code.MISSING_ATTRIBUTE
                     .at(name.span(), name.value() + " does not say by how much its low side lags")
                     .help("add the clock number, such as clock 1 for 30 degrees"));
+        } else if (openPrimary && openSecondary && into.connection == into.secondary && into.clock > 0) {
+            throw new Misread(Code.WRONG_BUILD
+                    .at(said, "an open delta to an open delta has clock 0, and " + name.value() + " says " + into.clock)
+                    .help("leave the clock out"));
+        } else if (into.clock >= 0 && into.clock % 2 != (shifts ? 1 : 0)) {
+            throw new Misread(Code.WRONG_BUILD
+                    .at(
+                            said,
+                            "no bank joined like " + name.value() + " has clock " + into.clock + ": with "
+                                    + (shifts ? "a delta on one side only the number is odd" : "both sides alike the number is even"))
+                    .help("write " + (shifts ? "clock 1 or another odd number" : "clock 0 or another even number")
+                            + ", or look at the connection"));
         }
     }
 }

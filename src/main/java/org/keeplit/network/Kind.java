@@ -14,8 +14,8 @@ import org.keeplit.unit.Quantity;
  * @param base the family that fixes its anatomy
  * @param traits its yes-or-no facts
  * @param modes its settings
- * @param breaks the opening duties that it is made for
- * @param makes the closing duties that it is made for
+ * @param duties what its poles, clamps or ends are made to break and to make
+ * @param leadDuties what its leads may break and make by hand
  * @param ratings its ratings and impedances by name, such as {@code continuous} or {@code impedance}
  * @param verbs the steps that people do to it
  * @param span where it is declared
@@ -25,8 +25,8 @@ public record Kind(
         Base base,
         ImmutableSet<Trait> traits,
         ImmutableList<Mode> modes,
-        ImmutableSet<OpeningDuty> breaks,
-        ImmutableSet<ClosingDuty> makes,
+        DutyTable duties,
+        DutyTable leadDuties,
         ImmutableMap<String, Quantity> ratings,
         ImmutableList<Verb> verbs,
         Span span) {
@@ -34,6 +34,16 @@ public record Kind(
     @Override
     public int hashCode() {
         return name.hashCode();
+    }
+
+    /** {@return the opening duties that it is made for} */
+    public ImmutableSet<OpeningDuty> breaks() {
+        return duties.breaks().keySet();
+    }
+
+    /** {@return the closing duties that it is made for} */
+    public ImmutableSet<ClosingDuty> makes() {
+        return duties.makes().keySet();
     }
 
     /** {@return whether it has the trait} @param trait the trait */

@@ -17,7 +17,6 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
-import org.keeplit.network.OpeningDuty;
 import org.keeplit.network.Place;
 import org.keeplit.network.Trait;
 import org.keeplit.procedure.Action;
@@ -32,6 +31,7 @@ final class Asking {
     private final Circuit circuit;
     private final Map<String, List<String>> heldAt;
     private final PlainFigures figures;
+    private final PlainFit fit;
 
     Asking(Scenery scenery, Facts facts, Map<String, List<String>> heldAt) {
         this.scenery = scenery;
@@ -40,6 +40,7 @@ final class Asking {
         this.circuit = new Circuit(names, scenery.wiring(), facts);
         this.heldAt = heldAt;
         this.figures = new PlainFigures(scenery, circuit);
+        this.fit = new PlainFit(figures);
     }
 
     Circuit circuit() {
@@ -170,7 +171,7 @@ final class Asking {
             case LOOPED -> Truth.of(circuit.looped((Element.Branch) names.element(it.name()), p));
             case OPENING_DUTY -> Truth.of(atom.words().contains(circuit.opening(pole(it, p)).phrase()));
             case CLOSING_DUTY -> Truth.of(atom.words().contains(circuit.closing(pole(it, p)).phrase()));
-            case FIT_TO_OPEN -> fitToOpen(it.joint());
+            case FIT_TO_OPEN -> fit.toOpen(it.joint());
             case FIT_TO_CLOSE -> fitToClose(it.joint());
             case ISOLATED -> circuit.isolated((Element.Branch) names.element(it.name()));
             case SUPPLIED -> circuit.supplied((Element.Load) names.element(it.name()));
@@ -255,22 +256,12 @@ final class Asking {
                 .orElseThrow();
     }
 
-    private Truth fitToOpen(Joint contact) {
-        OpeningDuty duty = circuit.opening(contact);
-        if (contact.part() == Joint.Part.LEAD) {
-            return Truth.of(duty.compareTo(OpeningDuty.BUSHING) <= 0);
-        }
-        return Truth.of(contact.kind().breaks().contains(duty));
-    }
-
     private Truth fitToClose(Joint contact) {
-        ClosingDuty duty = circuit.closing(contact);
-        boolean made = contact.part() == Joint.Part.LEAD
-                ? duty == ClosingDuty.NOTHING || duty == ClosingDuty.PARALLEL || duty == ClosingDuty.ENERGIZE
-                : contact.kind().makes().contains(duty);
-        if (made) {
-            return Truth.TRUE;
+        Truth made = fit.toClose(contact);
+        if (made != null) {
+            return made;
         }
+        ClosingDuty duty = circuit.closing(contact);
         int a = circuit.now().level(contact.a());
         int b = circuit.now().level(contact.b());
         if (duty == ClosingDuty.GROUND && Math.max(a, b) == Voltages.MAY_BE) {

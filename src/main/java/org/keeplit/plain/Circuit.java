@@ -44,6 +44,27 @@ final class Circuit {
         return !joint.isContact() || facts.get(joint.fact()) == joint.value();
     }
 
+    /** {@return what is alive once a contact is open or closed, with all that its fact moves} */
+    Voltages switched(Joint contact, boolean closed) {
+        return solve(j -> isClosedThen(j, contact, closed));
+    }
+
+    /** {@return whether a joint is closed once a contact is open or closed} */
+    boolean isClosedThen(Joint joint, Joint contact, boolean closed) {
+        return contact.fact().equals(joint.fact()) ? closed && joint.value() == contact.value() : isClosed(joint);
+    }
+
+    /** {@return for how many minutes a bank was waited for} */
+    int waited(String bank, Conductor phase) {
+        return facts.get("waited " + bank + " " + phase);
+    }
+
+    /** {@return whether a tap is known to stand on neutral} @param regulator its name and phase */
+    boolean isNeutral(String regulator) {
+        String[] words = regulator.split(" ");
+        return facts.get(Names.tap(words[0], Conductor.valueOf(words[1]))) == 0;
+    }
+
     private Voltages solve(Predicate<Joint> closed) {
         return new Voltages(names.bound().network(), wiring.joints(), closed);
     }

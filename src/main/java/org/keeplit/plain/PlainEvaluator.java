@@ -103,6 +103,7 @@ public final class PlainEvaluator {
 
     private PlainResult run(int most) {
         State first = new State(program, new Facts(normal));
+        scenery.startsFrom(first.facts());
         Asking asking = asking(first.facts());
         boolean dirty = judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, asking, 0, false);
         dirty |= judge(List.of(Rule.Form.AT_START), null, asking, 0, false);

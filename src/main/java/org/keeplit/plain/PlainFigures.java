@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
 import org.keeplit.condition.Measure;
@@ -22,25 +23,50 @@ final class PlainFigures {
     private final Scenery scenery;
     private final Names names;
     private final Circuit circuit;
-    private final Map<Integer, PlainFlow> flows = new HashMap<>();
+    private final PlainSwitching switching;
+    private final Map<String, PlainFlow> flows = new HashMap<>();
 
     PlainFigures(Scenery scenery, Circuit circuit) {
         this.scenery = scenery;
         this.names = scenery.names();
         this.circuit = circuit;
+        this.switching = new PlainSwitching(this);
     }
 
     /** {@return the load flow of a load case} */
     PlainFlow flow(int loadCase) {
-        return flows.computeIfAbsent(loadCase, c -> new PlainFlow(
-                names.bound().network(),
-                pieces(),
-                scenery.wiring().joints(),
-                circuit::isClosed,
-                pieces().factors().get(c)));
+        return flow("now " + loadCase, circuit::isClosed, loadCase);
     }
 
-    private PlainPieces pieces() {
+    /** {@return the load flow once a contact is open or closed, with all that its fact moves} */
+    PlainFlow flow(int loadCase, Joint contact, boolean closed) {
+        String key = contact.fact() + " " + (closed ? contact.value() : 0) + " " + loadCase;
+        return flow(key, j -> circuit.isClosedThen(j, contact, closed), loadCase);
+    }
+
+    private PlainFlow flow(String key, Predicate<Joint> closed, int loadCase) {
+        return flows.computeIfAbsent(key, k -> new PlainFlow(
+                names.bound().network(),
+                pieces(),
+                circuit::isNeutral,
+                scenery.wiring().joints(),
+                closed,
+                pieces().factors().get(loadCase)));
+    }
+
+    Scenery scenery() {
+        return scenery;
+    }
+
+    Circuit circuit() {
+        return circuit;
+    }
+
+    int loadCases() {
+        return pieces().factors().size();
+    }
+
+    PlainPieces pieces() {
         return scenery.wiring().pieces();
     }
 
@@ -113,11 +139,17 @@ final class PlainFigures {
         if (measured.measure().perPhase() && !scenery.phasesOf(it).contains(p)) {
             return 0;
         }
+        Measure measure = measured.measure();
+        if (measure.ignoresLoad()) {
+            return switching.withoutLoad(measured, it, env, p);
+        } else if (measure == Measure.RECOVERY || measure == Measure.CLOSING_CURRENT || measure == Measure.COLD_LOAD) {
+            return switching.after(measure, contact(it, p), loadCase);
+        }
         PlainFlow flow = flow(loadCase);
-        if (!flow.settled() && measured.measure() != Measure.FAULT_CURRENT) {
+        if (!flow.settled()) {
             return Double.NaN;
         }
-        return switch (measured.measure()) {
+        return switch (measure) {
             case CURRENT -> current(flow, it, p);
             case LOADING -> current(flow, it, p) / rated("continuous", it);
             case RESIDUAL -> poles(it.name()).stream()
@@ -125,15 +157,19 @@ final class PlainFigures {
                     .reduce(Cx.ZERO, Cx::plus)
                     .size();
             case VOLTAGE -> flow.volts(scenery.vertex(it, p)).size();
-            case VOLTAGE_ACROSS -> {
-                Joint pole = Asking.pole(scenery.wiring(), it.name(), p);
-                yield flow.volts(pole.a()).minus(flow.volts(pole.b())).size();
-            }
-            case FAULT_CURRENT -> flow.fault(scenery.vertex(it, p));
+            case VOLTAGE_ACROSS -> PlainSwitching.across(flow, contact(it, p));
+            case ANGLE -> PlainSwitching.angle(flow, contact(it, p));
+            default -> throw new IllegalStateException("nothing measures " + measure);
         };
     }
 
-    private List<Joint> poles(String device) {
+    /** {@return the contact that is meant: itself, or a device's pole} */
+    Joint contact(Thing it, Conductor p) {
+        return it.joint() != null ? it.joint() : Asking.pole(scenery.wiring(), it.name(), p);
+    }
+
+    /** {@return the closed poles of a device} */
+    List<Joint> poles(String device) {
         return scenery.wiring().joints().stream()
                 .filter(j -> j.part() == Joint.Part.POLE && j.owner().equals(device) && circuit.isClosed(j))
                 .filter(j -> j.phase().isPhase())
@@ -142,10 +178,13 @@ final class PlainFigures {
 
     /** The current through a device's pole, a jumper's first clamp, or the sending end of a line or a regulator. */
     private double current(PlainFlow flow, Thing it, Conductor p) {
+        if (it.joint() != null) {
+            return circuit.isClosed(it.joint()) ? flow.through(it.joint()).size() : 0;
+        }
         Element element = names.bound().network().element(it.name()).orElse(null);
         if (element instanceof Element.Branch branch && !(element instanceof Element.Device)) {
             PlainPieces.Piece piece =
-                    pieces().piece(element instanceof Element.Line ? it.name() : it.name() + " " + p);
+                    element instanceof Element.Line ? pieces().piece(it.name(), false) : regulator(it.name() + " " + p);
             return piece == null ? 0 : flow.into(piece, Names.node(branch.from(), p)).size();
         }
         List<Joint> closed = new ArrayList<>(poles(it.name()));
@@ -158,6 +197,10 @@ final class PlainFigures {
         return closed.stream().mapToDouble(j -> flow.through(j).size()).sum();
     }
 
+    private PlainPieces.Piece regulator(String name) {
+        return pieces().piece(name, circuit.isNeutral(name));
+    }
+
     private double rated(String name, Thing it) {
         if (name.equals("nominal voltage")) {
             return nominal(it);
@@ -168,6 +211,12 @@ final class PlainFigures {
         Quantity found = stated(name, it.name());
         if (found == null && name.equals("continuous")) {
             found = stated("rating", it.name());
+        }
+        if (found == null && name.equals("pickup")) {
+            // A hydraulic unit trips from its minimum trip on, which is twice its coil unless stated.
+            found = stated("minimum trip", it.name());
+            Quantity coil = stated("coil", it.name());
+            return found != null ? found.si() : coil != null ? 2 * coil.si() : Double.NaN;
         }
         return found == null ? Double.NaN : found.si();
     }

@@ -24,7 +24,12 @@ final class PlainFlow {
     private static final double STRAY = 1e-9;
     /** More ohm to ground than this, and nothing but stray holds a place; no fault there draws anything. */
     private static final double FLOATING = 1e7;
+    /** A place with less than this part of its nominal voltage is not alive. */
+    private static final double ALIVE = 0.1;
     private static final double SETTLED = 1e-11;
+    /** From this round on: the star point of loads of constant power, which nothing grounds, keeps drifting by a millionth. */
+    private static final int LATE = 60;
+    private static final double SETTLED_LATE = 1e-5;
     private static final int ROUNDS = 200;
     /** What has not settled after so many rounds of currents is solved with admittances. */
     private static final int QUICK = 40;
@@ -41,10 +46,16 @@ final class PlainFlow {
     private Cx[] fed;
     private Cx[] volts;
 
-    PlainFlow(Network network, PlainPieces all, List<Joint> joints, Predicate<Joint> closed, double factor) {
+    PlainFlow(
+            Network network,
+            PlainPieces all,
+            Predicate<String> neutral,
+            List<Joint> joints,
+            Predicate<Joint> closed,
+            double factor) {
         this.network = network;
         this.factor = factor;
-        this.pieces = new ArrayList<>(all.pieces());
+        this.pieces = all.pieces(neutral);
         for (Joint joint : joints) {
             String a = PlainPieces.ground(joint.a());
             String b = PlainPieces.ground(joint.b());
@@ -180,7 +191,7 @@ final class PlainFlow {
                 Cx next = siemens(draw, now.size());
                 siemens[i] = round < SLOWER ? next : next.plus(siemens[i]).times(0.5);
             }
-            if (moved <= SETTLED) {
+            if (moved <= (round < LATE ? SETTLED : SETTLED_LATE)) {
                 return found;
             }
         }
@@ -242,6 +253,57 @@ final class PlainFlow {
             sum = sum.plus(piece.siemens().at(row, j).times(at(volts, piece.ends().get(j))));
         }
         return sum;
+    }
+
+    /**
+     * The current of a fault from one place to ground, or between two, with no load, and then those through some joints.
+     *
+     * @param place the faulted place
+     * @param other what it touches; null for ground
+     * @param ohms the resistance of the fault
+     * @param through closed joints
+     * @return the fault's first, then that through each joint from its one place to its other; null if a place is not held
+     *     or has no voltage
+     */
+    List<Cx> faulted(String place, String other, double ohms, double nominal, List<Joint> through) {
+        Integer here = numbers.get(place);
+        Integer there = other == null ? null : numbers.get(other);
+        if (here == null || other != null && there == null) {
+            return null;
+        }
+        Cx[][] found = bare.solve(new Cx[][] {fed, unit(here), there == null ? unit(here) : unit(there)});
+        if (!held(found, 1, here, nominal) || there != null && !held(found, 2, there, nominal)) {
+            return null;
+        }
+        Cx volts = found[0][here];
+        Cx impedance = found[1][here].plus(Cx.real(ohms));
+        if (there != null) {
+            volts = volts.minus(found[0][there]);
+            impedance = impedance.plus(found[2][there]).minus(found[1][there]).minus(found[2][here]);
+        }
+        Cx current = volts.over(impedance);
+        Cx[] then = new Cx[fed.length];
+        for (int i = 0; i < then.length; i++) {
+            then[i] = found[0][i].minus(found[1][i].times(current));
+            then[i] = there == null ? then[i] : then[i].plus(found[2][i].times(current));
+        }
+        List<Cx> all = new ArrayList<>(List.of(current));
+        for (Joint joint : through) {
+            Cx across = at(then, PlainPieces.ground(joint.a())).minus(at(then, PlainPieces.ground(joint.b())));
+            all.add(across.over(PlainOhms.of(joint, network)));
+        }
+        return all;
+    }
+
+    private Cx[] unit(int at) {
+        Cx[] one = new Cx[fed.length];
+        Arrays.fill(one, Cx.ZERO);
+        one[at] = Cx.ONE;
+        return one;
+    }
+
+    private static boolean held(Cx[][] found, int column, int at, double nominal) {
+        return found[column][at].size() <= FLOATING && found[0][at].size() > ALIVE * nominal;
     }
 
     /** {@return the largest current in one conductor when it touches ground, another or both others; loads left out} */

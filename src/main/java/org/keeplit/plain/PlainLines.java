@@ -19,10 +19,6 @@ final class PlainLines {
     private static final double MILE = 1609.344;
     private static final double CABLE_REACTANCE = 0.12e-3;
     private static final double CABLE_FARADS = 0.25e-9;
-    /** Where wires hang when a line does not say, in feet, the neutral last: the published feeders' usual poles. */
-    private static final double[][] THREE = {{0, 29}, {2.5, 29}, {7, 29}, {4, 25}};
-    private static final double[][] TWO = {{0, 29}, {7, 29}, {4, 25}};
-    private static final double[][] ONE = {{0.5, 29}, {0.5, 24}};
 
     private final Network network;
     private final double hertz;
@@ -45,18 +41,25 @@ final class PlainLines {
                 line.phases().list().stream().filter(Conductor::isPhase).toList();
         int n = phases.size();
         if (line.figures().keySet().stream().anyMatch(f -> f.matches("(resistance|reactance) [ABC][ABC]"))) {
-            return new Metre(stated(line, phases, true), stated(line, phases, false));
+            boolean shunt = line.figures().keySet().stream().anyMatch(f -> f.startsWith("susceptance "));
+            return new Metre(stated(line, phases, true), shunt ? stated(line, phases, false) : charging(line, n));
         }
         if (line.figures().containsKey("resistance") || line.figures().containsKey("reactance")) {
-            return new Metre(sequences(line, n), new PlainMatrix(n));
+            return new Metre(sequences(line, n), charging(line, n));
         }
         Map<String, Quantity> conductor = network.conductors().get(line.conductor().orElseThrow());
         if (line.kind().has(Trait.CABLE)) {
             Cx ohms = new Cx(conductor.get("resistance").si(), CABLE_REACTANCE);
-            return new Metre(diagonal(n, ohms), diagonal(n, new Cx(0, 2 * Math.PI * hertz * CABLE_FARADS)));
+            return new Metre(diagonal(n, ohms), charging(line, n));
         }
         List<Wire> wires = wires(line, phases, conductor);
         return new Metre(withoutNeutral(ohms(wires), n), siemens(wires, n));
+    }
+
+    /** {@return what each phase has to ground: as stated, and of a cable that does not say the usual} */
+    private PlainMatrix charging(Element.Line line, int n) {
+        double usual = line.kind().has(Trait.CABLE) ? 2 * Math.PI * hertz * CABLE_FARADS : 0;
+        return diagonal(n, new Cx(0, figure(line.figures(), "susceptance", usual)));
     }
 
     private static PlainMatrix diagonal(int n, Cx value) {
@@ -113,14 +116,7 @@ final class PlainLines {
 
     private List<Wire> wires(Element.Line line, List<Conductor> phases, Map<String, Quantity> conductor) {
         List<Wire> all = new ArrayList<>();
-        Spacing spacing = line.spacing().map(network.spacings()::get).orElse(null);
-        if (spacing == null) {
-            double[][] places = phases.size() == 3 ? THREE : phases.size() == 2 ? TWO : ONE;
-            for (double[] place : places) {
-                all.add(wire(place[0] * FOOT, place[1] * FOOT, conductor));
-            }
-            return all;
-        }
+        Spacing spacing = network.spacings().get(line.spacing().orElseThrow());
         for (Conductor phase : phases) {
             Spacing.Position at = spacing.positions().get(phase);
             all.add(wire(at.across(), at.height(), conductor));

@@ -3,8 +3,10 @@ package org.keeplit.plain;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
@@ -30,6 +32,7 @@ final class PlainPieces {
     private final List<Piece> pieces = new ArrayList<>();
     private final List<Draw> draws = new ArrayList<>();
     private final Map<String, Piece> byName = new HashMap<>();
+    private final Map<String, Piece> atNeutral = new LinkedHashMap<>();
 
     /**
      * One piece.
@@ -56,17 +59,8 @@ final class PlainPieces {
         network.all(Element.Capacitor.class).forEach(this::capacitor);
     }
 
-    List<Piece> pieces() {
-        return pieces;
-    }
-
     List<Draw> draws() {
         return draws;
-    }
-
-    /** {@return a line section by its name, or a regulator on one phase by its name and the phase} */
-    Piece piece(String name) {
-        return byName.get(name);
     }
 
     /** {@return by how much all loads are multiplied in each load case; as they are written first} */
@@ -176,18 +170,38 @@ final class PlainPieces {
     }
 
     private void regulator(Element.Regulator regulator) {
-        double rating = figure(regulator, "rating", USUAL_REGULATOR_AMPERES);
-        double ohms = REGULATOR_PART * nominal.at(regulator.from()) / SQRT3 / rating;
         for (Conductor phase : phases(regulator)) {
             double tap = figure(regulator, "tap " + phase, figure(regulator, "tap", 0));
-            // Its one impedance carries the load current; on the source side that current is as much larger.
-            double ratio = 1 + TAP * Math.round(tap);
-            List<String> ends = places(regulator.from(), List.of(phase));
-            ends = List.of(ends.get(0), Names.node(regulator.to(), phase));
-            put(
-                    regulator.name() + " " + phase,
-                    new Piece(ends, outer(Cx.ONE.over(new Cx(0, ohms)), -ratio, 1), allAlive(ends), null));
+            String name = regulator.name() + " " + phase;
+            put(name, stepped(regulator, phase, (int) Math.round(tap)));
+            atNeutral.put(name, stepped(regulator, phase, 0));
         }
+    }
+
+    /** {@return a regulator on one phase at a tap} */
+    Piece stepped(Element.Regulator regulator, Conductor phase, int tap) {
+        double rating = figure(regulator, "rating", USUAL_REGULATOR_AMPERES);
+        double ohms = REGULATOR_PART * nominal.at(regulator.from()) / SQRT3 / rating;
+        // Its one impedance carries the load current; on the source side that current is as much larger.
+        double ratio = 1 + TAP * tap;
+        List<String> ends = List.of(Names.node(regulator.from(), phase), Names.node(regulator.to(), phase));
+        return new Piece(ends, outer(Cx.ONE.over(new Cx(0, ohms)), -ratio, 1), allAlive(ends), null);
+    }
+
+    /** {@return a line section by its name, or a regulator by its name and the phase, known to be on neutral or not} */
+    Piece piece(String name, boolean neutral) {
+        return neutral && atNeutral.containsKey(name) ? atNeutral.get(name) : byName.get(name);
+    }
+
+    /** {@return all pieces} @param neutral whether the regulator of a name and a phase is known to be on neutral */
+    List<Piece> pieces(Predicate<String> neutral) {
+        List<Piece> all = new ArrayList<>(pieces);
+        atNeutral.forEach((name, piece) -> {
+            if (neutral.test(name)) {
+                all.set(pieces.indexOf(byName.get(name)), piece);
+            }
+        });
+        return all;
     }
 
     /** {@return what one admittance is between ends that see it with these weights} */

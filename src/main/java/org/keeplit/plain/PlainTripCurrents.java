@@ -33,6 +33,13 @@ final class PlainTripCurrents {
         for (int i = 0; i < joints.size(); i++) {
             position.set(i, asking.circuit().isClosed(joints.get(i)));
         }
+        // The taps that are known to stand on neutral count too.
+        int bit = joints.size();
+        for (Joint joint : joints) {
+            if (joint.part() == Joint.Part.REGULATOR) {
+                position.set(bit++, asking.circuit().isNeutral(joint.owner() + " " + joint.phase()));
+            }
+        }
         if (!known.containsKey(position)) {
             known.put(position, findCurrents(asking.circuit()));
         }
@@ -70,6 +77,7 @@ final class PlainTripCurrents {
                 .map(factor -> new PlainFlow(
                         names.bound().network(),
                         scenery.wiring().pieces(),
+                        circuit::isNeutral,
                         scenery.wiring().joints(),
                         j -> circuit.isClosed(j) && !opened.contains(j),
                         factor))

@@ -208,7 +208,9 @@ final class PlainTrips {
             return figure(device, "ground pickup");
         }
         Double trip = figure(device, "minimum trip");
-        return trip == null ? figure(device, "pickup") : trip;
+        Double said = trip == null ? figure(device, "pickup") : trip;
+        Double coil = figure(device, "coil");
+        return said != null || coil == null ? said : Double.valueOf(2 * coil);
     }
 
     private static Double figure(Element.Device device, String name) {

@@ -20,11 +20,22 @@ final class Scenery {
     private final Names names;
     private final Wiring wiring;
     private final Set<String> climbed;
+    private PlainFigures start;
 
     Scenery(Names names, Wiring wiring, Set<String> climbed) {
         this.names = names;
         this.wiring = wiring;
         this.climbed = climbed;
+    }
+
+    /** Says what the run starts from. */
+    void startsFrom(Facts facts) {
+        start = new PlainFigures(this, new Circuit(names, wiring, facts));
+    }
+
+    /** {@return the figures of the run's first state} */
+    PlainFigures start() {
+        return start;
     }
 
     Names names() {

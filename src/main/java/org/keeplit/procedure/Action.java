@@ -156,7 +156,7 @@ public sealed interface Action {
          */
         public Optional<Condition> limitOn(Conductor phase) {
             PhaseTerm on = new PhaseTerm.Given(Phases.of(phase));
-            Figure there = new Figure.Measured(figure.measure(), figure.of(), on, figure.span());
+            Figure there = new Figure.Measured(figure.measure(), figure.of(), figure.beyond(), on, figure.span());
             return limit.map(condition -> on(condition, there));
         }
 

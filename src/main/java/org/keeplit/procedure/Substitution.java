@@ -97,7 +97,12 @@ final class Substitution {
     }
 
     private Figure.Measured measured(Figure.Measured figure) {
-        return new Figure.Measured(figure.measure(), term(figure.of()), phase(figure.phase()), figure.span());
+        return new Figure.Measured(
+                figure.measure(),
+                term(figure.of()),
+                figure.beyond().map(this::term),
+                phase(figure.phase()),
+                figure.span());
     }
 
     ImmutableList<Condition> conditions(ImmutableList<Condition> all) {

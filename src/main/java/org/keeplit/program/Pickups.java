@@ -15,10 +15,22 @@ public final class Pickups {
 
     private Pickups() {}
 
-    /** {@return the current of one phase at which a device trips; empty if it states none} @param device the device */
+    /**
+     * The current of one phase at which a device trips: its minimum trip, else its pickup, else twice its series coil
+     * (NAVFAC MO-201 (1990) 3.6.3).
+     *
+     * @param device the device
+     * @return the current; empty if it states none of them
+     */
     public static OptionalDouble phase(Element.Device device) {
-        OptionalDouble trip = figure(device, "minimum trip");
-        return trip.isPresent() ? trip : figure(device, "pickup");
+        for (String name : List.of("minimum trip", "pickup")) {
+            OptionalDouble stated = figure(device, name);
+            if (stated.isPresent()) {
+                return stated;
+            }
+        }
+        OptionalDouble coil = figure(device, "coil");
+        return coil.isPresent() ? OptionalDouble.of(2 * coil.getAsDouble()) : coil;
     }
 
     /** {@return the residual current at which a device trips; empty if it states none} @param device the device */

@@ -83,7 +83,7 @@ final class Small {
         return Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
     }
 
-    private static String read(String file) {
+    static String read(String file) {
         try {
             return Files.readString(Path.of(file));
         } catch (java.io.IOException e) {

@@ -6,7 +6,8 @@ import java.util.List;
 /** Makes whole cases. */
 final class CaseMaker {
     private static final List<String> BOOKS = List.of(
-            "no-interruption", "live-line", "de-energized", "good-housekeeping", "bypass-removed", "regulators", "tagging");
+            "no-interruption", "live-line", "de-energized", "good-housekeeping", "bypass-removed", "regulators", "tagging", "capacitors",
+            "protection");
 
     private CaseMaker() {}
 

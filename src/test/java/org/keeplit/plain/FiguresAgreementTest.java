@@ -158,7 +158,7 @@ class FiguresAgreementTest {
     }
 
     /** Open banks, single-phase transformers, spacings, and a neutral that is switched along. */
-    private static final String ODD = """
+    static final String ODD = """
             language 1
             network net
             uses overhead
@@ -338,7 +338,9 @@ class FiguresAgreementTest {
         PowerStates states = new PowerStates(model, electric.cells(), made::isClosed);
         PlainFigures plain = made.figures();
         for (int c = 0; c < model.flow().loadCases().size(); c++) {
-            FlowSolution fast = states.solve(electric.startSet(), c).solution().orElse(null);
+            FlowSolution fast = states.solve(states.state(electric.startSet(), c, made::neutral))
+                    .solution()
+                    .orElse(null);
             PlainFlow slow = plain.flow(c);
             String at = "case " + c + ": ";
             assertEquals(fast != null, slow.settled(), at + "solved");
@@ -367,7 +369,7 @@ class FiguresAgreementTest {
         }
         if (faults) {
             for (int v = 0; v < made.grid().vertices().size(); v++) {
-                double amperes = states.faultCurrent(electric.startSet(), v);
+                double amperes = states.faultCurrent(states.state(electric.startSet(), 0, made::neutral), v);
                 String place = MadePositions.name(made.grid().vertices().get(v));
                 same(amperes, PlainPieces.ground(place) == null ? 0 : plain.flow(0).fault(place), "fault at " + place);
             }
@@ -415,8 +417,9 @@ class FiguresAgreementTest {
                 for (Conductor p : element.phases().and(Phases.ABC)) {
                     int[] place = model.branch(element.name(), p).orElseThrow();
                     double amperes = fast.current(place[0], place[1]).abs();
+                    boolean line = element instanceof Element.Line;
                     PlainPieces.Piece piece = made.pieces()
-                            .piece(element instanceof Element.Line ? element.name() : element.name() + " " + p);
+                            .piece(line ? element.name() : element.name() + " " + p, !line && made.neutral(element.name(), p));
                     double slowly = slow.into(piece, Names.node(branch.from(), p)).size();
                     worstAmperes = Math.max(worstAmperes, same(amperes, slowly, at + element.name() + " " + p));
                 }

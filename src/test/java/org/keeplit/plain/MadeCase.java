@@ -55,7 +55,7 @@ record MadeCase(
 
     String network() {
         StringBuilder text = new StringBuilder("language 1\nnetwork made \"Made\"\nuses overhead\n");
-        text.append("system voltage 12.47 kV, frequency 60 Hz\n");
+        text.append("system voltage 12.47 kV, frequency 60 Hz, cold load factor 2, inrush factor 8, fault resistance 10 ohm\n");
         elements.forEach(e -> text.append(e.text()).append('\n'));
         return text.toString();
     }

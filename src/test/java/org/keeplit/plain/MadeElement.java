@@ -28,8 +28,9 @@ record MadeElement(String kind, String name, String from, String to, String phas
     private String figures() {
         return switch (kind) {
             case "transformer" -> ", rating 500 kVA, low voltage 4.16 kV, impedance 5 %";
-            case "source" -> ", fault level 100 MVA, reactance ratio 8";
             case "line" -> ", conductor acsr-336";
+            case "source" -> ", fault level 100 MVA";
+            case "breaker", "recloser", "electronic-recloser" -> ", clearing time 300 ms";
             case "cable" -> ", conductor cable-1-0";
             default -> "";
         };

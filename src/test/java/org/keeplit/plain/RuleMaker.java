@@ -112,7 +112,19 @@ final class RuleMaker {
                 "the load-side line of D is energized on P", "the source-side line of D is dead on P",
                 "the load-side line of D is short-circuited on P", "the load-side line of D is not short-circuited on P",
                 "the source-side line of D is grounded on P", "the load-side line of D is not alive on P",
-                "P is phase A", "P is not phase A or B".replace(" or B", ""));
+                "P is phase A", "P is not phase A or B".replace(" or B", ""), deviceFigure(), deviceFigure());
+    }
+
+    private String deviceFigure() {
+        return draw.one(
+                "the recovery voltage across D on P is below 3 kV", "the recovery voltage across D on P is below 5 V",
+                "the closing current through D on P is at most 3 A", "the closing current through D on P is at most 500 A",
+                "the angle across D on P is at most 20 degrees", "the fault current through D on P is at least 2 kA",
+                "the trapped voltage behind D on P is at most 50 V",
+                "the smallest fault current through D beyond D is at least 2 kA",
+                "the cold-load current through D on P is at most 20 A", "the inrush current through D on P is at most 100 A",
+                "for every breaker F, the smallest ground fault current through F beyond D is at least 300 A",
+                "the current through D on P is at most the pickup of D");
     }
 
     private String poleOn() {
@@ -144,14 +156,16 @@ final class RuleMaker {
                 "K is fit to open", "K is fit to close", "K is not fit to open", "K is not fit to close",
                 "K has opening duty nothing", "K has closing duty nothing", "K has opening duty parallel break or load break",
                 "K has closing duty energizing or parallel make", "K has closing duty onto a ground or cross-phase",
-                "K has opening duty bushing charging or fault break");
+                "K has opening duty bushing charging or fault break", "the current through K is at most 1 A",
+                "the recovery voltage across K is at most 20 V", "the closing current through K is at most 1 A",
+                "the voltage across K is at most 100 V", "the trapped voltage behind K is at most 1 kV");
     }
 
     private String point() {
         return draw.one(
                 "X is energized", "X is alive", "X is dead", "X is grounded", "X is tied to a ground",
                 "X is short-circuited", "X is not short-circuited", "X is proved dead", "X is not proved dead",
-                "X is not grounded", "X is not energized");
+                "X is not grounded", "X is not energized", "the trapped voltage at X is at most 1 kV");
     }
 
     private String permit() {

@@ -62,6 +62,7 @@ final class Walk {
         Set<String> climbed = new LinkedHashSet<>();
         deeds.stream().filter(Deed.Climb.class::isInstance).forEach(d -> climbed.add(((Deed.Climb) d).site()));
         this.scenery = new Scenery(names, new Wiring(names, deeds, normal.clamps()), climbed);
+        scenery.startsFrom(new Facts(normal.facts()));
         for (Permit permit : bound.permits()) {
             heldAt.put(permit.name(), Asking.heldAt(permit, writing));
         }

@@ -63,6 +63,28 @@ public final class ShortCircuitSolver {
         }
     }
 
+    /**
+     * Prepares faults at one after another of some terminals.
+     *
+     * @param state the state
+     * @param terminals where faults will be
+     * @param contacts the contacts whose currents will be asked for
+     * @return what each fault comes to
+     */
+    public FaultSweep sweep(FlowState state, int[] terminals, int[] contacts) {
+        StateMatrix matrix = matrix(state);
+        try {
+            matrix.apply(state, state.differences(model.baseState()));
+            FaultSweep sweep = new FaultSweep(model, state, terminals, contacts, matrix.voltages(state));
+            for (int k = 0; k < terminals.length; k++) {
+                sweep.take(k, unitResponses(matrix, new int[] {terminals[k]})[0]);
+            }
+            return sweep;
+        } finally {
+            matrix.matrix().reset();
+        }
+    }
+
     private StateMatrix matrix(FlowState state) {
         if (loads == FaultLoads.IGNORED) {
             return matrices.computeIfAbsent(-1, key -> new StateMatrix(model, model.network()));

@@ -4,7 +4,6 @@ import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
 import org.keeplit.electric.flow.SourceImpedance;
@@ -22,9 +21,8 @@ import org.keeplit.unit.Quantity;
 /**
  * The impedance of line sections: as a matrix given outright, as sequence impedances, or from conductor and spacing.
  *
- * <p>Where a line names no spacing: pole-top spacings 500, 505 and 510 of the IEEE PES distribution test feeders, with a
- * multi-grounded neutral of the same conductor. A cable without figures of its own takes its conductor's resistance, 0.12
- * ohm reactance and 0.25 microfarad for one kilometre (from memory, 15 kV single-core).
+ * <p>A cable without figures of its own takes its conductor's resistance, 0.12 ohm reactance and, where it states no
+ * susceptance, 0.25 microfarad for one kilometre (from memory, 15 kV single-core).
  */
 final class LineOhms {
     private static final double METRES_PER_MILE = 1609.344;
@@ -32,10 +30,6 @@ final class LineOhms {
     private static final double INCHES_PER_METRE = FEET_PER_METRE * 12;
     private static final double CABLE_REACTANCE = 0.12e-3;
     private static final double CABLE_FARADS = 0.25e-9;
-
-    private static final double[][] SPACING_500 = {{0, 29}, {2.5, 29}, {7, 29}, {4, 25}};
-    private static final double[][] SPACING_505 = {{0, 29}, {7, 29}, {4, 25}};
-    private static final double[][] SPACING_510 = {{0.5, 29}, {0.5, 24}};
 
     private final Network network;
     private final Earth earth;
@@ -62,21 +56,28 @@ final class LineOhms {
             return matrix(line);
         }
         if (figures.containsKey("resistance") || figures.containsKey("reactance")) {
-            return sequences(figures, phases);
+            return sequences(line, phases);
         }
         ImmutableMap<String, Quantity> conductor =
                 line.conductor().map(network.conductors()::get).orElse(null);
         if (conductor == null || !conductor.containsKey("resistance")) {
-            throw new PowerException("line " + line.name() + " has neither an impedance nor a conductor with a resistance");
+            throw new PowerException(line.kind().name() + " " + line.name() + " has no impedance: it states neither "
+                    + "resistance and reactance nor a matrix, and "
+                    + line.conductor().map(c -> "its conductor " + c + " states no resistance").orElse("no conductor"));
         }
         if (line.kind().has(Trait.CABLE)) {
             Complex ohms = new Complex(conductor.get("resistance").si(), CABLE_REACTANCE);
-            Complex siemens = new Complex(0, 2 * Math.PI * earth.hertz() * CABLE_FARADS);
-            return new PerMetre(diagonal(phases, ohms), diagonal(phases, siemens));
+            return new PerMetre(diagonal(phases, ohms), charging(line, phases));
         }
-        LineConstants perMile = overhead(line, conductor, phases);
+        LineConstants perMile = overhead(line, conductor);
         return new PerMetre(
                 perMile.impedance().times(1 / METRES_PER_MILE), perMile.shunt().times(1 / METRES_PER_MILE));
+    }
+
+    /** {@return the admittance that a line states of each phase, or a cable's usual one} */
+    private ComplexMatrix charging(Element.Line line, int phases) {
+        double usual = line.kind().has(Trait.CABLE) ? 2 * Math.PI * earth.hertz() * CABLE_FARADS : 0;
+        return diagonal(phases, new Complex(0, si(line.figures(), "susceptance", usual)));
     }
 
     private static ComplexMatrix diagonal(int phases, Complex value) {
@@ -84,12 +85,15 @@ final class LineOhms {
     }
 
     /** The matrix as given; what is given for AB is meant for BA too. */
-    private static PerMetre matrix(Element.Line line) {
+    private PerMetre matrix(Element.Line line) {
         List<org.keeplit.network.Conductor> phases = phases(line);
         int n = phases.size();
         ComplexMatrix impedance = ComplexMatrix.of(n, n, (i, j) -> new Complex(
                 entry(line, "resistance", phases.get(i), phases.get(j), i == j),
                 entry(line, "reactance", phases.get(i), phases.get(j), i == j)));
+        if (line.figures().keySet().stream().noneMatch(f -> f.startsWith("susceptance "))) {
+            return new PerMetre(impedance, charging(line, n));
+        }
         ComplexMatrix shunt = ComplexMatrix.of(
                 n, n, (i, j) -> new Complex(0, entry(line, "susceptance", phases.get(i), phases.get(j), false)));
         return new PerMetre(impedance, shunt);
@@ -115,14 +119,15 @@ final class LineOhms {
     }
 
     /** A line of which only the positive sequence is known has a zero sequence of three times that, as open wire has. */
-    private static PerMetre sequences(Map<String, Quantity> figures, int phases) {
+    private PerMetre sequences(Element.Line line, int phases) {
+        Map<String, Quantity> figures = line.figures();
         double r = si(figures, "resistance", 0);
         double x = si(figures, "reactance", 0);
         Complex positive = new Complex(r, x);
         Complex zero = new Complex(si(figures, "zero resistance", 3 * r), si(figures, "zero reactance", 3 * x));
         ComplexMatrix three = SourceImpedance.ofSequences(positive, zero);
         ComplexMatrix kept = ComplexMatrix.of(phases, phases, three::at);
-        return new PerMetre(kept, ComplexMatrix.zero(phases));
+        return new PerMetre(kept, charging(line, phases));
     }
 
     private static double si(Map<String, Quantity> figures, String name, double otherwise) {
@@ -130,18 +135,17 @@ final class LineOhms {
         return quantity == null ? otherwise : quantity.si();
     }
 
-    private LineConstants overhead(Element.Line line, ImmutableMap<String, Quantity> figures, int phases) {
+    private LineConstants overhead(Element.Line line, ImmutableMap<String, Quantity> figures) {
         Conductor conductor = conductor(line, line.conductor().orElse(""), figures);
-        Optional<Spacing> spacing = line.spacing().map(network.spacings()::get);
-        if (spacing.isPresent()) {
-            return hung(line, conductor, spacing.get());
-        }
-        double[][] places = phases == 3 ? SPACING_500 : phases == 2 ? SPACING_505 : SPACING_510;
-        List<Wire> wires = new ArrayList<>();
-        for (double[] place : places) {
-            wires.add(new Wire(conductor, place[0], place[1]));
-        }
-        return OverheadLine.of(wires.subList(0, phases), wires.subList(phases, places.length), earth);
+        return hung(
+                line,
+                conductor,
+                line.spacing()
+                        .map(network.spacings()::get)
+                        .orElseThrow(() -> new PowerException("overhead " + line.kind().name() + " " + line.name()
+                                + " hangs on no spacing: none of those declared ("
+                                + String.join(", ", network.spacings().keySet()) + ") has exactly its phases "
+                                + line.phases() + "; name one, or state resistance and reactance")));
     }
 
     private LineConstants hung(Element.Line line, Conductor conductor, Spacing spacing) {

@@ -45,6 +45,7 @@ final class PowerBuilder {
     private final int[] contacts;
     private final double[] nominalAt;
     private final Map<String, Integer> branches = new HashMap<>();
+    private final List<PowerModel.Tap> taps = new ArrayList<>();
 
     PowerBuilder(Grid grid) {
         this.grid = grid;
@@ -86,7 +87,7 @@ final class PowerBuilder {
                     false);
         }
         Arrays.setAll(terminals, i -> terminals[i] == UNUSED ? FlowModel.GROUND : terminals[i]);
-        return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt);
+        return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt, taps);
     }
 
     /** {@return the node whose nominal voltage a place has: a lead or a bushing that of the node on its side} */
@@ -188,16 +189,16 @@ final class PowerBuilder {
         for (Conductor phase : regulator.phases()) {
             if (phase.isPhase()) {
                 double tap = figure(regulator.figures(), "tap " + phase, figure(regulator.figures(), "tap", 0));
-                branches.put(
-                        regulator.name() + " " + phase,
-                        builder.regulator(
-                                regulator.name() + " on phase " + phase,
-                                at(regulator.from(), phase),
-                                at(regulator.to(), phase),
-                                FlowModel.GROUND,
-                                RegulatorKind.TYPE_A,
-                                new Complex(0, REGULATOR_PART * nominal.lineToLine(regulator.from()) / SQRT3 / rating),
-                                (int) Math.round(tap)));
+                int element = builder.regulator(
+                        regulator.name() + " on phase " + phase,
+                        at(regulator.from(), phase),
+                        at(regulator.to(), phase),
+                        FlowModel.GROUND,
+                        RegulatorKind.TYPE_A,
+                        new Complex(0, REGULATOR_PART * nominal.lineToLine(regulator.from()) / SQRT3 / rating),
+                        (int) Math.round(tap));
+                branches.put(regulator.name() + " " + phase, element);
+                taps.add(new PowerModel.Tap(regulator.name(), phase, element));
             }
         }
     }
@@ -235,6 +236,10 @@ final class PowerBuilder {
         double volts = connection == Connection.DELTA ? lineToLine : lineToLine / SQRT3;
         int[] at = new int[2];
         for (int i = 0; i < 2; i++) {
+            if (ends[i] != null && grid.number(new Vertex.AtNode(node, ends[i])).isEmpty()) {
+                throw new PowerException(transformer.kind().name() + " " + transformer.name() + " has a winding to phase "
+                        + ends[i] + " of " + node + ", which has no such phase; one unit between two phases is written single-phase");
+            }
             at[i] = ends[i] != null
                     ? at(node, ends[i])
                     : connection == Connection.WYE ? builder.terminal(star) : FlowModel.GROUND;

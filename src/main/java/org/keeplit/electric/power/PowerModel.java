@@ -1,12 +1,15 @@
 package org.keeplit.electric.power;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.Network;
 
 /** A network with its temporary equipment as a load-flow model, with the places of everything in it. Immutable. */
 public final class PowerModel {
@@ -16,14 +19,25 @@ public final class PowerModel {
     private final int[] contacts;
     private final ImmutableMap<String, Integer> branches;
     private final double[] nominal;
+    private final ImmutableList<Tap> taps;
 
-    PowerModel(Grid grid, FlowModel flow, int[] terminals, int[] contacts, Map<String, Integer> branches, double[] nominal) {
+    /**
+     * A regulator of one phase.
+     *
+     * @param regulator the bank's name
+     * @param phase the phase
+     * @param element the load-flow element
+     */
+    public record Tap(String regulator, Conductor phase, int element) {}
+
+    PowerModel(Grid grid, FlowModel flow, int[] terminals, int[] contacts, Map<String, Integer> branches, double[] nominal, List<Tap> taps) {
         this.grid = grid;
         this.flow = flow;
         this.terminals = terminals;
         this.contacts = contacts;
         this.branches = ImmutableMap.copyOf(branches);
         this.nominal = nominal;
+        this.taps = ImmutableList.copyOf(taps);
     }
 
     /**
@@ -35,6 +49,13 @@ public final class PowerModel {
      */
     public static PowerModel of(Grid grid) {
         return new PowerBuilder(grid).build();
+    }
+
+    /** {@return how many load cases a network has, the loads as written included} @param network the network */
+    public static int loadCases(Network network) {
+        return 1 + (int) network.system().keySet().stream()
+                .filter(name -> name.startsWith("load case "))
+                .count();
     }
 
     /** {@return the electrical graph} */
@@ -76,6 +97,11 @@ public final class PowerModel {
             }
         }
         return Optional.ofNullable(branches.get(branch + " " + phase)).map(e -> new int[] {e, 0});
+    }
+
+    /** {@return the regulators, phase by phase, in the order of the network} */
+    public ImmutableList<Tap> taps() {
+        return taps;
     }
 
     /** {@return the nominal voltage to ground at a vertex, in volt; 0 where it has none} @param vertex its number */

@@ -12,6 +12,7 @@ import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.flow.Fault;
 import org.keeplit.electric.flow.FaultLoads;
 import org.keeplit.electric.flow.FaultSolution;
+import org.keeplit.electric.flow.FaultSweep;
 import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.electric.flow.FlowResult;
 import org.keeplit.electric.flow.FlowSolver;
@@ -28,12 +29,20 @@ import org.keeplit.program.Vertex;
 public final class PowerStates {
     /** How many solutions are kept before all are forgotten; each holds the voltages of the whole network. */
     private static final int KEPT = 5_000;
+    /** How many bytes they may take, at sixteen a terminal; of a large network fewer are kept. */
+    private static final long KEPT_BYTES = 256L << 20;
     /** In ohm; a kilometre of dead conductor has some 300 000 by its charging. */
     private static final double FLOATING = 1e7;
+    /** As a part of nominal voltage: less has only what is coupled or stray. */
+    private static final double ALIVE = 0.1;
+    /** Of less than this part of a fault a device sees nothing. */
+    private static final double SHARE = 0.01;
 
     private final PowerModel model;
     private final Cells cells;
     private final FlowSolver solver;
+    private final int kept;
+    private final ShortCircuitSolver shortCircuit;
     private final FlowState bare;
     private final Map<FlowState, FlowResult> known = new HashMap<>();
     private final Map<Place, Double> faults = new HashMap<>();
@@ -49,6 +58,8 @@ public final class PowerStates {
         this.model = model;
         this.cells = cells;
         this.solver = model.flow().solver();
+        this.kept = (int) Math.max(16, Math.min(KEPT, KEPT_BYTES / (16L * model.flow().terminals().size() + 1)));
+        this.shortCircuit = model.flow().shortCircuit(FaultLoads.IGNORED);
         FlowState.Editor edit = model.flow().baseState().edit();
         for (Contact contact : cells.grid().contacts()) {
             edit.contact(model.element(contact), cells.index(contact.id()) < 0 && closedAtStart.test(contact));
@@ -69,25 +80,57 @@ public final class PowerStates {
      * @return the state, with taps as the network states them
      */
     public FlowState state(BitSet closed, int loadCase) {
+        return state(closed, loadCase, (regulator, phase) -> false);
+    }
+
+    /** Tells which taps are known to stand on neutral. */
+    public interface Taps {
+        /** {@return whether it does} @param regulator the regulator @param phase the phase */
+        boolean neutral(String regulator, Conductor phase);
+    }
+
+    /**
+     * The state of a set of closed contacts.
+     *
+     * @param closed the set, over {@link Cells#kept}
+     * @param loadCase the number of the load case
+     * @param taps which taps stand on neutral; the others stand where the network or the control says
+     * @return the state
+     */
+    public FlowState state(BitSet closed, int loadCase, Taps taps) {
         FlowState.Editor edit = bare.edit().loadCase(loadCase);
         for (int i = closed.nextSetBit(0); i >= 0; i = closed.nextSetBit(i + 1)) {
             edit.contact(model.element(cells.kept().get(i)), true);
+        }
+        for (PowerModel.Tap tap : model.taps()) {
+            if (taps.neutral(tap.regulator(), tap.phase())) {
+                edit.tap(tap.element(), 0);
+            }
         }
         return edit.state();
     }
 
     /**
-     * The load flow of a set of closed contacts, less some.
+     * A state with a contact opened or closed, and all that one field moves with it.
      *
-     * @param closed the set, over {@link Cells#kept}
-     * @param opened contacts that are taken as open
-     * @param loadCase the number of the load case
-     * @return a solution, or that there is none
+     * @param state the state
+     * @param contact the contact
+     * @param closed whether it is closed then
+     * @return the other state
      */
-    public FlowResult solveWithout(BitSet closed, List<Contact> opened, int loadCase) {
-        FlowState.Editor edit = state(closed, loadCase).edit();
+    public FlowState switched(FlowState state, Contact contact, boolean closed) {
+        FlowState.Editor edit = state.edit();
+        for (Contact one : cells.grid().contacts(contact.key())) {
+            edit.contact(model.element(one), closed && one.value() == contact.value());
+        }
+        return edit.state();
+    }
+
+    /** {@return a state with some contacts open} @param state the state @param opened the contacts */
+    public FlowState without(FlowState state, List<Contact> opened) {
+        FlowState.Editor edit = state.edit();
         opened.forEach(contact -> edit.contact(model.element(contact), false));
-        return solve(edit.state());
+        return edit.state();
     }
 
     /**
@@ -101,22 +144,27 @@ public final class PowerStates {
         return solve(state(closed, loadCase));
     }
 
-    private FlowResult solve(FlowState state) {
-        if (known.size() >= KEPT) {
+    /** {@return the load flow of a state: a solution, or that there is none} @param state the state */
+    public FlowResult solve(FlowState state) {
+        if (known.size() >= kept) {
             known.clear();
         }
         return known.computeIfAbsent(state, solver::solve);
     }
 
+    /** Like {@link #faultCurrent(FlowState, int)}. @param closed the closed contacts @param vertex where */
+    public double faultCurrent(BitSet closed, int vertex) {
+        return faultCurrent(state(closed, 0), vertex);
+    }
+
     /**
-     * The largest current of a bolted three-phase, line-to-line or line-to-ground fault, with generators off.
+     * The largest current of a bolted three-phase, line-to-line or line-to-ground fault, with generators off and no load.
      *
-     * @param closed the set of closed contacts, over {@link Cells#kept}
+     * @param state the state
      * @param vertex where
      * @return the current in the faulted conductor of that vertex, in ampere
      */
-    public double faultCurrent(BitSet closed, int vertex) {
-        FlowState state = state(closed, 0);
+    public double faultCurrent(FlowState state, int vertex) {
         return faults.computeIfAbsent(new Place(state, vertex), p -> largestFault(state, vertex));
     }
 
@@ -126,25 +174,24 @@ public final class PowerStates {
             return 0;
         }
         Vertex there = cells.grid().vertices().get(vertex);
-        ShortCircuitSolver solver = model.flow().shortCircuit(FaultLoads.IGNORED);
-        if (floats(solver, state, here)) {
+        if (floats(shortCircuit, state, here)) {
             return 0;
         }
-        double most = current(solver.solve(state, Fault.lineToGround(here, Complex.ZERO)));
+        double most = current(shortCircuit.solve(state, Fault.lineToGround(here, Complex.ZERO)));
         List<Integer> others = new ArrayList<>();
         for (Conductor phase : Phases.ABC) {
             cells.grid()
                     .number(beside(there, phase))
                     .map(model::terminal)
-                    .filter(t -> t != here && t != FlowModel.GROUND && !floats(solver, state, t))
+                    .filter(t -> t != here && t != FlowModel.GROUND && !floats(shortCircuit, state, t))
                     .ifPresent(others::add);
         }
         for (int other : others) {
-            most = Math.max(most, current(solver.solve(state, Fault.lineToLine(here, other, Complex.ZERO))));
+            most = Math.max(most, current(shortCircuit.solve(state, Fault.lineToLine(here, other, Complex.ZERO))));
         }
         if (others.size() == 2) {
             Fault three = Fault.threePhase(here, others.get(0), others.get(1), Complex.ZERO);
-            most = Math.max(most, current(solver.solve(state, three)));
+            most = Math.max(most, current(shortCircuit.solve(state, three)));
         }
         return most;
     }
@@ -173,6 +220,56 @@ public final class PowerStates {
     }
 
     private record Place(FlowState state, int vertex) {}
+
+    /**
+     * The least that some poles see of faults at any of some places, with no load. Of a fault of which they carry less than a
+     * hundredth they see nothing, nor need to: another device stands between it and its source.
+     *
+     * @param phase of a bolted fault between two phases: the largest of the poles' currents, in ampere
+     * @param ground of a fault from one phase to ground: the sum of the poles' currents, in ampere; each infinite where there
+     *     is none to see
+     */
+    public record Least(double phase, double ground) {}
+
+    /**
+     * Finds the least that some poles see.
+     *
+     * @param state the state
+     * @param vertices where the fault may be, line vertices
+     * @param poles the closed poles of a device, one a phase
+     * @param ohms the resistance of a fault to ground
+     * @return the least of both sorts of fault
+     */
+    public Least leastFault(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
+        double phase = Double.POSITIVE_INFINITY;
+        double ground = Double.POSITIVE_INFINITY;
+        int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
+        FaultSweep sweep = shortCircuit.sweep(state, terminals, poles.stream().mapToInt(model::element).toArray());
+        for (int i = 0; i < terminals.length; i++) {
+            if (!isAlive(sweep, i, vertices.get(i))) {
+                continue;
+            }
+            ground = Math.min(ground, sweep.toGround(i, ohms, SHARE));
+            // Vertices of one node stand near one another, but need not be neighbours.
+            for (int j = i + 1; j < terminals.length; j++) {
+                if (sameNode(vertices.get(i), vertices.get(j)) && isAlive(sweep, j, vertices.get(j))) {
+                    phase = Math.min(phase, sweep.between(i, j, SHARE));
+                }
+            }
+        }
+        return new Least(phase, ground);
+    }
+
+    private boolean isAlive(FaultSweep sweep, int place, int vertex) {
+        return sweep.impedance(place, place).abs() <= FLOATING
+                && sweep.before(place).abs() > ALIVE * model.nominal(vertex);
+    }
+
+    private boolean sameNode(int one, int other) {
+        return cells.grid().vertices().get(one) instanceof Vertex.AtNode a
+                && cells.grid().vertices().get(other) instanceof Vertex.AtNode b
+                && a.node().equals(b.node());
+    }
 
     /** {@return how many load flows were worked out} */
     public int size() {

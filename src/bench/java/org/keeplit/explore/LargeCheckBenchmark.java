@@ -1,0 +1,74 @@
+package org.keeplit.explore;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.text.Problems;
+import org.keeplit.text.Source;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+
+/**
+ * A check of 60 steps on a large feeder, warm: with rules over connection only (which still ask for volts where a clamp comes
+ * off) and with rules over the amperes and volts of every line and load. Cold, as a whole process: {@link LargeCase} writes the
+ * files.
+ */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+public class LargeCheckBenchmark {
+    /** How many nodes the feeder has. */
+    @Param({"1000", "10000"})
+    public int nodes;
+
+    /** The rulebooks. */
+    @Param({"no-interruption", "no-interruption, ratings"})
+    public String keeps;
+
+    private Library library;
+    private Procedure procedure;
+
+    /**
+     * Reads the case once.
+     *
+     * @throws java.io.IOException if a shipped file cannot be read
+     */
+    @Setup
+    public void read() throws java.io.IOException {
+        library = new Reader().readSources(List.of(
+                shipped("equipment/overhead.equipment"),
+                shipped("rules/no-interruption.rules"),
+                shipped("rules/ratings.rules"),
+                new Source("large.network", LargeCase.network(nodes)),
+                new Source("large.procedure", LargeCase.procedure(keeps))));
+        procedure = library.procedures().get("LARGE");
+    }
+
+    private static Source shipped(String file) throws java.io.IOException {
+        Path path = Path.of("shared").resolve(file);
+        return new Source(path.getFileName().toString(), Files.readString(path));
+    }
+
+    /** {@return what the check finds} */
+    @Benchmark
+    public Outcome checking() {
+        return Proving.prove(
+                        procedure,
+                        library.networks().get("large"),
+                        procedure.proofs().get(0),
+                        Limits.USUAL,
+                        Watcher.NOBODY,
+                        new Problems())
+                .orElseThrow();
+    }
+}
