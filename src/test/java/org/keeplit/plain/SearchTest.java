@@ -24,6 +24,8 @@ import org.keeplit.text.Problems;
 class SearchTest {
     private static final int MOST_STATES = 3000;
     private int ran;
+    /** A difference tells more than that it cut the run short. */
+    private boolean failed;
 
     @Provide
     Arbitrary<Long> seeds() {
@@ -48,10 +50,12 @@ class SearchTest {
         } catch (IllegalArgumentException refused) {
             return;
         }
+        failed = true;
         Optional<String> plain = outcome(read, Search.PLAIN);
         assertEquals(plain, outcome(read, Search.USUAL), () -> "seed " + seed + ", all of it");
         assertEquals(plain, outcome(read, new Search(true, 0)), () -> "seed " + seed + ", only drawn together");
         assertEquals(plain, outcome(read, new Search(false, 12)), () -> "seed " + seed + ", partly numbered");
+        failed = false;
         ran += plain.isPresent() ? 1 : 0;
     }
 
@@ -75,12 +79,12 @@ class SearchTest {
                         .map(f -> f.name() + " " + f.sentence() + " " + f.trace())
                         .collect(Collectors.joining("\n"))
                 + outcome.rules().stream()
-                        .map(r -> r.rule().name() + " " + r.verdict() + " " + r.judged())
+                        .map(r -> r.rule().name() + " " + r.verdict())
                         .collect(Collectors.joining("\n"));
     }
 
     @AfterProperty
     void manyRan() {
-        assertTrue(ran > 100, "only " + ran + " cases ran");
+        assertTrue(failed || ran > 100, "only " + ran + " cases ran");
     }
 }
