@@ -63,7 +63,7 @@ public final class Explorer {
      * @return what was found
      */
     public static Outcome explore(Program program, Electric electric, Limits limits, Watcher watcher) {
-        return new Explorer(program, electric, limits, watcher).run();
+        return new Explorer(Memories.extend(program, electric), electric, limits, watcher).run();
     }
 
     private Outcome run() {
@@ -81,7 +81,7 @@ public final class Explorer {
             machine.world().electric().forget();
             cut = Optional.of("more memory than the program was given");
         }
-        return new Reporting(machine, store, scene).outcome(this, judging);
+        return new Reporting(machine, store, scene, watcher.wantsReasons()).outcome(this, judging);
     }
 
     private void firstPass() {

@@ -39,6 +39,7 @@ final class FigureReader {
         Lexeme here = cursor.peek(0);
         return here != null
                 && (here.isNumber()
+                        || isSetting(here)
                         || measure(cursor).isPresent()
                         || scope.vocabulary().figures().peek(cursor).isPresent());
     }
@@ -54,6 +55,10 @@ final class FigureReader {
         if (here.isNumber()) {
             return given(cursor, what, expected);
         }
+        if (isSetting(here)) {
+            cursor.next("");
+            return new Figure.Setting(here.getText(), scope.settings().get(here.getText()), here.span());
+        }
         Optional<Measure> measure = measure(cursor);
         if (measure.isPresent()) {
             return measured(cursor, measure.get());
@@ -63,6 +68,11 @@ final class FigureReader {
             return rated(cursor, entry.get());
         }
         throw unknown(cursor, what);
+    }
+
+    /** {@return whether a word names a parameter of the rulebook} */
+    private boolean isSetting(Lexeme word) {
+        return !word.isText() && scope.settings().containsKey(word.getText());
     }
 
     /** {@return the figure of the state here, the only sort that people can measure} */
@@ -191,6 +201,7 @@ final class FigureReader {
             known.add(String.join(" ", words(measure)));
         }
         scope.vocabulary().figures().names().forEach(name -> known.add(name + " of"));
+        known.addAll(scope.settings().keySet());
         return known;
     }
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -18,6 +19,7 @@ import org.keeplit.procedure.DeviceSet;
 import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.procedure.Temporary;
+import org.keeplit.rule.Rulebook;
 
 /** Reads the header of a procedure, or what a variant restates of its base's. */
 final class HeaderResolver {
@@ -41,6 +43,10 @@ final class HeaderResolver {
         this.report = report;
         this.header = header;
         this.scope = scope;
+        // Seen through the list, since what is kept may still be read or said again.
+        scope.define(() -> header.keeps.stream()
+                .flatMap(book -> book.definitions().stream())
+                .toList());
     }
 
     /** Reads lines that start with some words, in a few passes: what later ones speak of comes first. */
@@ -73,21 +79,36 @@ final class HeaderResolver {
     }
 
     private void keeps(Node node) {
-        var parts = Shape.of(node.line(), Shapes::keepsLine, "keeps RULEBOOK, RULEBOOK");
+        var parts = Shape.of(node.line(), Shapes::keepsLine, "keeps RULEBOOK, RULEBOOK with PARAMETER 15 V");
         if (restates("keeps")) {
             header.keeps.clear();
         }
-        for (Shapes.NameContext name : parts.names().name()) {
-            session.rulebook(Shape.lexeme(name), report)
+        for (Shapes.KeptContext kept : parts.kept()) {
+            Settings.rulebook(session, node.line(), kept, Map.of(), report)
                     .ifSound()
                     .ifPresentOrElse(
-                            book -> {
-                                if (!header.keeps.contains(book)) {
-                                    header.keeps.add(book);
-                                }
-                            },
+                            book -> report.attempt(() -> keep(book, Shape.lexeme(kept.name()))),
                             () -> header.allRulebooks = false);
         }
+    }
+
+    private void keep(Rulebook book, Lexeme name) {
+        if (header.keeps.contains(book)) {
+            return;
+        }
+        for (Rulebook other : header.keeps) {
+            boolean same = other.name().equals(book.name());
+            if (same || other.extended().contains(book.name()) || book.extended().contains(other.name())) {
+                String inner = other.extended().contains(book.name()) ? book.name() : other.name();
+                String outer = inner.equals(book.name()) ? other.name() : book.name();
+                throw new Misread(Code.DUPLICATE.at(
+                        name.span(),
+                        same
+                                ? book.name() + " is kept already, with other figures"
+                                : outer + " extends " + inner + ", so both cannot be kept: what it overrides would count"));
+            }
+        }
+        header.keeps.add(book);
     }
 
     private void parameters(Node node) {

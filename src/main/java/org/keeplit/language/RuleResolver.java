@@ -7,7 +7,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Moment;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Type;
 import org.keeplit.language.grammar.Shapes;
@@ -18,8 +20,9 @@ import org.keeplit.rule.Trigger;
 /** Builds one rule from its section. */
 final class RuleResolver {
     private static final ImmutableSet<String> HEADS =
-            ImmutableSet.of("always", "never", "while", "before", "after", "at");
-    private static final List<String> CLAUSES = List.of("require", "unless", "says", "because", "citation");
+            ImmutableSet.of("always", "never", "while", "before", "after", "between", "at");
+    private static final List<String> CLAUSES =
+            List.of("require", "unless", "severity", "applies", "says", "because", "citation");
 
     private final Lexeme name;
     private final Node section;
@@ -28,17 +31,24 @@ final class RuleResolver {
     private final Map<String, Node> lines = new LinkedHashMap<>();
     private final List<Condition.Binder> binders = new ArrayList<>();
     private List<Trigger> triggers = List.of();
+    private List<Moment> until = List.of();
     private Rule.Form form;
     private Condition condition;
 
-    RuleResolver(Lexeme name, Node section, Vocabulary vocabulary, Report report) {
+    /**
+     * A reader of one rule.
+     *
+     * @param book the names that its rulebook makes known
+     */
+    RuleResolver(Lexeme name, Node section, Scope book, Report report) {
         this.name = name;
         this.section = section;
         this.report = report;
-        this.scope = Scope.root(vocabulary);
+        this.scope = book.inner();
     }
 
-    Rule resolve() {
+    /** {@return the rule} @param applies what the whole rulebook applies to */
+    Rule resolve(List<Applies> applies) {
         int before = report.errors();
         boolean readable = sort();
         Node head = lines.get("head");
@@ -46,7 +56,7 @@ final class RuleResolver {
             if (readable) {
                 report.add(Code.MISSING_LINE
                         .at(name.span(), "the rule " + name.value() + " does not say when it is judged")
-                        .help("it starts with always, never, while, before, after, at the start or at the end"));
+                        .help("it starts with always, never, while, before, after, between, at the start or at the end"));
             }
             throw Misread.told();
         }
@@ -59,6 +69,8 @@ final class RuleResolver {
         }
         Optional<Condition> require = clause("require");
         Optional<Condition> unless = clause("unless");
+        Rule.Severity severity = report.attempt(this::severity).orElse(Rule.Severity.STOP);
+        Optional<Applies> own = applies();
         Template says = text("says", readable)
                 .flatMap(t -> report.attempt(() -> new TemplateReader(scope, t).read()))
                 .orElse(new Template(ImmutableList.of()));
@@ -68,18 +80,56 @@ final class RuleResolver {
         if (report.errors() != before) {
             throw Misread.told();
         }
-        return new Rule(
+        Rule rule = new Rule(
                 name.value(),
                 form,
                 ImmutableList.copyOf(triggers),
+                ImmutableList.copyOf(until),
                 ImmutableList.copyOf(binders),
                 form == Rule.Form.WHILE ? Optional.of(condition) : Optional.empty(),
                 body,
                 unless,
+                severity,
                 says,
                 because,
                 citation,
                 name.span());
+        if (own.isPresent()) {
+            rule = own.get().to(rule, true);
+        }
+        for (Applies one : applies) {
+            rule = one.to(rule, false);
+        }
+        return rule;
+    }
+
+    /** {@code severity caution}. */
+    private Rule.Severity severity() {
+        Node node = lines.get("severity");
+        if (node == null) {
+            return Rule.Severity.STOP;
+        }
+        Cursor cursor = Cursor.over(node.line());
+        cursor.next("severity");
+        Lexeme word = cursor.next("stop, caution or advice");
+        cursor.finish("the severity");
+        List<String> known = new ArrayList<>();
+        for (Rule.Severity severity : Rule.Severity.values()) {
+            if (word.is(severity.word())) {
+                return severity;
+            }
+            known.add(severity.word());
+        }
+        throw new Misread(Code.UNKNOWN_SEVERITY
+                .at(word.span(), "“" + Cursor.clip(word.getText()) + "” is no severity")
+                .help(Suggestions.didYouMean(word.getText(), known).orElse("it is stop, caution or advice")));
+    }
+
+    private Optional<Applies> applies() {
+        Node node = lines.get("applies");
+        return node == null
+                ? Optional.empty()
+                : report.attempt(() -> Applies.read(Cursor.over(node.line()), scope));
     }
 
     /** Puts the lines by their first words. @return whether all of them can be read */
@@ -117,8 +167,9 @@ final class RuleResolver {
             case "always" -> always(cursor, head);
             case "never" -> never(cursor, head);
             case "while" -> during(cursor, head);
-            case "before" -> moment(cursor, Rule.Form.BEFORE);
-            case "after" -> moment(cursor, Rule.Form.AFTER);
+            case "before" -> before(cursor);
+            case "after" -> after(cursor, head);
+            case "between" -> between(cursor);
             default -> atEnds(cursor, head);
         }
     }
@@ -203,9 +254,48 @@ final class RuleResolver {
         return any;
     }
 
-    private void moment(Cursor cursor, Rule.Form when) {
-        form = when;
+    private void before(Cursor cursor) {
+        form = Rule.Form.BEFORE;
         triggers = new TriggerReader(scope).read(cursor);
+    }
+
+    /** {@code after MOMENT}, or {@code after MOMENT eventually CONDITION} or {@code … MOMENT}. */
+    private void after(Cursor cursor, Node head) {
+        form = Rule.Form.AFTER;
+        triggers = new TriggerReader(scope).readUntil(cursor, Set.of("eventually", ","));
+        if (!cursor.done()) {
+            form = Rule.Form.EVENTUALLY;
+            cursor.take(",");
+            cursor.expect("“eventually”", "eventually");
+            if (Gerunds.start(cursor)) {
+                until = new MomentReader(scope).read(cursor);
+                condition = new Condition.All(ImmutableList.of(), until.get(0).span());
+                cursor.finish("the moment");
+            } else {
+                condition = new ConditionReader(scope, report, head).read(cursor);
+            }
+        }
+    }
+
+    /** {@code between MOMENT and MOMENT}; the start may stand for the first and the end for the second. */
+    private void between(Cursor cursor) {
+        form = Rule.Form.BETWEEN;
+        int start = cursor.index();
+        boolean fromStart = cursor.take("start");
+        if (!fromStart) {
+            triggers = new TriggerReader(scope).readUntil(cursor, Set.of("and"));
+        }
+        cursor.expect("“and” and the moment that ends it", "and");
+        if (cursor.take("end")) {
+            if (fromStart) {
+                throw new Misread(Code.UNEXPECTED
+                        .at(cursor.from(start), "from the start to the end is always")
+                        .help("write: always …"));
+            }
+        } else {
+            until = new MomentReader(scope).read(cursor);
+        }
+        cursor.finish("the stretch");
     }
 
     private void atEnds(Cursor cursor, Node head) {
@@ -232,7 +322,10 @@ final class RuleResolver {
     }
 
     private Condition body(Optional<Condition> require, boolean tell) {
-        boolean conditionIsBody = form == Rule.Form.ALWAYS || form == Rule.Form.AT_START || form == Rule.Form.AT_END;
+        boolean conditionIsBody = form == Rule.Form.ALWAYS
+                || form == Rule.Form.AT_START
+                || form == Rule.Form.AT_END
+                || form == Rule.Form.EVENTUALLY;
         if (conditionIsBody && condition != null && lines.containsKey("require")) {
             report.add(Code.DUPLICATE
                     .at(lines.get("require").head().span(), "the rule says already what must be so")

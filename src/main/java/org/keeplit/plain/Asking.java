@@ -23,6 +23,7 @@ import org.keeplit.network.Trait;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.DeviceSet;
 import org.keeplit.procedure.Permit;
+import org.keeplit.procedure.Person;
 
 /** Judges conditions in one state, by walking over them. */
 final class Asking {
@@ -42,6 +43,10 @@ final class Asking {
         this.figures = new PlainFigures(scenery, circuit);
     }
 
+    Facts facts() {
+        return facts;
+    }
+
     Circuit circuit() {
         return circuit;
     }
@@ -55,6 +60,12 @@ final class Asking {
             return one.parts().stream().map(p -> ask(p, env)).reduce(Truth.FALSE, Truth::or);
         } else if (condition instanceof Condition.Quantified quantified) {
             return quantified(quantified, env);
+        } else if (condition instanceof Condition.Counted counted) {
+            return counted(counted, env);
+        } else if (condition instanceof Condition.Named named) {
+            return ask(named.body(), scenery.meaning(named, env));
+        } else if (condition instanceof Condition.Happened || condition instanceof Condition.Since) {
+            return Recalling.recall(condition, env, facts);
         } else if (condition instanceof Condition.Compare compare) {
             return figures.ask(compare, env);
         }
@@ -80,6 +91,27 @@ final class Asking {
             case SOME -> some;
             case NO -> some.not();
         };
+    }
+
+    /** Counts how many are surely so and how many may be. */
+    private Truth counted(Condition.Counted c, Map<String, Thing> env) {
+        int surely = 0;
+        int perhaps = 0;
+        for (Thing thing : scenery.range(c.binder(), env)) {
+            Map<String, Thing> inner = new HashMap<>(env);
+            inner.put(c.binder().variable(), thing);
+            Truth one = ask(c.body(), inner)
+                    .and(c.binder().such().map(such -> ask(such, inner)).orElse(Truth.TRUE));
+            surely += one == Truth.TRUE ? 1 : 0;
+            perhaps += one == Truth.UNKNOWN ? 1 : 0;
+        }
+        Truth enough = surely >= c.least()
+                ? Truth.TRUE
+                : surely + perhaps >= c.least() ? Truth.UNKNOWN : Truth.FALSE;
+        Truth notTooMany = surely > c.most()
+                ? Truth.FALSE
+                : surely + perhaps <= c.most() ? Truth.TRUE : Truth.UNKNOWN;
+        return enough.and(notTooMany);
     }
 
     private Truth atom(Condition.Atom atom, Map<String, Thing> env, boolean negated) {
@@ -150,11 +182,46 @@ final class Asking {
             case OUTAGE_PLANNED -> Truth.of(names.bound().outages().contains(it.name()));
             case HAS -> has(it.name(), words.get(0));
             case CRITICAL -> Truth.of(((Element.Load) names.element(it.name())).critical().isPresent());
+            case IN_CHARGE, AT_CONTROL, OBSERVER, GROUND_HAND, ON_SIDE, QUALIFIED, QUALIFIED_FOR -> crew(
+                    atom.predicate(), words, it.name());
+            case IN_CLASS -> inClass(words, scenery.nominal(it));
             case STANDS_AT -> Truth.of(scenery.siteOf(it).equals(scenery.siteOf(things.get(1))));
             case SAME -> Truth.of(it.equals(things.get(1)));
             case COUNTED -> is(names.count(it.name(), p), Integer.parseInt(words.get(0)));
             default -> electrical(atom, things, p);
         };
+    }
+
+    private Truth crew(Predicate predicate, List<String> words, String name) {
+        for (Person person : names.bound().procedure().crew()) {
+            if (person.name().equals(name)) {
+                return Truth.of(switch (predicate) {
+                    case IN_CHARGE -> person.inCharge();
+                    case AT_CONTROL -> person.desk();
+                    case OBSERVER -> person.observer();
+                    case GROUND_HAND -> person.groundHand();
+                    case QUALIFIED -> person.qualified();
+                    case QUALIFIED_FOR -> person.qualifications().contains(words.get(0));
+                    default -> person.side().isPresent()
+                            && person.side().get().word().equals(words.get(0));
+                });
+            }
+        }
+        throw new IllegalStateException("nobody is called " + name);
+    }
+
+    private static Truth inClass(List<String> words, double volts) {
+        Truth all = Truth.TRUE;
+        for (int i = 0; i + 1 < words.size(); i += 2) {
+            int side = Double.compare(volts, Double.parseDouble(words.get(i + 1)));
+            all = all.and(Truth.of(switch (words.get(i)) {
+                case "above" -> side > 0;
+                case "below" -> side < 0;
+                case "from" -> side >= 0;
+                default -> side <= 0;
+            }));
+        }
+        return all;
     }
 
     private Truth electrical(Condition.Atom atom, List<Thing> things, Conductor p) {

@@ -6,6 +6,8 @@ import org.keeplit.explore.Outcome;
 import org.keeplit.explore.RuleResult;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.rule.Overridden;
+import org.keeplit.rule.Rule;
 
 /**
  * The verdict on one procedure on one network.
@@ -76,6 +78,18 @@ public record Judgement(
                 .map(step -> step.label().orElse(step.sentence()) + " is done as one, because "
                         + step.asOne().get())
                 .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return the rules of extended rulebooks that do not count as they stand there, each with the reason} */
+    public ImmutableList<Overridden> overridden() {
+        return procedure.keeps().stream()
+                .flatMap(book -> book.overridden().stream())
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return whether a rule that is a caution is broken} */
+    public boolean isCautioned() {
+        return outcome.notes().stream().anyMatch(n -> n.severity() == Rule.Severity.CAUTION);
     }
 
     /** {@return the findings that need a story: those of a broken procedure} */

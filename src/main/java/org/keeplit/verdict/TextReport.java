@@ -6,6 +6,8 @@ import java.util.stream.Collectors;
 import org.keeplit.explore.Finding;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.RuleResult;
+import org.keeplit.rule.Overridden;
+import org.keeplit.rule.Rule;
 
 /** Tells verdicts as text for a terminal or a file. The same verdict gives the same bytes. */
 public final class TextReport {
@@ -14,10 +16,22 @@ public final class TextReport {
             + "come first; field conditions, approach distances and the state of equipment are checked on site.";
 
     private final Style style;
+    private final boolean full;
 
     /** Begins a report. @param style how to mark words */
     public TextReport(Style style) {
+        this(style, false);
+    }
+
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     * @param full whether every rule is explained in full; the checks must have asked for that, too
+     */
+    public TextReport(Style style, boolean full) {
         this.style = style;
+        this.full = full;
     }
 
     /**
@@ -41,6 +55,9 @@ public final class TextReport {
                 new Story(style).tell(judgement, out);
             }
         }
+        if (full) {
+            judgements.forEach(judgement -> new Reasons(style).tell(judgement, out));
+        }
         out.append('\n').append(counts(judgements)).append("\n\n").append(CAUTION).append('\n');
         return out.toString();
     }
@@ -57,6 +74,15 @@ public final class TextReport {
         out.append(place(judgement)).append(": ").append(details(judgement)).append('\n');
         for (String reliance : judgement.reliances()) {
             out.append("           relies on this: ").append(reliance).append('\n');
+        }
+        for (Overridden one : judgement.overridden()) {
+            out.append("           ").append(one.replaced() ? "replaced" : "dropped").append(" by ").append(one.by())
+                    .append(": ").append(one.rule()).append(" of ").append(one.rulebook()).append(", because ")
+                    .append(one.because()).append('\n');
+        }
+        for (Finding note : judgement.outcome().notes()) {
+            out.append("           ").append(style.warning(note.severity().word())).append(": ")
+                    .append(note.sentence()).append(" (").append(Expected.words(note)).append(")\n");
         }
         if (!judgement.notExercised().isEmpty() && judgement.status() == Judgement.Status.HOLDS) {
             out.append("           not exercised: ")
@@ -105,7 +131,17 @@ public final class TextReport {
                 + count(judgements, Judgement.Status.HOLDS) + " hold, "
                 + count(judgements, Judgement.Status.FAILS_AS_STATED) + " fail as they must, "
                 + count(judgements, Judgement.Status.BROKEN) + " broken, "
-                + count(judgements, Judgement.Status.UNDECIDED) + " undecided";
+                + count(judgements, Judgement.Status.UNDECIDED) + " undecided"
+                + notes(judgements, Rule.Severity.CAUTION, "caution", "cautions")
+                + notes(judgements, Rule.Severity.ADVICE, "piece of advice", "pieces of advice");
+    }
+
+    private static String notes(List<Judgement> judgements, Rule.Severity severity, String one, String more) {
+        long count = judgements.stream()
+                .flatMap(j -> j.outcome().notes().stream())
+                .filter(n -> n.severity() == severity)
+                .count();
+        return count == 0 ? "" : ", " + count + " " + (count == 1 ? one : more);
     }
 
     private static long count(List<Judgement> judgements, Judgement.Status status) {

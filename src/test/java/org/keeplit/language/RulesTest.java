@@ -14,7 +14,7 @@ import org.keeplit.condition.Predicate;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Phases;
-import org.keeplit.rule.ActKind;
+import org.keeplit.condition.ActKind;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Template;
 import org.keeplit.rule.Trigger;

@@ -3,6 +3,7 @@ package org.keeplit.plain;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.Iterables;
 import java.util.Map;
 import java.util.Optional;
 import net.jqwik.api.Arbitraries;
@@ -78,7 +79,7 @@ class GeneratedAgreementTest {
         Procedure.Proof proof = read.procedure().proofs().get(0);
         Bound bound = Binding.bind(read.procedure(), read.network(), proof, new Problems()).orElseThrow();
         Replay replay = new Replay(new Walk(bound));
-        for (Finding finding : one.fast().findings()) {
+        for (Finding finding : Iterables.concat(one.fast().findings(), one.fast().notes())) {
             assertEquals("", replay.wrong(finding), () -> "seed " + seed);
             replayed++;
         }

@@ -27,18 +27,22 @@ final class Walk {
      * @param act the act
      * @param to where it leads; empty if the path ends with it
      * @param found what came up first, all that came up at the same point; empty if nothing did
+     * @param notes the rules broken up to there that are only cautions or advice
      */
-    record Done(PlainAct act, Optional<At> to, Set<String> found) {
+    record Done(PlainAct act, Optional<At> to, Set<String> found, Set<String> notes) {
         /** {@return whether no rule was broken; an expectation that is not true breaks none} */
         boolean keepsAllRules() {
             return found.stream().allMatch(f -> f.startsWith("expectation"));
         }
     }
 
+    private static final List<Rule.Form> IN_STATES = List.of(Rule.Form.ALWAYS, Rule.Form.WHILE, Rule.Form.BETWEEN);
+
     private final Bound bound;
     private final Names names;
     private final Scenery scenery;
     private final Doings doings;
+    private final Recalling recalling;
     private final Map<String, List<String>> heldAt = new HashMap<>();
     private final List<Rule> rules = new ArrayList<>();
     private final At start;
@@ -53,7 +57,9 @@ final class Walk {
         Writing writing = new Writing(names, site -> List.copyOf(circuit.feeding(site)));
         Process program = writing.write(Block.Order.IN_ORDER, bound.body());
         List<Deed> deeds = new ArrayList<>();
-        collect(program, deeds);
+        List<PlainAct> all = new ArrayList<>();
+        PlainEvaluator.acts(program, all);
+        all.forEach(act -> deeds.addAll(act.deeds()));
         Set<String> climbed = new LinkedHashSet<>();
         deeds.stream().filter(Deed.Climb.class::isInstance).forEach(d -> climbed.add(((Deed.Climb) d).site()));
         this.scenery = new Scenery(names, new Wiring(names, deeds, normal.clamps()), climbed);
@@ -64,23 +70,10 @@ final class Walk {
             rules.addAll(book.rules());
         }
         this.doings = new Doings(scenery, heldAt);
-        this.start = new At(program, new Facts(normal.facts()));
-    }
-
-    private static void collect(Process process, List<Deed> deeds) {
-        if (process instanceof Process.Once once) {
-            once.ways().forEach(act -> deeds.addAll(act.deeds()));
-        } else if (process instanceof Process.OfStep step) {
-            step.left().forEach(p -> collect(p, deeds));
-        } else if (process instanceof Process.Parts parts) {
-            parts.left().forEach(p -> collect(p, deeds));
-        } else if (process instanceof Process.Branch branch) {
-            collect(branch.then(), deeds);
-            collect(branch.otherwise(), deeds);
-        } else if (process instanceof Process.Either either) {
-            collect(either.body(), deeds);
-            collect(either.skip(), deeds);
-        }
+        List<PlainAct> acts = new ArrayList<>();
+        PlainEvaluator.acts(program, acts);
+        this.recalling = new Recalling(scenery, doings, rules, acts);
+        this.start = new At(program, recalling.begin(new Facts(normal.facts()), this::asking));
     }
 
     At start() {
@@ -92,18 +85,18 @@ final class Walk {
     }
 
     Asking asking(At at) {
-        return new Asking(scenery, at.facts(), heldAt);
+        return asking(at.facts());
     }
 
-    /** {@return what comes up at the start, with nothing done} */
-    Set<String> foundAtStart() {
+    private Asking asking(Facts facts) {
+        return new Asking(scenery, facts, heldAt);
+    }
+
+    /** {@return what comes up at the start, with nothing done} @param notes collects what is only told */
+    Set<String> foundAtStart(Set<String> notes) {
         Asking asking = asking(start);
-        Set<String> found = broken(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, asking);
-        if (found.isEmpty()) {
-            found = broken(List.of(Rule.Form.AT_START), null, asking);
-        } else {
-            found.addAll(broken(List.of(Rule.Form.AT_START), null, asking));
-        }
+        Set<String> found = broken(IN_STATES, null, asking, notes);
+        found.addAll(broken(List.of(Rule.Form.AT_START), null, asking, found.isEmpty() ? notes : new TreeSet<>()));
         if (asking.circuit().now().anythingShorted()) {
             found.add("flash");
         }
@@ -114,10 +107,10 @@ final class Walk {
         return at.left() instanceof Process.Done;
     }
 
-    /** {@return what comes up at the end of the procedure} */
-    Set<String> foundAtEnd(At at) {
+    /** {@return what comes up at the end of the procedure} @param notes collects what is only told */
+    Set<String> foundAtEnd(At at, Set<String> notes) {
         Asking asking = asking(at);
-        Set<String> found = broken(List.of(Rule.Form.AT_END), null, asking);
+        Set<String> found = broken(List.of(Rule.Form.AT_END, Rule.Form.EVENTUALLY), null, asking, notes);
         if (bound.ends().stream().anyMatch(c -> asking.ask(c, Map.of()) != Truth.TRUE)) {
             found.add("ending");
         }
@@ -155,32 +148,34 @@ final class Walk {
 
     private Done act(At at, Asking asking, Process.Next next) {
         PlainAct act = next.act();
+        Set<String> notes = new TreeSet<>();
         if (!doings.possible(act, at.facts())) {
-            return new Done(act, Optional.empty(), Set.of("cannot " + act.stepNumber()));
+            return new Done(act, Optional.empty(), Set.of("cannot " + act.stepNumber()), notes);
         }
-        Set<String> found = broken(List.of(Rule.Form.BEFORE), act, asking);
+        Set<String> found = broken(List.of(Rule.Form.BEFORE), act, asking, notes);
         boolean kept = !next.first() || all(act.step().requires(), asking);
         if (!kept) {
-            return new Done(act, Optional.empty(), or(found, "requirement " + act.stepNumber()));
+            return new Done(act, Optional.empty(), or(found, "requirement " + act.stepNumber()), notes);
         }
         if (doings.seen(act, asking) == Truth.FALSE) {
-            return new Done(act, Optional.empty(), or(found, "stop " + act.stepNumber()));
+            return new Done(act, Optional.empty(), or(found, "stop " + act.stepNumber()), notes);
         }
-        At to = new At(next.rest(), doings.after(act, asking, at.facts()));
+        Facts facts = doings.after(act, asking, at.facts());
+        At to = new At(next.rest(), recalling.after(act, asking, facts, this::asking));
         Asking then = asking(to);
         if (found.isEmpty()) {
-            found = broken(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then);
+            found = broken(IN_STATES, null, then, notes);
         }
         if (then.circuit().now().anythingShorted()) {
-            return new Done(act, Optional.empty(), or(found, "flash"));
+            return new Done(act, Optional.empty(), or(found, "flash"), notes);
         }
         if (found.isEmpty()) {
-            found = broken(List.of(Rule.Form.AFTER), act, then);
+            found = broken(List.of(Rule.Form.AFTER), act, then, notes);
         }
         boolean expected = !next.last() || all(act.step().expects(), then);
         return expected
-                ? new Done(act, Optional.of(to), found)
-                : new Done(act, Optional.of(to), or(found, "expectation " + act.stepNumber()));
+                ? new Done(act, Optional.of(to), found, notes)
+                : new Done(act, Optional.of(to), or(found, "expectation " + act.stepNumber()), notes);
     }
 
     private static Set<String> or(Set<String> found, String otherwise) {
@@ -191,17 +186,22 @@ final class Walk {
         return conditions.stream().allMatch(c -> asking.ask(c, Map.of()) == Truth.TRUE);
     }
 
-    private Set<String> broken(List<Rule.Form> forms, PlainAct act, Asking asking) {
+    private Set<String> broken(List<Rule.Form> forms, PlainAct act, Asking asking, Set<String> notes) {
         Set<String> all = new TreeSet<>();
         for (Rule rule : rules) {
             if (forms.contains(rule.form())) {
-                for (Map<String, Thing> env : doings.bindings(rule, act, asking)) {
-                    Truth kept = doings.scope(rule, env, asking)
+                boolean stretch = rule.form() == Rule.Form.BETWEEN || rule.form() == Rule.Form.EVENTUALLY;
+                for (Map<String, Thing> env :
+                        stretch ? recalling.bindings(rule) : doings.bindings(rule, act, asking)) {
+                    Truth scope = doings.scope(rule, env, asking);
+                    Truth kept = (stretch ? scope.and(Recalling.isOpen(rule, env, asking.facts())) : scope)
                             .not()
-                            .or(rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE))
-                            .or(asking.ask(rule.body(), env));
+                            .or(rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE));
+                    if (rule.form() != Rule.Form.EVENTUALLY) {
+                        kept = kept.or(asking.ask(rule.body(), env));
+                    }
                     if (kept != Truth.TRUE) {
-                        all.add(rule.name());
+                        (rule.severity() == Rule.Severity.STOP ? all : notes).add(rule.name());
                     }
                 }
             }
