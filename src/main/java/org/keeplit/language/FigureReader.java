@@ -182,6 +182,14 @@ final class FigureReader {
                     .at(words.get(0).span(), "“" + Cursor.clip(written) + "” is a thing and " + what + " is a figure")
                     .help("say which figure, such as the current through " + Cursor.clip(written) + " on A"));
         }
+        if (words.size() == 1) {
+            Optional<String> near = Suggestions.nearest(written, scope.settings().keySet());
+            if (near.isPresent()) {
+                return new Misread(Code.UNKNOWN_FIGURE
+                        .at(Line.spanOf(words), "“" + Cursor.clip(written) + "” is no figure")
+                        .help("did you mean the " + near.get() + "?"));
+            }
+        }
         List<String> known = known();
         return new Misread(Code.UNKNOWN_FIGURE
                 .at(Line.spanOf(words), "“" + Cursor.clip(written) + "” is no figure")
@@ -201,7 +209,6 @@ final class FigureReader {
             known.add(String.join(" ", words(measure)));
         }
         scope.vocabulary().figures().names().forEach(name -> known.add(name + " of"));
-        known.addAll(scope.settings().keySet());
         return known;
     }
 

@@ -25,7 +25,8 @@ enum FileKind {
             if (!line.head().isText() && RULE_SECTIONS.contains(line.head().getText())) {
                 return Role.SECTION;
             }
-            return RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
+            boolean counts = line.starts("at", "least") || line.starts("at", "most");
+            return !counts && RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
         }
     },
     PROCEDURE("procedure", "procedure NAME revision 1", "procedure", "variant") {

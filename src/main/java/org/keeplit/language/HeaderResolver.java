@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
@@ -31,6 +32,7 @@ final class HeaderResolver {
     private final Header header;
     private final Scope scope;
     private final Set<String> restated = new LinkedHashSet<>();
+    private final List<Rulebook> named = new ArrayList<>();
 
     /**
      * A reader.
@@ -44,7 +46,8 @@ final class HeaderResolver {
         this.header = header;
         this.scope = scope;
         // Seen through the list, since what is kept may still be read or said again.
-        scope.define(() -> header.keeps.stream()
+        scope.define(() -> Stream.concat(header.keeps.stream(), named.stream())
+                .distinct()
                 .flatMap(book -> book.definitions().stream())
                 .toList());
     }
@@ -84,11 +87,10 @@ final class HeaderResolver {
             header.keeps.clear();
         }
         for (Shapes.KeptContext kept : parts.kept()) {
-            Settings.rulebook(session, node.line(), kept, Map.of(), report)
-                    .ifSound()
-                    .ifPresentOrElse(
-                            book -> report.attempt(() -> keep(book, Shape.lexeme(kept.name()))),
-                            () -> header.allRulebooks = false);
+            Resolved<Rulebook> book = Settings.rulebook(session, node.line(), kept, Map.of(), report);
+            header.allRulebooks &= book.ifSound().isPresent();
+            book.ifSound().ifPresent(b -> report.attempt(() -> keep(b, Shape.lexeme(kept.name()))));
+            book.thing().ifPresent(named::add);
         }
     }
 

@@ -285,7 +285,7 @@ final class RuleResolver {
         if (!fromStart) {
             triggers = new TriggerReader(scope).readUntil(cursor, Set.of("and"));
         }
-        cursor.expect("“and” and the moment that ends it", "and");
+        cursor.expect("“and” with the moment that ends the stretch", "and");
         if (cursor.take("end")) {
             if (fromStart) {
                 throw new Misread(Code.UNEXPECTED

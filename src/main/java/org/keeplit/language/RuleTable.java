@@ -20,10 +20,16 @@ final class RuleTable {
     private final Map<String, String> origins = new LinkedHashMap<>();
     private final Map<String, Lexeme> places = new LinkedHashMap<>();
     private final List<Overridden> overridden = new ArrayList<>();
+    private boolean forgiving;
 
     RuleTable(String book, Report report) {
         this.book = book;
         this.report = report;
+    }
+
+    /** From here on a rule that is not known is no mistake, since a book could not be read. */
+    void forgive() {
+        forgiving = true;
     }
 
     /** Takes over what an extended book has. @param place where it is extended */
@@ -57,16 +63,24 @@ final class RuleTable {
     /** Reads what stands for a rule of an extended book, or that nothing does. */
     void override(Node section, Scope scope, List<Applies> applies) {
         Line line = section.line();
+        Lexeme name;
+        String because = "";
         if (line.starts("override", "rule") && line.lexemes().size() == 3) {
-            throw new Misread(Code.NO_REASON
+            report.add(Code.NO_REASON
                     .at(line.span(), "a rule is overridden with no reason given")
                     .help("say why on the same line: " + OVERRIDE));
+            name = line.last();
+        } else {
+            var parts = Shape.of(line, Shapes::overrideLine, OVERRIDE);
+            name = Shape.lexeme(parts.name());
+            Lexeme reason = (Lexeme) parts.STRING().getSymbol();
+            because = reason.value();
+            if (because.isBlank()) {
+                report.add(Code.NO_REASON.at(reason.span(), "the reason for overriding the rule is empty"));
+            }
         }
-        var parts = Shape.of(line, Shapes::overrideLine, OVERRIDE);
-        Lexeme name = Shape.lexeme(parts.name());
-        String because = ((Lexeme) parts.STRING().getSymbol()).value();
         String origin = origins.get(name.value());
-        if (origin == null) {
+        if (origin == null && !forgiving) {
             report.add(Code.UNKNOWN_RULE
                     .at(name.span(), "no rulebook that this one extends has a rule " + Cursor.clip(name.value()))
                     .help(Suggestions.didYouMean(name.value(), origins.keySet())
@@ -74,10 +88,6 @@ final class RuleTable {
                                     origins.isEmpty()
                                             ? "add a line “extends RULEBOOK” above"
                                             : "their rules are " + Suggestions.list(origins.keySet(), "and"))));
-        }
-        if (because.isBlank()) {
-            report.add(Code.NO_REASON.at(
-                    ((Lexeme) parts.STRING().getSymbol()).span(), "the reason for overriding the rule is empty"));
         }
         first(name);
         boolean replaces = !section.children().isEmpty();

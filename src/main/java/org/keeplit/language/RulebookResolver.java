@@ -131,11 +131,17 @@ final class RulebookResolver {
         Line line = section.line();
         var parts = Shape.of(line, Shapes::extendsLine, "extends RULEBOOK");
         Resolved<Rulebook> found = Settings.rulebook(session, line, parts.kept(), set, report);
-        if (found.ifSound().isEmpty()) {
-            sound = false;
+        sound &= found.ifSound().isPresent();
+        if (found.thing().isEmpty()) {
+            rules.forgive();
             return;
         }
-        Rulebook base = found.ifSound().get();
+        // Even of a book with mistakes the names are known, so that no line stumbles over them.
+        Rulebook base = found.thing().get();
+        if (extended.contains(base.name())) {
+            throw new Misread(Code.DUPLICATE.at(
+                    Shape.lexeme(parts.kept().name()).span(), base.name() + " is extended already"));
+        }
         extended.add(base.name());
         extended.addAll(base.extended());
         for (var entry : base.parameters().entrySet()) {

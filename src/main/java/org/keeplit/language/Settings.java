@@ -15,7 +15,7 @@ final class Settings {
     private Settings() {}
 
     /**
-     * {@return the rulebook, with its figures set}
+     * {@return the rulebook, with its figures set; as it is without if these cannot be read}
      *
      * @param kept its name, and perhaps figures
      * @param passed figures set from further out, which count before its own
@@ -38,7 +38,7 @@ final class Settings {
                 set.put(parameter, value);
             }
         });
-        return !good ? Resolved.nothing() : set.isEmpty() ? usual : session.rulebook(name, set, report);
+        return !good ? new Resolved<>(usual.thing(), false) : set.isEmpty() ? usual : session.rulebook(name, set, report);
     }
 
     private static boolean set(

@@ -43,7 +43,7 @@ final class CaseMaker {
             header.add("planned outage of " + String.join(", ", draw.shuffled(loads).subList(0, draw.between(1, loads.size()))));
         }
         List<String> books = draw.shuffled(BOOKS).subList(0, draw.one(1, 1, 1, 1, 1, 2, 3));
-        List<String> rules = draw.chance(30) ? new RuleMaker(draw).rules(2) : List.of();
+        List<String> rules = draw.chance(40) ? new RuleMaker(draw).rules(2) : List.of();
         List<String> ends = draw.chance(15)
                 ? List.of(draw.one("every load L is supplied", around.name() + " is closed", "no person W is aloft at the site of "
                         + around.name()))
