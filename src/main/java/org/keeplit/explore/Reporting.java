@@ -51,6 +51,7 @@ final class Reporting {
                 ImmutableList.copyOf(rules),
                 sorted(found, true),
                 sorted(found, false),
+                ImmutableList.copyOf(Contradictions.among(machine.inStates())),
                 store.size(),
                 explorer.transitions(),
                 explorer.depth(),

@@ -80,6 +80,9 @@ public final class TextReport {
                     .append(": ").append(one.rule()).append(" of ").append(one.rulebook()).append(", because ")
                     .append(one.because()).append('\n');
         }
+        for (String two : judgement.outcome().contradictions()) {
+            out.append("           ").append(style.warning("cannot both be kept")).append(": ").append(two).append('\n');
+        }
         for (Finding note : judgement.outcome().notes()) {
             out.append("           ").append(style.warning(note.severity().word())).append(": ")
                     .append(note.sentence()).append(" (").append(Expected.words(note)).append(")\n");

@@ -39,13 +39,32 @@ final class Small {
         return judge(rules, "", steps, "");
     }
 
+    /** {@return the verdict on steps, every rule explained in full} */
+    static Judgement explained(String rules, String steps) {
+        return judge(rules, "", steps, "", new Watcher() {
+            @Override
+            public boolean goOn(int states, int open) {
+                return true;
+            }
+
+            @Override
+            public boolean wantsReasons() {
+                return true;
+            }
+        });
+    }
+
     static Judgement judge(String rules, String header, String steps, String tail) {
+        return judge(rules, header, steps, tail, Watcher.NOBODY);
+    }
+
+    private static Judgement judge(String rules, String header, String steps, String tail, Watcher watcher) {
         String procedure =
                 """
                 language 1
                 procedure P revision 1
                 title "A test"
-                keeps test-rules
+                %KEEPS%
                 crew
                   op "Operator", in charge, on the source side
                   mate "Second", on the load side
@@ -54,7 +73,8 @@ final class Small {
                 hold H for r, held at feeder and at r, by op
                 proved on pole
                 """
-                        + header
+                                .replace("%KEEPS%", header.startsWith("keeps") ? header : "keeps test-rules")
+                        + (header.startsWith("keeps") ? "" : header)
                         + "\nstage \"All\"\n"
                         + steps
                         + tail;
@@ -66,7 +86,7 @@ final class Small {
                         new Source("p.procedure", procedure)));
         Problems problems = new Problems();
         library.problems().forEach(problems::add);
-        List<Judgement> all = Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
+        List<Judgement> all = Keeplit.check(library, Limits.USUAL, watcher, problems);
         assertEquals("", ProblemPrinter.print(problems.sorted()));
         assertEquals(1, all.size());
         return all.get(0);
