@@ -60,6 +60,8 @@ public enum ActKind {
     TESTING("testing", true, Set.of(Type.POINT)),
     /** Hands go on a point. */
     WORKING("working on", true, Set.of(Type.POINT)),
+    /** A person is briefed. */
+    BRIEFING("briefing", false, Set.of(Type.PERSON)),
     /** Somebody does what the procedure says in words only; words: these. */
     DOING("doing", false),
     /** Something is written down; words: the item. */

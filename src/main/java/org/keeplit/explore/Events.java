@@ -43,7 +43,9 @@ final class Events {
         Events events = new Events(world, atoms);
         act.primitives().forEach(events::add);
         act.step().records().forEach(item -> events.addText(ActKind.RECORDING, item));
-        if (act.step().action() instanceof Action.Do done) {
+        if (act.step().action() instanceof Action.Brief brief) {
+            brief.people().forEach(p -> events.add(ActKind.BRIEFING, null, new Obj.Someone(p.toString())));
+        } else if (act.step().action() instanceof Action.Do done) {
             events.addText(ActKind.DOING, done.words());
         }
         return events.out;

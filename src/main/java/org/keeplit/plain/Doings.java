@@ -58,7 +58,9 @@ final class Doings {
         List<Event> all = new ArrayList<>();
         act.deeds().forEach(deed -> all.addAll(moments(deed, asking)));
         act.step().records().forEach(item -> word(all, ActKind.RECORDING, item));
-        if (act.step().action() instanceof Action.Do done) {
+        if (act.step().action() instanceof Action.Brief brief) {
+            brief.people().forEach(p -> add(all, ActKind.BRIEFING, null, Thing.named(Type.PERSON, p.toString())));
+        } else if (act.step().action() instanceof Action.Do done) {
             word(all, ActKind.DOING, done.words());
         }
         return all;

@@ -173,6 +173,8 @@ final class Substitution {
             return new Action.WaitDead(a.time(), term(a.of()));
         } else if (action instanceof Action.WaitUntil a) {
             return new Action.WaitUntil(condition(a.condition()));
+        } else if (action instanceof Action.Brief a) {
+            return new Action.Brief(terms(a.people()));
         } else if (action instanceof Action.Work a) {
             return new Action.Work(term(a.point()), a.words());
         }

@@ -129,4 +129,17 @@ class HistoryTest {
         Judgement judged = judge(never, steps);
         assertEquals(0, judged.outcome().rules().get(0).memoryBits());
     }
+
+    @Test
+    void who_was_briefed_was_named() {
+        String rule = "before opening any switching device D by any person W require briefing W has happened since closing"
+                + " any switching device";
+        assertEquals(Map.of(), roots(rule, "  op briefs mate and op\n  mate opens gang\n"));
+        assertEquals(Map.of("r-1", 2), roots(rule, "  op briefs op\n  mate opens gang\n"));
+        assertEquals(
+                Map.of("r-1", 4), roots(rule, "  op briefs mate\n  mate opens gang\n  op closes gang\n  mate opens gang\n"));
+        String by = "before opening any switching device D by any person W require briefing any person by W has happened";
+        assertEquals(Map.of("r-1", 2), roots(by, "  op briefs op, mate\n  mate opens gang\n"));
+        assertEquals(Map.of(), roots(by, "  op briefs op, mate\n  op opens gang\n"));
+    }
 }

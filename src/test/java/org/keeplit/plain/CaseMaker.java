@@ -28,6 +28,12 @@ final class CaseMaker {
         for (int i = 0; i < changes; i++) {
             job = mutations.mutate(job);
         }
+        if (draw.chance(25)) {
+            job = new ArrayList<>(job);
+            job.add(draw.below(job.size() + 1), Part.step(draw.one(
+                    "foreman briefs east", "foreman briefs east and west", "east briefs foreman, west and desk",
+                    "foreman does \"talks\"")));
+        }
         List<String> header = new ArrayList<>(List.of(
                 "temporary",
                 "bypass-jumper J for each phase of " + around.name(),

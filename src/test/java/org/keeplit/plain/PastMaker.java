@@ -55,6 +55,7 @@ final class PastMaker {
                 "making or breaking any contact on B", "lifting a lead of D", "landing a lead of any recloser",
                 "grounding any point", "ungrounding any point on A", "testing any point", "testing the load-side line of D",
                 "going aloft at the site of D", "going aloft", "coming down by east", "coming down",
+                "briefing any person", "briefing any person by any person", "doing \"talks\"",
                 "issuing any hold", "releasing any hold", "setting reclosing of D to blocked", "recording \"sheet\"",
                 "inspecting \"gasket\"", "working on any point by any person", "running any regulator to neutral",
                 "putting the ground end on with any ground-set", "raising any recloser").replace("by east", "by any person");
@@ -124,6 +125,8 @@ final class PastMaker {
                 "W is on the source side", "W is on the load side", "W is qualified", "W is not qualified",
                 "W is qualified for \"stick work\"", "W is not at control");
         return draw.one(
+                "before opening or closing any switching device D by any person W\nrequire briefing W has happened",
+                "before clamping any jumper J by any person W\nrequire briefing W has happened since unclamping J",
                 "before opening any switching device D by any person W\nrequire " + who,
                 "before issuing or releasing any hold H by any person W\nrequire " + who + " and H is held by W",
                 "while any person W is aloft at any site S\nrequire " + who,
