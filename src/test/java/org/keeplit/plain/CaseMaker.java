@@ -29,10 +29,13 @@ final class CaseMaker {
             job = mutations.mutate(job);
         }
         if (draw.chance(25)) {
-            job = new ArrayList<>(job);
-            job.add(draw.below(job.size() + 1), Part.step(draw.one(
+            String talk = draw.one(
                     "foreman briefs east", "foreman briefs east and west", "east briefs foreman, west and desk",
-                    "foreman does \"talks\"")));
+                    "foreman does \"talks\"");
+            job = new ArrayList<>(job);
+            job.add(draw.below(job.size() + 1), draw.chance(70)
+                    ? Part.step(talk)
+                    : Part.step(talk, "requires " + around.name() + draw.one(" is open", " is closed")));
         }
         List<String> header = new ArrayList<>(List.of(
                 "temporary",
