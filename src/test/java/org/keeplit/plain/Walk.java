@@ -96,7 +96,7 @@ final class Walk {
     Set<String> foundAtStart(Set<String> notes) {
         Asking asking = asking(start);
         Set<String> found = broken(IN_STATES, null, asking, notes);
-        found.addAll(broken(List.of(Rule.Form.AT_START), null, asking, found.isEmpty() ? notes : new TreeSet<>()));
+        found.addAll(broken(List.of(Rule.Form.AT_START), null, asking, notes));
         if (asking.circuit().now().anythingShorted()) {
             found.add("flash");
         }
