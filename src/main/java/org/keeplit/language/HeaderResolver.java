@@ -260,16 +260,14 @@ final class HeaderResolver {
         Shape.of(section.line(), Shapes::startsLine, "starts with");
         if (restates("starts")) {
             header.starts.clear();
+            header.choices.clear();
         }
+        StartReader reader = new StartReader(scope, report);
         for (Node node : section.children()) {
-            if (node.readable()) {
-                report.attempt(() -> {
-                    Cursor cursor = Cursor.over(node.line());
-                    int start = cursor.index();
-                    boolean given = cursor.take("given");
-                    var condition = new ConditionReader(scope, report, node).read(cursor);
-                    header.starts.add(new Procedure.Start(given, condition, cursor.from(start)));
-                });
+            if (node.readable() && node.line().starts("either")) {
+                report.attempt(() -> header.choices.add(reader.choice(node)));
+            } else if (node.readable()) {
+                report.attempt(() -> header.starts.add(reader.start(node, Cursor.over(node.line()))));
             }
         }
     }

@@ -15,6 +15,7 @@ import org.keeplit.rule.Rule;
  * @param procedure the procedure
  * @param network the network
  * @param proof which objects its parameters stood for
+ * @param start in which ways it started, in words; empty if there is only one
  * @param outcome what the exploration found
  * @param status the verdict
  * @param differences for a procedure that must fail, how what was found differs from what it states
@@ -23,6 +24,7 @@ public record Judgement(
         Procedure procedure,
         Network network,
         Procedure.Proof proof,
+        String start,
         Outcome outcome,
         Status status,
         ImmutableList<String> differences) {
@@ -49,6 +51,16 @@ public record Judgement(
      * @return the verdict; a break beats a cut
      */
     public static Judgement of(Procedure procedure, Network network, Procedure.Proof proof, Outcome outcome) {
+        return of(procedure, network, proof, "", outcome);
+    }
+
+    /**
+     * Like {@link #of(Procedure, Network, Procedure.Proof, Outcome)}, for one of several starts.
+     *
+     * @param start in which ways it started, in words
+     */
+    public static Judgement of(
+            Procedure procedure, Network network, Procedure.Proof proof, String start, Outcome outcome) {
         ImmutableList<String> differences = procedure.mustFail().isEmpty()
                 ? ImmutableList.of()
                 : Expected.differences(procedure.mustFail(), outcome.findings());
@@ -61,7 +73,7 @@ public record Judgement(
         if (outcome.cut().isPresent() && (status == Status.HOLDS || status == Status.FAILS_AS_STATED)) {
             status = Status.UNDECIDED;
         }
-        return new Judgement(procedure, network, proof, outcome, status, differences);
+        return new Judgement(procedure, network, proof, start, outcome, status, differences);
     }
 
     /** {@return the rules whose case never came up} */

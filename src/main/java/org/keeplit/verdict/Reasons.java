@@ -2,6 +2,7 @@ package org.keeplit.verdict;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.keeplit.condition.Truth;
 import org.keeplit.explore.Finding;
 import org.keeplit.explore.RuleResult;
@@ -9,6 +10,9 @@ import org.keeplit.explore.Why;
 
 /** Tells of every rule why it is kept or broken, part by part, and what a check remembers for it. */
 final class Reasons {
+    /** How many alike are each told on a line of its own. */
+    private static final int ALIKE = 3;
+
     private final Style style;
 
     Reasons(Style style) {
@@ -52,7 +56,35 @@ final class Reasons {
         if (!why.path().isEmpty()) {
             out.append(indent).append("           by ").append(way(why.path())).append('\n');
         }
-        why.parts().forEach(part -> tree(part, depth + 1, out));
+        parts(why.parts(), depth + 1, out);
+    }
+
+    /** Many things of which the same is so are told in one line after the first of them. */
+    private static void parts(List<Why> parts, int depth, StringBuilder out) {
+        int at = 0;
+        while (at < parts.size()) {
+            int to = at + 1;
+            while (to < parts.size() && isAlike(parts.get(at), parts.get(to))) {
+                to++;
+            }
+            int told = to - at > ALIKE ? at + 1 : to;
+            parts.subList(at, told).forEach(part -> tree(part, depth, out));
+            if (told < to) {
+                String names = parts.subList(told, to).stream()
+                        .map(part -> part.witness().replaceFirst("^.* = ", ""))
+                        .collect(Collectors.joining(", "));
+                out.append("  ".repeat(depth)).append("           and so for ").append(names).append('\n');
+            }
+            at = to;
+        }
+    }
+
+    private static boolean isAlike(Why one, Why other) {
+        return one.truth() == other.truth() && isPlain(one) && isPlain(other);
+    }
+
+    private static boolean isPlain(Why why) {
+        return !why.witness().isEmpty() && why.parts().isEmpty() && why.figures().isEmpty() && why.path().isEmpty();
     }
 
     private static String way(List<String> path) {

@@ -100,7 +100,9 @@ public final class TextReport {
         String arguments = judgement.proof().arguments().entrySet().stream()
                 .map(e -> e.getValue() + " as " + e.getKey())
                 .collect(Collectors.joining(" and "));
-        return judgement.network().name() + (arguments.isEmpty() ? "" : " with " + arguments);
+        return judgement.network().name()
+                + (arguments.isEmpty() ? "" : " with " + arguments)
+                + (judgement.start().isEmpty() ? "" : ", starting with " + judgement.start());
     }
 
     private static String details(Judgement judgement) {

@@ -59,6 +59,18 @@ final class Small {
     }
 
     private static Judgement judge(String rules, String header, String steps, String tail, Watcher watcher) {
+        List<Judgement> all = judgeAll(rules, header, steps, tail, watcher);
+        assertEquals(1, all.size());
+        return all.get(0);
+    }
+
+    /** {@return the verdicts on steps, one for each start} */
+    static List<Judgement> judgeAll(String rules, String header, String steps, String tail) {
+        return judgeAll(rules, header, steps, tail, Watcher.NOBODY);
+    }
+
+    private static List<Judgement> judgeAll(
+            String rules, String header, String steps, String tail, Watcher watcher) {
         String procedure =
                 """
                 language 1
@@ -88,8 +100,7 @@ final class Small {
         library.problems().forEach(problems::add);
         List<Judgement> all = Keeplit.check(library, Limits.USUAL, watcher, problems);
         assertEquals("", ProblemPrinter.print(problems.sorted()));
-        assertEquals(1, all.size());
-        return all.get(0);
+        return all;
     }
 
     private static String read(String file) {
