@@ -18,7 +18,6 @@ import org.keeplit.program.FieldKey;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Rulebook;
-import org.keeplit.rule.Template;
 import org.keeplit.rule.Trigger;
 
 /**
@@ -45,7 +44,7 @@ final class Memories {
         int number = 0;
         for (Rulebook book : world.bound().procedure().keeps()) {
             for (Rule one : book.rules()) {
-                if (isRemembering(one)) {
+                if (Past.isIn(one)) {
                     needy.add(one);
                     which.add(number);
                 }
@@ -91,47 +90,9 @@ final class Memories {
         return program.with(program.layout().extended(fields));
     }
 
-    private static boolean isRemembering(Rule rule) {
-        return rule.form() == Rule.Form.BETWEEN
-                || rule.form() == Rule.Form.EVENTUALLY
-                || conditionsOf(rule).stream().anyMatch(Memories::isRemembering);
-    }
-
-    private static boolean isRemembering(Condition condition) {
-        if (condition instanceof Condition.Not not) {
-            return isRemembering(not.body());
-        } else if (condition instanceof Condition.All parts) {
-            return parts.parts().stream().anyMatch(Memories::isRemembering);
-        } else if (condition instanceof Condition.One parts) {
-            return parts.parts().stream().anyMatch(Memories::isRemembering);
-        } else if (condition instanceof Condition.Quantified some) {
-            return isRemembering(some.body()) || some.binder().such().stream().anyMatch(Memories::isRemembering);
-        } else if (condition instanceof Condition.Counted some) {
-            return isRemembering(some.body()) || some.binder().such().stream().anyMatch(Memories::isRemembering);
-        } else if (condition instanceof Condition.Named named) {
-            return isRemembering(named.body());
-        }
-        return condition instanceof Condition.Happened || condition instanceof Condition.Since;
-    }
-
-    /** {@return all conditions of a rule, those that its sentence tells included} */
-    private static List<Condition> conditionsOf(Rule rule) {
-        List<Condition> some = new ArrayList<>();
-        rule.binders().forEach(b -> b.such().ifPresent(some::add));
-        rule.scope().ifPresent(some::add);
-        some.add(rule.body());
-        rule.unless().ifPresent(some::add);
-        for (Template.Part part : rule.says().parts()) {
-            if (part instanceof Template.ConditionGap gap) {
-                some.add(gap.condition());
-            }
-        }
-        return some;
-    }
-
     private void collect(Rule one) {
         for (Environment environment : rules.environments(one, moments)) {
-            for (Condition condition : conditionsOf(one)) {
+            for (Condition condition : Past.conditionsOf(one)) {
                 walk(condition, environment);
             }
             if (one.form() == Rule.Form.BETWEEN) {
@@ -148,7 +109,7 @@ final class Memories {
 
     /** Finds what a condition remembers, whatever else decides it, so that it does not hang on how it is compiled. */
     private void walk(Condition condition, Environment environment) {
-        if (!isRemembering(condition)) {
+        if (!Past.isIn(condition)) {
             return;
         }
         if (condition instanceof Condition.Not not) {
@@ -165,6 +126,9 @@ final class Memories {
             walk(named.body(), conditions.inside(named, environment));
         } else if (condition instanceof Condition.Since since) {
             walk(since.body(), environment);
+            if (isSettled(since.body(), environment)) {
+                return;
+            }
             Environment needed = needed(since, environment);
             add(Memory.Kind.SINCE, since, needed, List.of(), since.since(), List.of(), since.body());
         } else if (condition instanceof Condition.Happened happened && canCome(happened.moments(), environment)) {
@@ -179,6 +143,11 @@ final class Memories {
             binder.such().ifPresent(such -> walk(such, inner));
             walk(body, inner);
         }
+    }
+
+    /** {@return whether a condition is the same in all states of the run, so that nothing of it is remembered} */
+    private boolean isSettled(Condition condition, Environment environment) {
+        return !Past.isIn(condition) && conditions.compile(condition, environment) instanceof Node.Constant;
     }
 
     private static Environment needed(Condition condition, Environment environment) {

@@ -19,11 +19,9 @@ import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
 import org.keeplit.network.OpeningDuty;
 import org.keeplit.network.Place;
-import org.keeplit.network.Trait;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.DeviceSet;
 import org.keeplit.procedure.Permit;
-import org.keeplit.procedure.Person;
 
 /** Judges conditions in one state, by walking over them. */
 final class Asking {
@@ -33,6 +31,7 @@ final class Asking {
     private final Circuit circuit;
     private final Map<String, List<String>> heldAt;
     private final PlainFigures figures;
+    private final Stated stated;
 
     Asking(Scenery scenery, Facts facts, Map<String, List<String>> heldAt) {
         this.scenery = scenery;
@@ -41,6 +40,7 @@ final class Asking {
         this.circuit = new Circuit(names, scenery.wiring(), facts);
         this.heldAt = heldAt;
         this.figures = new PlainFigures(scenery, circuit);
+        this.stated = new Stated(names);
     }
 
     Facts facts() {
@@ -180,48 +180,16 @@ final class Asking {
             case WAITED -> Truth.of(
                     facts.get("waited " + it.name() + " " + p) * 60 >= Double.parseDouble(words.get(0)));
             case OUTAGE_PLANNED -> Truth.of(names.bound().outages().contains(it.name()));
-            case HAS -> has(it.name(), words.get(0));
+            case HAS -> stated.has(it.name(), words.get(0));
             case CRITICAL -> Truth.of(((Element.Load) names.element(it.name())).critical().isPresent());
-            case IN_CHARGE, AT_CONTROL, OBSERVER, GROUND_HAND, ON_SIDE, QUALIFIED, QUALIFIED_FOR -> crew(
+            case IN_CHARGE, AT_CONTROL, OBSERVER, GROUND_HAND, ON_SIDE, QUALIFIED, QUALIFIED_FOR -> stated.crew(
                     atom.predicate(), words, it.name());
-            case IN_CLASS -> inClass(words, scenery.nominal(it));
+            case IN_CLASS -> Stated.inClass(words, scenery.nominal(it));
             case STANDS_AT -> Truth.of(scenery.siteOf(it).equals(scenery.siteOf(things.get(1))));
             case SAME -> Truth.of(it.equals(things.get(1)));
             case COUNTED -> is(names.count(it.name(), p), Integer.parseInt(words.get(0)));
             default -> electrical(atom, things, p);
         };
-    }
-
-    private Truth crew(Predicate predicate, List<String> words, String name) {
-        for (Person person : names.bound().procedure().crew()) {
-            if (person.name().equals(name)) {
-                return Truth.of(switch (predicate) {
-                    case IN_CHARGE -> person.inCharge();
-                    case AT_CONTROL -> person.desk();
-                    case OBSERVER -> person.observer();
-                    case GROUND_HAND -> person.groundHand();
-                    case QUALIFIED -> person.qualified();
-                    case QUALIFIED_FOR -> person.qualifications().contains(words.get(0));
-                    default -> person.side().isPresent()
-                            && person.side().get().word().equals(words.get(0));
-                });
-            }
-        }
-        throw new IllegalStateException("nobody is called " + name);
-    }
-
-    private static Truth inClass(List<String> words, double volts) {
-        Truth all = Truth.TRUE;
-        for (int i = 0; i + 1 < words.size(); i += 2) {
-            int side = Double.compare(volts, Double.parseDouble(words.get(i + 1)));
-            all = all.and(Truth.of(switch (words.get(i)) {
-                case "above" -> side > 0;
-                case "below" -> side < 0;
-                case "from" -> side >= 0;
-                default -> side <= 0;
-            }));
-        }
-        return all;
     }
 
     private Truth electrical(Condition.Atom atom, List<Thing> things, Conductor p) {
@@ -292,18 +260,6 @@ final class Asking {
 
     private Truth proved(Thing it, Conductor p, Action.Proof proof) {
         return is(Names.proved(proof.name(), it.name(), p), 1);
-    }
-
-    private Truth has(String device, String what) {
-        Element element = names.element(device);
-        boolean ganged = element instanceof Element.Device d && d.ganged();
-        if (what.equals(Trait.GANGED.phrase())) {
-            return Truth.of(ganged);
-        } else if (what.equals(Trait.SINGLE_PHASE_UNITS.phrase())) {
-            return Truth.of(!ganged);
-        }
-        return Truth.of(element.kind().mode(what).isPresent()
-                || element.kind().traits().stream().anyMatch(t -> t.phrase().equals(what)));
     }
 
     private Truth level(Thing it, Conductor p, IntPredicate wanted) {

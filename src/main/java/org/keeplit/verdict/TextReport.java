@@ -114,9 +114,9 @@ public final class TextReport {
         String cut = outcome.cut().map(c -> "; the run was cut: " + c).orElse("");
         return switch (judgement.status()) {
             case HOLDS -> held + (held == 1 ? " rule holds in " : " rules hold in ") + states;
-            case FAILS_AS_STATED -> outcome.findings().stream()
-                    .map(Expected::words)
-                    .collect(Collectors.joining("; "));
+            case FAILS_AS_STATED -> outcome.findings().isEmpty()
+                    ? "only cautions and advice"
+                    : outcome.findings().stream().map(Expected::words).collect(Collectors.joining("; "));
             case BROKEN -> broken(judgement) + cut;
             case UNDECIDED -> outcome.cut().orElse("") + " after " + states + "; nothing is claimed";
         };

@@ -40,6 +40,17 @@ class BookTest {
     }
 
     @Test
+    void a_variant_may_show_a_caution() {
+        String stop = clause("severity caution") + "rule r-2\n  always every switching device D is closed\n"
+                + "  severity caution" + ENDS;
+        List<Judgement> all = Small.judgeAll(
+                stop, "", OPEN, "\nvariant V of P\n  proved on pole\n  must fail on r-1\n");
+        assertEquals(
+                List.of(Judgement.Status.HOLDS, Judgement.Status.FAILS_AS_STATED),
+                all.stream().map(Judgement::status).toList());
+    }
+
+    @Test
     void what_follows_a_caution_is_still_a_root() {
         String closed = "rule r-3\n  always every switching device D is closed" + ENDS;
         assertEquals(Map.of("r-3", 1), roots(clause("severity caution") + closed, OPEN));
