@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Truth;
 import org.keeplit.program.Field;
@@ -21,7 +22,8 @@ final class Contradictions {
     /** How many pairs are looked at. */
     private static final int MOST_PAIRS = 20_000;
 
-    private final Map<Object, List<RuleInstance>> asking = new LinkedHashMap<>();
+    private final List<RuleInstance> held = new ArrayList<>();
+    private final Map<Object, List<Integer>> asking = new LinkedHashMap<>();
     private final Map<List<Integer>, String> found = new LinkedHashMap<>();
     private int pairs;
 
@@ -41,13 +43,15 @@ final class Contradictions {
     private void hold(RuleInstance instance) {
         Set<Object> questions = new LinkedHashSet<>();
         questions(instance.body(), questions);
-        Set<RuleInstance> others = new LinkedHashSet<>();
+        Set<Integer> others = new TreeSet<>();
         for (Object question : questions) {
-            List<RuleInstance> known = asking.computeIfAbsent(question, q -> new ArrayList<>());
+            List<Integer> known = asking.computeIfAbsent(question, q -> new ArrayList<>());
             others.addAll(known);
-            known.add(instance);
+            known.add(held.size());
         }
-        for (RuleInstance other : others) {
+        held.add(instance);
+        for (int number : others) {
+            RuleInstance other = held.get(number);
             if (other.number() != instance.number()
                     && other.scope().equals(instance.scope())
                     && pairs++ < MOST_PAIRS
