@@ -47,13 +47,19 @@ place       : FROM name TO name | AT name ;
 
 rulebookHead : RULEBOOK name REVISION revision EOF ;
 ruleHead     : RULE name EOF ;
+extendsLine  : WORD kept EOF ;
+settingLine  : WORD setting EOF ;
+overrideLine : WORD RULE name BECAUSE STRING EOF ;
+kept         : name ( WITH setting ( separator setting )* )? ;
+setting      : name NUMBER unit? ;
+unit         : name | PERCENT ;
 textLine     : ( SAYS | BECAUSE | CITATION | CAUTION | RECORDS ) STRING EOF ;
 
 // ---- procedure: header
 
 procedureHead : PROCEDURE name REVISION revision EOF ;
 variantHead   : VARIANT name STRING? OF name EOF ;
-keepsLine     : KEEPS names EOF ;
+keepsLine     : KEEPS kept ( separator kept )* EOF ;
 parameterLine : FOR parameter ( separator parameter )* EOF ;
 parameter     : ( WORD | WITH )+ ;
 crewLine      : CREW EOF ;

@@ -44,9 +44,12 @@ public final class Keeplit {
                 Network network = library.networks().get(proof.network());
                 if (network != null) {
                     // A network with mistakes is not there; the reader has said what is wrong with it.
-                    Proving.prove(procedure, network, proof, limits, watcher, problems)
-                            .map(outcome -> Judgement.of(procedure, network, proof, outcome))
-                            .ifPresent(all::add);
+                    for (Procedure.Begun begun : procedure.everyStart()) {
+                        Proving.prove(begun.procedure(), network, proof, limits, watcher, problems)
+                                .map(outcome -> Judgement.of(
+                                        begun.procedure(), network, proof, begun.start(), outcome))
+                                .ifPresent(all::add);
+                    }
                 }
             }
         }

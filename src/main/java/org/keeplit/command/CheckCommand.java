@@ -28,8 +28,13 @@ final class CheckCommand implements Callable<Integer> {
     @CommandLine.Parameters(arity = "1..*", paramLabel = "FILE", description = "files, or folders with files")
     private List<Path> files;
 
-    @CommandLine.Option(names = "--strict", description = "a rule whose case never came up counts (exit code 5)")
+    @CommandLine.Option(names = "--strict", description = "a caution counts as broken (exit code 1), and so does a rule whose case never came up (exit code 5)")
     private boolean strict;
+
+    @CommandLine.Option(
+            names = "--why",
+            description = "explain every rule in full: each part with its value, its witnesses, figures and paths")
+    private boolean why;
 
     @CommandLine.Option(
             names = "--max-states",
@@ -63,7 +68,7 @@ final class CheckCommand implements Callable<Integer> {
         Problems problems = new Problems();
         library.problems().forEach(problems::add);
         Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20);
-        Progress progress = new Progress();
+        Progress progress = new Progress(why);
         List<Judgement> judgements = Keeplit.check(library, limits, progress, problems);
         progress.clear();
         List<Problem> sorted = problems.sorted();
@@ -72,7 +77,7 @@ final class CheckCommand implements Callable<Integer> {
             err.flush();
         }
         if (!judgements.isEmpty()) {
-            out.print(new TextReport(colors.style()).tell(judgements));
+            out.print(new TextReport(colors.style(), why).tell(judgements));
         } else if (!problems.hasErrors()) {
             out.println("There is nothing to check: no procedure here says what it is proved on.");
         }

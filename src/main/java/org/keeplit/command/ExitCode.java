@@ -7,7 +7,7 @@ import org.keeplit.verdict.Judgement;
 final class ExitCode {
     /** Everything is proved. */
     static final int PROVED = 0;
-    /** Something is broken. */
+    /** Something is broken; under {@code --strict} a caution, too. */
     static final int BROKEN = 1;
     /** The command line cannot be understood. */
     static final int USAGE = 2;
@@ -27,7 +27,7 @@ final class ExitCode {
         if (mistakes) {
             return MISTAKES;
         }
-        if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.BROKEN)) {
+        if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.BROKEN || strict && j.isCautioned())) {
             return BROKEN;
         }
         if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.UNDECIDED)) {

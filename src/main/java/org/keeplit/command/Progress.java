@@ -12,6 +12,17 @@ final class Progress implements Watcher {
     private long next = System.nanoTime() + FIRST;
     private boolean shown;
     private String bound = "";
+    private final boolean reasons;
+
+    /** Begins. @param reasons whether rules are to be explained in full */
+    Progress(boolean reasons) {
+        this.reasons = reasons;
+    }
+
+    @Override
+    public boolean wantsReasons() {
+        return reasons;
+    }
 
     @Override
     public void begins(String procedure, double orders, int stateBits) {

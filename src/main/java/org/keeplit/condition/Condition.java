@@ -42,6 +42,53 @@ public sealed interface Condition {
     record Quantified(Quantifier quantifier, Binder binder, Condition body, Span span) implements Condition {}
 
     /**
+     * So many of what a binder ranges over, counted.
+     *
+     * @param least how many at least
+     * @param most how many at most; {@link Integer#MAX_VALUE} for any number
+     * @param binder what it ranges over
+     * @param body what is asked of each
+     */
+    record Counted(int least, int most, Binder binder, Condition body, Span span) implements Condition {}
+
+    /**
+     * A condition that a rulebook has given a name.
+     *
+     * @param words for each argument the words that follow it, perhaps empty
+     * @param arguments what the definition's variables stand for here
+     * @param body the definition, in which only these variables are known
+     */
+    record Named(ImmutableList<String> words, ImmutableList<Argument> arguments, Condition body, Span span)
+            implements Condition {}
+
+    /**
+     * What a variable of a definition stands for: a thing, or for a phase a phase.
+     *
+     * @param parameter the definition's variable
+     * @param term the thing
+     * @param phase the phase: one given, or a variable
+     */
+    record Argument(String parameter, Optional<Term> term, Optional<PhaseTerm> phase) {}
+
+    /**
+     * A moment has come up before.
+     *
+     * @param moments what has happened, any of them
+     * @param since counted only after the last of these; counted from the start if none of them came up, or none
+     *     is said
+     */
+    record Happened(ImmutableList<Moment> moments, ImmutableList<Moment> since, Span span) implements Condition {}
+
+    /**
+     * Something was so in every state since a moment: from the state that the last such act reached on, or from
+     * the start if none came up.
+     *
+     * @param since the moments, any of them
+     * @param body what was so all the time
+     */
+    record Since(ImmutableList<Moment> since, Condition body, Span span) implements Condition {}
+
+    /**
      * One question.
      *
      * @param predicate what is asked

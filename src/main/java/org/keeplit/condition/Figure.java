@@ -59,6 +59,24 @@ public sealed interface Figure {
         }
     }
 
+    /**
+     * A parameter of a rulebook, with the value that it has here.
+     *
+     * @param name its name
+     * @param quantity its value
+     */
+    record Setting(String name, Quantity quantity, Span span) implements Figure {
+        @Override
+        public Dimension dimension() {
+            return quantity.dimension();
+        }
+
+        @Override
+        public String toString() {
+            return "the " + name + " of " + quantity;
+        }
+    }
+
     /** A part of another figure. @param factor how many times it @param figure the other figure */
     record Part(double factor, Figure figure, Span span) implements Figure {
         @Override

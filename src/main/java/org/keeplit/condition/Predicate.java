@@ -4,15 +4,19 @@ import static org.keeplit.condition.Type.CAPACITOR;
 import static org.keeplit.condition.Type.CLEARANCE;
 import static org.keeplit.condition.Type.CONTACT;
 import static org.keeplit.condition.Type.DEVICE;
+import static org.keeplit.condition.Type.GENERATOR;
 import static org.keeplit.condition.Type.GROUND;
 import static org.keeplit.condition.Type.HOLD;
 import static org.keeplit.condition.Type.JUMPER;
+import static org.keeplit.condition.Type.LINE;
 import static org.keeplit.condition.Type.LOAD;
 import static org.keeplit.condition.Type.PERSON;
 import static org.keeplit.condition.Type.PHASE;
 import static org.keeplit.condition.Type.POINT;
 import static org.keeplit.condition.Type.REGULATOR;
 import static org.keeplit.condition.Type.SITE;
+import static org.keeplit.condition.Type.SOURCE;
+import static org.keeplit.condition.Type.TRANSFORMER;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
@@ -118,6 +122,26 @@ public enum Predicate {
     HAS("has", false, "its kind is built that way", in(DEVICE, REGULATOR)),
     /** The load is critical. */
     CRITICAL("is critical", false, "the network marks it as critical", in(LOAD)),
+    /** The person is in charge of the crew. */
+    IN_CHARGE("is in charge", false, "the crew list says so", in(PERSON)),
+    /** The person sits at control. */
+    AT_CONTROL("is at control", false, "the crew list says so", in(PERSON)),
+    /** The person only watches. */
+    OBSERVER("is the observer", false, "the crew list says so", in(PERSON)),
+    /** The person helps from the ground. */
+    GROUND_HAND("is a ground hand", false, "the crew list says so", in(PERSON)),
+    /** The person stands on that side of the work; words: source or load. */
+    ON_SIDE("is on the side", false, "the crew list says so", in(PERSON)),
+    /** The person is qualified, for something or at all. */
+    QUALIFIED("is qualified", false, "the crew list says so", in(PERSON)),
+    /** The person is qualified for this; words: what. */
+    QUALIFIED_FOR("is qualified for", false, "the crew list says so", in(PERSON)),
+    /** The nominal voltage, phase to phase, is in a range; words: least and most in volt. */
+    IN_CLASS(
+            "is of the class",
+            false,
+            "the network's nominal voltage there is in that range",
+            in(DEVICE, REGULATOR, CAPACITOR, TRANSFORMER, LINE, LOAD, GENERATOR, SOURCE, POINT, JUMPER, GROUND, CONTACT)),
     /** The object stands at the structure. */
     STANDS_AT("stands at", false, "it stands at that structure", in(DEVICE, REGULATOR, JUMPER, GROUND), in(SITE)),
     /** Both name one object. */

@@ -13,6 +13,7 @@ import org.keeplit.network.Mode;
 import org.keeplit.network.Place;
 import org.keeplit.network.Trait;
 import org.keeplit.procedure.Permit;
+import org.keeplit.procedure.Person;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Points;
@@ -67,6 +68,9 @@ final class AtomCompiler {
             case HAS -> constant(has((Obj.Of) first, atom.words().get(0)));
             case CRITICAL -> constant(((Obj.Of) first).element() instanceof Element.Load load
                     && load.critical().isPresent());
+            case IN_CHARGE, AT_CONTROL, OBSERVER, GROUND_HAND, ON_SIDE, QUALIFIED, QUALIFIED_FOR -> constant(
+                    isInCrew(atom, first.words()));
+            case IN_CLASS -> constant(isInClass(atom.words(), world.nominal(first)));
             case STANDS_AT -> constant(world.siteOf(first).equals(world.siteOf(objects.get(1))));
             case SAME -> constant(first.equals(objects.get(1)));
             case COUNTED -> is(
@@ -207,6 +211,39 @@ final class AtomCompiler {
     private Node found(String item, String outcome) {
         int number = world.program().outcomes(item).indexOf(outcome);
         return number < 0 ? Node.Constant.FALSE : is(new FieldKey.Found(item), number + 1);
+    }
+
+    /** {@return what the crew list says of a person} */
+    private boolean isInCrew(Condition.Atom atom, String name) {
+        Person person = world.bound().procedure().crew().stream()
+                .filter(p -> p.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+        return switch (atom.predicate()) {
+            case IN_CHARGE -> person.inCharge();
+            case AT_CONTROL -> person.desk();
+            case OBSERVER -> person.observer();
+            case GROUND_HAND -> person.groundHand();
+            case ON_SIDE -> person.side().map(s -> s.word().equals(atom.words().get(0))).orElse(false);
+            case QUALIFIED_FOR -> person.qualifications().contains(atom.words().get(0));
+            default -> person.qualified();
+        };
+    }
+
+    private static boolean isInClass(List<String> bounds, double volts) {
+        for (int i = 0; i < bounds.size(); i += 2) {
+            double bound = Double.parseDouble(bounds.get(i + 1));
+            boolean inside = switch (bounds.get(i)) {
+                case "above" -> volts > bound;
+                case "below" -> volts < bound;
+                case "from" -> volts >= bound;
+                default -> volts <= bound;
+            };
+            if (!inside) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean has(Obj.Of object, String what) {

@@ -15,6 +15,7 @@ final class ConditionCompiler {
     private final World world;
     private final AtomCompiler atoms;
     private final FigureCompiler figures;
+    private Memories memories;
 
     ConditionCompiler(World world) {
         this.world = world;
@@ -34,10 +35,59 @@ final class ConditionCompiler {
             return Node.one(compileAll(one.parts(), environment));
         } else if (condition instanceof Condition.Quantified quantified) {
             return quantified(quantified, environment);
+        } else if (condition instanceof Condition.Counted counted) {
+            return counted(counted, environment);
+        } else if (condition instanceof Condition.Named named) {
+            return compile(named.body(), inside(named, environment));
+        } else if (condition instanceof Condition.Happened happened) {
+            return memories.happened(happened, environment);
+        } else if (condition instanceof Condition.Since since) {
+            return memories.since(since, environment);
         } else if (condition instanceof Condition.Compare compare) {
             return figures.compile(compare, environment);
         }
         return atom((Condition.Atom) condition, environment, false);
+    }
+
+    /** Makes known what the run remembers, before any condition that asks for it is compiled. */
+    void remember(Memories some) {
+        memories = some;
+    }
+
+    /** {@return what the variables of a definition stand for where it is used} */
+    Environment inside(Condition.Named named, Environment environment) {
+        Environment inner = Environment.EMPTY;
+        for (Condition.Argument argument : named.arguments()) {
+            Obj object = argument.term().isPresent()
+                    ? object(argument.term().get(), environment)
+                    : argument.phase().get() instanceof PhaseTerm.Variable variable
+                            ? environment.get(variable.name())
+                            : new Obj.OnPhase(((PhaseTerm.Given) argument.phase().get())
+                                    .phases()
+                                    .list()
+                                    .get(0));
+            inner = inner.with(argument.parameter(), object);
+        }
+        return inner;
+    }
+
+    private Node counted(Condition.Counted counted, Environment environment) {
+        Condition.Binder binder = counted.binder();
+        List<Node> parts = new ArrayList<>();
+        int sure = 0;
+        for (Obj object : domain(binder, environment)) {
+            Environment inner = environment.with(binder.variable(), object);
+            Node such = binder.such().map(c -> compile(c, inner)).orElse(Node.Constant.TRUE);
+            Node part = such.equals(Node.Constant.FALSE)
+                    ? such
+                    : Node.all(List.of(such, compile(counted.body(), inner)));
+            if (part.equals(Node.Constant.TRUE)) {
+                sure++;
+            } else if (!part.equals(Node.Constant.FALSE)) {
+                parts.add(part);
+            }
+        }
+        return Node.Count.of(sure, parts, counted.least(), counted.most());
     }
 
     FigureCompiler figures() {
@@ -139,6 +189,13 @@ final class ConditionCompiler {
             parts.add(negated ? Node.not(node) : node);
         }
         return Node.all(parts);
+    }
+
+    /** {@return the phases on which something is asked; none if it is not asked of phases} */
+    List<Conductor> asked(Condition.Atom atom, Environment environment) {
+        List<Obj> objects =
+                atom.terms().stream().map(t -> object(t, environment)).toList();
+        return atom.predicate().perPhase() ? phases(atom, objects, environment) : List.of();
     }
 
     private List<Conductor> phases(Condition.Atom atom, List<Obj> objects, Environment environment) {

@@ -3,15 +3,19 @@ package org.keeplit.explore;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.keeplit.condition.ActKind;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
+import org.keeplit.condition.Moment;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
+import org.keeplit.condition.Truth;
 import org.keeplit.unit.Quantity;
 
 /** Says a condition in words, with what its variables stand for. */
 final class ConditionWords {
     private static final String[][] VERBS = {
+        {" has happened", " has not happened"},
         {" is ", " is not "},
         {" has ", " does not have "},
         {" covers ", " does not cover "},
@@ -27,7 +31,10 @@ final class ConditionWords {
 
     String say(Condition condition) {
         if (condition instanceof Condition.Not not) {
-            return not.body() instanceof Condition.Atom atom ? denied(say(atom)) : "not: " + say(not.body());
+            boolean simple = not.body() instanceof Condition.Atom
+                    || not.body() instanceof Condition.Named
+                    || not.body() instanceof Condition.Happened;
+            return simple ? denied(say(not.body())) : "not: " + say(not.body());
         } else if (condition instanceof Condition.All all) {
             return all.parts().size() == 2 ? joined(all.parts(), " and ") : "all of these";
         } else if (condition instanceof Condition.One one) {
@@ -36,11 +43,79 @@ final class ConditionWords {
             String such = q.binder().such().map(c -> " that " + say(c)).orElse("");
             return q.quantifier().name().toLowerCase(Locale.ROOT) + " " + q.binder().noun().words() + " "
                     + q.binder().variable() + such + ": " + say(q.body());
+        } else if (condition instanceof Condition.Counted c) {
+            String such = c.binder().such().map(s -> " that " + say(s)).orElse("");
+            return many(c) + " " + c.binder().noun().words() + " " + c.binder().variable() + such + ": "
+                    + say(c.body());
+        } else if (condition instanceof Condition.Named named) {
+            return named(named);
+        } else if (condition instanceof Condition.Happened happened) {
+            String since = happened.since().isEmpty() ? "" : " since " + moments(happened.since());
+            return moments(happened.moments()) + " has happened" + since;
+        } else if (condition instanceof Condition.Since since) {
+            return "since " + moments(since.since()) + ", " + say(since.body());
         }
         if (condition instanceof Condition.Compare compare) {
             return figure(compare.left()) + " " + compare.comparison().words() + " " + figure(compare.right());
         }
         return say((Condition.Atom) condition);
+    }
+
+    /** {@return a condition as it is in a state: as it stands, denied, or in doubt} */
+    String told(Condition condition, Truth truth) {
+        if (truth == Truth.UNKNOWN) {
+            return "it is not known whether " + say(condition);
+        }
+        return truth == Truth.TRUE ? say(condition) : say(new Condition.Not(condition, condition.span()));
+    }
+
+    private static String many(Condition.Counted counted) {
+        if (counted.most() == Integer.MAX_VALUE) {
+            return "at least " + counted.least();
+        }
+        return counted.least() == counted.most() ? "exactly " + counted.most() : "at most " + counted.most();
+    }
+
+    private String named(Condition.Named named) {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < named.arguments().size(); i++) {
+            Condition.Argument argument = named.arguments().get(i);
+            text.append(i == 0 ? "" : " ")
+                    .append(argument.term().map(this::term).orElseGet(() -> phase(argument.phase().get())
+                            .replaceFirst("^ on phase ", "")));
+            String words = named.words().get(i);
+            text.append(words.isEmpty() ? "" : " " + words);
+        }
+        return text.toString();
+    }
+
+    /** {@return moments in words} */
+    String moments(List<Moment> moments) {
+        String acts = moments.stream().map(m -> m.act().words()).distinct().collect(Collectors.joining(" or "));
+        Moment one = moments.get(0);
+        StringBuilder text = new StringBuilder(acts);
+        boolean aloft = one.act() == ActKind.GOING_ALOFT;
+        if (one.act().takesText()) {
+            text.append(" \"").append(one.words().get(0)).append('"');
+        } else if (one.act() == ActKind.SETTING) {
+            text.append(' ').append(one.words().get(0)).append(" of ").append(participant(one.participants().get(0)))
+                    .append(" to ").append(one.words().get(1));
+        } else {
+            for (int i = 0; i < one.participants().size(); i++) {
+                String before = aloft ? i == 0 ? " by " : " at " : " ";
+                text.append(one.act() == ActKind.COMING_DOWN ? " by " : before)
+                        .append(participant(one.participants().get(i)));
+            }
+        }
+        one.phase().ifPresent(p -> text.append(phase(p)));
+        one.by().ifPresent(by -> text.append(" by ").append(participant(by)));
+        return text.toString();
+    }
+
+    private String participant(Moment.Participant participant) {
+        return participant instanceof Moment.The the
+                ? term(the.term())
+                : "any " + ((Moment.Any) participant).noun().words();
     }
 
     /** {@return a statement denied, by its first verb} */
@@ -70,6 +145,9 @@ final class ConditionWords {
             case OPENING_DUTY, CLOSING_DUTY -> first + atom.predicate().words() + " "
                     + String.join(" or ", atom.words()) + phase;
             case PHASE_IN -> first + phase(atom.phase()).replaceFirst(" on ", "is ");
+            case ON_SIDE -> first + "is on the " + atom.words().get(0) + " side";
+            case QUALIFIED_FOR -> first + atom.predicate().words() + " \"" + atom.words().get(0) + "\"";
+            case IN_CLASS -> first + "is of the voltage class that counts";
             case HAS, COUNTED -> first + atom.predicate().words() + " " + atom.words().get(0) + phase;
             default -> first + atom.predicate().words() + rest + phase;
         };

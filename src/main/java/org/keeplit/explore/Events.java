@@ -8,12 +8,13 @@ import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Place;
+import org.keeplit.procedure.Action;
 import org.keeplit.program.Act;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Units;
 import org.keeplit.program.Vertex;
-import org.keeplit.rule.ActKind;
+import org.keeplit.condition.ActKind;
 
 /** The moments that an act is, for rules to bind to. */
 final class Events {
@@ -41,6 +42,12 @@ final class Events {
     static List<Event> of(World world, AtomCompiler atoms, Act act) {
         Events events = new Events(world, atoms);
         act.primitives().forEach(events::add);
+        act.step().records().forEach(item -> events.addText(ActKind.RECORDING, item));
+        if (act.step().action() instanceof Action.Brief brief) {
+            brief.people().forEach(p -> events.add(ActKind.BRIEFING, null, new Obj.Someone(p.toString())));
+        } else if (act.step().action() instanceof Action.Do done) {
+            events.addText(ActKind.DOING, done.words());
+        }
         return events.out;
     }
 
@@ -50,6 +57,10 @@ final class Events {
 
     private void add(ActKind kind, Conductor phase, Obj... participants) {
         add(kind, phase, Node.Constant.TRUE, participants);
+    }
+
+    private void addText(ActKind kind, String text) {
+        out.add(new Event(kind, ImmutableList.of(), null, ImmutableList.of(text), Node.Constant.TRUE));
     }
 
     private Obj element(String name) {
@@ -117,6 +128,10 @@ final class Events {
             add(ActKind.TESTING, test.vertex().conductor(), new Obj.Spot(test.vertex()));
         } else if (primitive instanceof Primitive.Touch touch) {
             add(ActKind.WORKING, touch.vertex().conductor(), new Obj.Spot(touch.vertex()));
+        } else if (primitive instanceof Primitive.Write write) {
+            addText(ActKind.RECORDING, write.item());
+        } else if (primitive instanceof Primitive.ComeOut inspection) {
+            addText(ActKind.INSPECTING, inspection.item());
         }
     }
 

@@ -26,7 +26,7 @@ final class Explaining {
         this.duty = new DutyWords(machine);
     }
 
-    /** {@return the condition with the value under each part} */
+    /** {@return the condition with the value under each part, of quantifiers only what decided them} */
     Why why(Condition condition, Environment environment, Scene scene) {
         Truth truth = machine.conditions().compile(condition, environment).eval(scene);
         List<Why> parts = new ArrayList<>();
@@ -38,10 +38,14 @@ final class Explaining {
             one.parts().forEach(p -> parts.add(why(p, environment, scene)));
         } else if (condition instanceof Condition.Quantified quantified) {
             witnesses(quantified, environment, scene, truth, parts);
+        } else if (condition instanceof Condition.Counted counted) {
+            counted(counted, environment, scene, parts);
+        } else if (condition instanceof Condition.Named named) {
+            parts.add(why(named.body(), machine.conditions().inside(named, environment), scene));
         }
         String text = new ConditionWords(environment).say(condition);
         if (condition instanceof Condition.Compare compare) {
-            text += figures(compare, environment, scene);
+            text += " (" + String.join("; ", told(compare, environment, scene)) + ")";
         } else if (condition instanceof Condition.Atom atom) {
             text += fit(atom, environment, scene);
         }
@@ -59,31 +63,72 @@ final class Explaining {
         return " (" + (opens ? duty.opening(contact, scene) : duty.closing(contact, scene)) + ")";
     }
 
-    /** {@return the figures that were compared, on each phase and in each load case} */
-    private String figures(Condition.Compare compare, Environment environment, Scene scene) {
-        FigureCompiler figures = machine.conditions().figures();
-        List<FigureCompiler.OnPhases> phases = figures.phases(compare, environment);
+    /** {@return that a moment which had to come did not} */
+    Why duty(RuleInstance instance, Environment environment, Scene scene) {
+        Truth came = instance.scope().eval(scene).not();
+        String text = new ConditionWords(environment).moments(instance.rule().until()) + " comes afterwards";
+        return new Why(text, came, ImmutableList.of());
+    }
+
+    /** Keeps of a count the first few things that are so, or may be. */
+    private void counted(Condition.Counted counted, Environment environment, Scene scene, List<Why> parts) {
+        Condition.Binder binder = counted.binder();
+        for (Obj object : machine.conditions().domain(binder, environment)) {
+            Environment inner = environment.with(binder.variable(), object);
+            Why body = why(counted.body(), inner, scene);
+            Truth such = such(binder, inner, scene);
+            if (such.and(body.truth()) != Truth.FALSE && parts.size() < 4) {
+                parts.add(body.about(object.words()));
+            }
+        }
+    }
+
+    Truth such(Condition.Binder binder, Environment inner, Scene scene) {
+        return binder.such()
+                .map(c -> machine.conditions().compile(c, inner).eval(scene))
+                .orElse(Truth.TRUE);
+    }
+
+    private Set<String> told(Condition.Compare compare, Environment environment, Scene scene) {
         Set<String> all = new LinkedHashSet<>();
         Set<String> alike = new LinkedHashSet<>();
+        for (Why.Beside one : figures(compare, environment, scene)) {
+            String values = one.limit().isEmpty() ? one.figure() : one.figure() + " beside " + one.limit();
+            all.add(one.where().isEmpty() ? values : one.where() + ": " + values);
+            alike.add(values);
+        }
+        // What is the same on every phase and under every load is said once.
+        return alike.size() == 1 ? alike : all;
+    }
+
+    /** {@return the figures that were compared, on each phase and in each load case} */
+    List<Why.Beside> figures(Condition.Compare compare, Environment environment, Scene scene) {
+        FigureCompiler figures = machine.conditions().figures();
+        List<FigureCompiler.OnPhases> phases = figures.phases(compare, environment);
+        List<Why.Beside> all = new ArrayList<>();
         for (FigureCompiler.OnPhases phase : phases) {
             Amount left = figures.amount(compare.left(), environment, phase.left());
             Amount right = figures.amount(compare.right(), environment, phase.right());
             Optional<String> missing = Amount.unstated(left).or(() -> Amount.unstated(right));
             if (missing.isPresent()) {
-                all.add(missing.get() + " is not stated");
+                all.add(new Why.Beside("", missing.get() + " is not stated", ""));
                 continue;
             }
             for (int i = 0; i < scene.loadCases(); i++) {
-                String where = (phases.size() > 1 ? "phase " + phase.left() + ", " : "")
-                        + (scene.loadCases() > 1 ? scene.power().flow().loadCases().get(i) + ": " : "");
-                String values = FigureCompiler.words(left.value(scene, i), compare.left().dimension()) + " beside "
-                        + FigureCompiler.words(right.value(scene, i), compare.right().dimension());
-                all.add(where + values);
-                alike.add(values);
+                List<String> where = new ArrayList<>();
+                if (phases.size() > 1) {
+                    where.add("phase " + phase.left());
+                }
+                if (scene.loadCases() > 1) {
+                    where.add(scene.power().flow().loadCases().get(i));
+                }
+                all.add(new Why.Beside(
+                        String.join(", ", where),
+                        FigureCompiler.words(left.value(scene, i), compare.left().dimension()),
+                        FigureCompiler.words(right.value(scene, i), compare.right().dimension())));
             }
         }
-        // What is the same on every phase and under every load is said once.
-        return " (" + String.join("; ", alike.size() == 1 ? alike : all) + ")";
+        return all;
     }
 
     /** Keeps of a quantifier only what decided it: the first that fails, or the first that is so. */
@@ -121,6 +166,9 @@ final class Explaining {
                 text.append(words.text());
             } else if (part instanceof Template.Gap gap) {
                 text.append(fill(gap, environment, scene));
+            } else if (part instanceof Template.ConditionGap gap) {
+                Truth so = machine.conditions().compile(gap.condition(), environment).eval(scene);
+                text.append(new ConditionWords(environment).told(gap.condition(), so));
             } else if (part instanceof Template.FigureGap gap) {
                 text.append(figure(gap.figure(), environment, scene));
             }

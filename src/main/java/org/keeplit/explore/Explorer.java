@@ -72,7 +72,7 @@ public final class Explorer {
      * @throws NotAtRest if something trips at the start
      */
     static Outcome explore(Program program, Electric electric, Limits limits, Watcher watcher) {
-        return new Explorer(program, electric, limits, watcher).run();
+        return new Explorer(Memories.extend(program, electric), electric, limits, watcher).run();
     }
 
     private Outcome run() {
@@ -90,7 +90,7 @@ public final class Explorer {
             machine.world().electric().forget();
             cut = Optional.of("more memory than the program was given");
         }
-        return new Reporting(machine, store, edges, scene).outcome(this, judging);
+        return new Reporting(machine, store, edges, scene, watcher.wantsReasons()).outcome(this, judging);
     }
 
     private void firstPass() {

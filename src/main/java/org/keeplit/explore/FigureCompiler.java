@@ -87,7 +87,9 @@ final class FigureCompiler {
     }
 
     Amount amount(Figure figure, Environment environment, Conductor phase) {
-        if (figure instanceof Figure.Given given) {
+        if (figure instanceof Figure.Setting setting) {
+            return new Amount.Fixed(setting.quantity().si());
+        } else if (figure instanceof Figure.Given given) {
             return new Amount.Fixed(given.quantity().si());
         } else if (figure instanceof Figure.Part part) {
             return new Amount.Part(part.factor(), amount(part.figure(), environment, phase));

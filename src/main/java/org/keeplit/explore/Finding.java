@@ -21,6 +21,7 @@ import org.keeplit.rule.Rule;
  * @param after for a break that is never the first, the rule that is always broken before
  * @param trace the shortest way there
  * @param why the condition with the value of each part
+ * @param tree the whole rule with the value of every part, if full explanations were asked for
  */
 public record Finding(
         Kind kind,
@@ -34,7 +35,8 @@ public record Finding(
         Optional<Conductor> phase,
         Optional<String> after,
         ImmutableList<TraceStep> trace,
-        Why why) {
+        Why why,
+        Why tree) {
 
     /** What sort of thing was found. */
     public enum Kind {
@@ -70,5 +72,10 @@ public record Finding(
     /** {@return the name under which variants and reports know it: the rule's, or the kind's word} */
     public String name() {
         return rule.map(Rule::name).orElse(kind.word());
+    }
+
+    /** {@return how much it weighs; only rules can weigh less than a stop} */
+    public Rule.Severity severity() {
+        return rule.map(Rule::severity).orElse(Rule.Severity.STOP);
     }
 }

@@ -7,12 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Truth;
+import org.keeplit.rule.Rule;
 
 /** Judges rules and statements in the scene, and keeps the shortest way to each break. */
 final class Judging {
     private final Machine machine;
     private final Scene scene;
     private final BitSet exercised = new BitSet();
+    private final Map<Integer, Example> examples = new LinkedHashMap<>();
     private final long[] judged;
     private final Map<String, Break> roots = new LinkedHashMap<>();
     private final Map<String, Break> later = new LinkedHashMap<>();
@@ -63,6 +65,9 @@ final class Judging {
      */
     record Break(Finding.Kind kind, RuleInstance instance, int part, At at, boolean unknown) {}
 
+    /** Where a rule was first put to the question. @param instance the rule with a binding @param at where */
+    record Example(RuleInstance instance, At at) {}
+
     /** Judges rules; {@return the place, marked with the first rule that is broken, or the place itself if none is} */
     At rules(List<RuleInstance> instances, At at) {
         At marked = at;
@@ -70,6 +75,7 @@ final class Judging {
             judged[instance.number()]++;
             if (!exercised.get(instance.number()) && instance.isExercised(scene)) {
                 exercised.set(instance.number());
+                examples.put(instance.number(), new Example(instance, at));
             }
             Truth truth = instance.judge(scene);
             if (truth == Truth.UNKNOWN && scene.trouble() != null) {
@@ -80,6 +86,10 @@ final class Judging {
             if (truth != Truth.TRUE) {
                 String name = instance.rule().name();
                 keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), name);
+                if (instance.rule().severity() != Rule.Severity.STOP) {
+                    // A caution or advice is told, and the way goes on as if nothing was broken.
+                    continue;
+                }
                 // Marked even where something was broken before, so that the caller sees that a rule was broken here.
                 marked = marked == at ? at.marked(first(at, name)) : marked;
             }
@@ -139,6 +149,11 @@ final class Judging {
 
     Map<String, Break> later() {
         return later;
+    }
+
+    /** {@return where a rule was first put to the question} */
+    Optional<Example> example(int rule) {
+        return Optional.ofNullable(examples.get(rule));
     }
 
     boolean isExercised(int rule) {

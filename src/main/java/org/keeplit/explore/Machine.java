@@ -3,6 +3,7 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
@@ -31,12 +32,16 @@ final class Machine {
     private final Settling settling;
     private final Reactions reactions;
     private final ActCompiler actCompiler;
+    private final Memories memories;
+    private final Remembering remembering;
     private final ConditionCompiler conditions;
     private final int[] instances;
 
     Machine(World world) {
         this.world = world;
         this.conditions = new ConditionCompiler(world);
+        this.memories = new Memories(world, conditions);
+        conditions.remember(memories);
         Program program = world.program();
         ImmutableList.Builder<Rule> all = ImmutableList.builder();
         ImmutableList.Builder<String> books = ImmutableList.builder();
@@ -59,10 +64,11 @@ final class Machine {
         this.ends = compile(program.bound().ends());
         this.settling = new Settling(world, new AtomCompiler(world));
         this.reactions = new Reactions(world, new AtomCompiler(world));
+        this.remembering = new Remembering(world, memories, conditions);
     }
 
     private void compileRules() {
-        RuleCompiler compiler = new RuleCompiler(world, conditions);
+        RuleCompiler compiler = new RuleCompiler(world, conditions, memories);
         world.program().acts().forEach(act -> {
             before.add(new ArrayList<>());
             after.add(new ArrayList<>());
@@ -71,6 +77,13 @@ final class Machine {
             Rule rule = rules.get(i);
             switch (rule.form()) {
                 case ALWAYS, WHILE -> count(i, inStates, compiler.inStates(i, rule));
+                case BETWEEN -> count(i, inStates, compiler.between(i, rule, memories.moments()));
+                case EVENTUALLY -> {
+                    count(i, atEnd, compiler.eventually(i, rule, memories.moments()));
+                    for (Act act : world.program().acts()) {
+                        after.get(act.id()).addAll(compiler.atAct(i, rule, act));
+                    }
+                }
                 case AT_START -> count(i, atStart, compiler.inStates(i, rule));
                 case AT_END -> count(i, atEnd, compiler.inStates(i, rule));
                 case BEFORE, AFTER -> {
@@ -106,6 +119,16 @@ final class Machine {
 
     String rulebook(int rule) {
         return rulebooks.get(rule);
+    }
+
+    /** {@return how many bits of a state a rule takes to remember what it asks for} */
+    int memoryBits(int rule) {
+        return memories.bits(rule);
+    }
+
+    /** {@return what can be said of a rule before any state is looked at} */
+    Optional<String> remark(int rule) {
+        return RuleRemarks.of(rule, instances[rule], List.of(inStates, atStart, atEnd), before, after);
     }
 
     int instances(int rule) {
@@ -168,6 +191,7 @@ final class Machine {
     long[] apply(Orders.Move move, Scene scene) {
         ActCompiler.Compiled act = acts[move.act().id()];
         long[] next = scene.state().clone();
+        int[] came = remembering.isIdle() ? null : remembering.moments(act.act().id(), scene);
         var electricBefore = settling.isIdle() ? null : scene.analysis();
         for (Op op : act.ops()) {
             op.apply(next);
@@ -176,6 +200,9 @@ final class Machine {
         scene.at(next);
         if (!settling.isIdle()) {
             settling.settle(electricBefore, scene, act.disturbs());
+        }
+        if (came != null) {
+            remembering.advance(came, scene);
         }
         return next;
     }
@@ -197,6 +224,9 @@ final class Machine {
         scene.at(next);
         if (!settling.isIdle()) {
             settling.settle(electricBefore, scene, true);
+        }
+        if (!remembering.isIdle()) {
+            remembering.advance(remembering.noMoment(), scene);
         }
         return next;
     }

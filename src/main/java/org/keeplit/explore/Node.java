@@ -1,6 +1,7 @@
 package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
+import java.util.List;
 import org.keeplit.condition.Truth;
 
 /** A condition whose objects are all known, ready to be judged in a scene. Equal nodes mean the same question. */
@@ -54,6 +55,42 @@ interface Node {
                 }
             }
             return one;
+        }
+    }
+
+    /**
+     * So many of them.
+     *
+     * @param parts what is counted; equal parts count each
+     * @param least how many at least
+     * @param most how many at most
+     */
+    record Count(ImmutableList<Node> parts, int least, int most) implements Node {
+        /** {@return the count, settled at once where it can be} @param sure how many are so in any case */
+        static Node of(int sure, List<Node> parts, int least, int most) {
+            int fewest = Math.max(0, least - sure);
+            int left = most == Integer.MAX_VALUE ? most : most - sure;
+            if (fewest > parts.size() || left < 0) {
+                return Constant.FALSE;
+            }
+            return fewest == 0 && left >= parts.size()
+                    ? Constant.TRUE
+                    : new Count(ImmutableList.copyOf(parts), fewest, left);
+        }
+
+        @Override
+        public Truth eval(Scene scene) {
+            int sure = 0;
+            int possible = 0;
+            for (Node part : parts) {
+                Truth truth = part.eval(scene);
+                sure += truth == Truth.TRUE ? 1 : 0;
+                possible += truth == Truth.FALSE ? 0 : 1;
+            }
+            if (possible < least || sure > most) {
+                return Truth.FALSE;
+            }
+            return sure >= least && possible <= most ? Truth.TRUE : Truth.UNKNOWN;
         }
     }
 

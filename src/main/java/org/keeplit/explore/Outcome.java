@@ -10,6 +10,8 @@ import org.keeplit.program.Program;
  * @param program what was explored
  * @param rules what came of each rule, in the order of the rulebooks
  * @param findings the root findings, rule breaks included, shortest first
+ * @param notes the root breaks of rules that are cautions or advice, shortest first; they break nothing
+ * @param contradictions rules that cannot both be kept, whatever is done, by their conditions alone; two names a line
  * @param states how many states were reached
  * @param transitions how many acts were tried
  * @param depth the length of the longest shortest way
@@ -23,6 +25,8 @@ public record Outcome(
         Program program,
         ImmutableList<RuleResult> rules,
         ImmutableList<Finding> findings,
+        ImmutableList<Finding> notes,
+        ImmutableList<String> contradictions,
         int states,
         long transitions,
         int depth,

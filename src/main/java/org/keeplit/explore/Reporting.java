@@ -23,14 +23,19 @@ final class Reporting {
     private final StateStore store;
     private final Tracer tracer;
     private final Explaining explaining;
+    private final WhyTree trees;
+    private final boolean full;
     private final Scene scene;
 
-    Reporting(Machine machine, StateStore store, Edges edges, Scene scene) {
+    /** A reporter. @param full whether conditions are explained in full, too */
+    Reporting(Machine machine, StateStore store, Edges edges, Scene scene, boolean full) {
         this.machine = machine;
         this.program = machine.world().program();
         this.store = store;
         this.tracer = new Tracer(machine, store, edges);
         this.explaining = new Explaining(machine);
+        this.trees = new WhyTree(machine, explaining);
+        this.full = full;
         this.scene = scene;
     }
 
@@ -41,13 +46,12 @@ final class Reporting {
         for (int i = 0; i < machine.rules().size(); i++) {
             rules.add(rule(i, explorer, judging, found));
         }
-        ImmutableList<Finding> findings = found.values().stream()
-                .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
-                .collect(ImmutableList.toImmutableList());
         return new Outcome(
                 program,
                 ImmutableList.copyOf(rules),
-                findings,
+                sorted(found, true),
+                sorted(found, false),
+                ImmutableList.copyOf(Contradictions.among(machine.inStates())),
                 store.size(),
                 explorer.transitions(),
                 explorer.depth(),
@@ -56,6 +60,14 @@ final class Reporting {
                 program.layout().bits(),
                 store.bytes(),
                 explorer.cut());
+    }
+
+    /** {@return the findings that break the procedure, or those that are only told} */
+    private static ImmutableList<Finding> sorted(Map<String, Finding> found, boolean stops) {
+        return found.values().stream()
+                .filter(f -> stops == (f.severity() == Rule.Severity.STOP))
+                .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
+                .collect(ImmutableList.toImmutableList());
     }
 
     private RuleResult rule(int number, Explorer explorer, Judging judging, Map<String, Finding> found) {
@@ -80,13 +92,22 @@ final class Reporting {
                 verdict,
                 machine.instances(number),
                 judging.judged(number),
-                finding);
+                finding,
+                machine.memoryBits(number),
+                machine.remark(number),
+                full ? judging.example(number).map(this::example) : Optional.empty());
+    }
+
+    /** {@return a rule explained in full where it was first put to the question} */
+    private Why example(Judging.Example example) {
+        look(example.at(), example.instance().rule().form() == Rule.Form.BEFORE);
+        return trees.rule(example.instance(), scene);
     }
 
     private Finding finding(Judging.Break broken) {
         Optional<Act> act =
                 broken.at().act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.at().act()));
-        ImmutableList<TraceStep> trace = tracer.trace(broken.at().state(), edge(broken));
+        ImmutableList<TraceStep> trace = tracer.trace(broken.at().state(), edge(broken.at()));
         look(broken);
         Environment environment =
                 broken.instance() == null ? Environment.EMPTY : broken.instance().environments().get(0);
@@ -105,24 +126,28 @@ final class Reporting {
                 phase(environment, act),
                 Optional.ofNullable(broken.at().because()),
                 trace,
-                why(broken, environment, act));
+                why(broken, environment, act),
+                full && broken.instance() != null ? trees.rule(broken.instance(), scene) : Why.NOTHING);
     }
 
     /** Looks at the state in which the break was judged. */
     private void look(Judging.Break broken) {
-        long[] state = new long[program.layout().words()];
-        store.load(broken.at().state(), state);
-        boolean judgedBefore = broken.at().act() < 0
-                || broken.kind() == Finding.Kind.REQUIREMENT
+        boolean judgedBefore = broken.kind() == Finding.Kind.REQUIREMENT
                 || broken.kind() == Finding.Kind.STOP
                 || broken.kind() == Finding.Kind.CANNOT
                 || broken.kind() == Finding.Kind.STUCK
                 || broken.instance() != null && broken.instance().rule().form() == Rule.Form.BEFORE;
-        scene.at(judgedBefore ? state : tracer.after(state, edge(broken), machine.scene()));
+        look(broken.at(), judgedBefore);
     }
 
-    private static Edges.Edge edge(Judging.Break broken) {
-        return new Edges.Edge(broken.at().act(), broken.at().reactions());
+    private void look(Judging.At at, boolean judgedBefore) {
+        long[] state = new long[program.layout().words()];
+        store.load(at.state(), state);
+        scene.at(at.act() < 0 || judgedBefore ? state : tracer.after(state, edge(at), machine.scene()));
+    }
+
+    private static Edges.Edge edge(Judging.At at) {
+        return new Edges.Edge(at.act(), at.reactions());
     }
 
     private String sentence(Judging.Break broken, Environment environment, Optional<Act> act) {
@@ -140,6 +165,11 @@ final class Reporting {
     }
 
     private Why why(Judging.Break broken, Environment environment, Optional<Act> act) {
+        if (broken.instance() != null
+                && broken.instance().isDuty()
+                && !broken.instance().rule().until().isEmpty()) {
+            return explaining.duty(broken.instance(), environment, scene);
+        }
         Condition condition = switch (broken.kind()) {
             case RULE -> broken.instance().rule().body();
             case REQUIREMENT -> act.orElseThrow().step().requires().get(broken.part());

@@ -3,8 +3,10 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.keeplit.condition.Condition;
 import org.keeplit.network.Element;
 import org.keeplit.program.Act;
@@ -16,10 +18,12 @@ final class RuleCompiler {
     private final World world;
     private final ConditionCompiler conditions;
     private final AtomCompiler atoms;
+    private final Memories memories;
 
-    RuleCompiler(World world, ConditionCompiler conditions) {
+    RuleCompiler(World world, ConditionCompiler conditions, Memories memories) {
         this.world = world;
         this.conditions = conditions;
+        this.memories = memories;
         this.atoms = new AtomCompiler(world);
     }
 
@@ -27,19 +31,61 @@ final class RuleCompiler {
     List<RuleInstance> inStates(int number, Rule rule) {
         Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
         for (Environment environment : environments(rule.binders(), Environment.EMPTY)) {
-            group(grouped, rule, environment, Node.Constant.TRUE);
+            group(grouped, rule, environment, Node.Constant.TRUE, rule.body());
         }
         return instances(number, rule, grouped);
+    }
+
+    /** {@return the instances of a rule that is judged in every state of a stretch} */
+    List<RuleInstance> between(int number, Rule rule, Moments moments) {
+        Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
+        for (Environment environment : environments(rule, moments)) {
+            group(grouped, rule, environment, memories.ofRule(number, environment), rule.body());
+        }
+        return instances(number, rule, grouped);
+    }
+
+    /** {@return the instances of a rule that is judged at the endings: a duty that is still pending breaks it} */
+    List<RuleInstance> eventually(int number, Rule rule, Moments moments) {
+        Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
+        Condition never = new Condition.One(ImmutableList.of(), rule.span());
+        for (Environment environment : environments(rule, moments)) {
+            group(grouped, rule, environment, memories.ofRule(number, environment), never);
+        }
+        return instances(number, rule, grouped);
+    }
+
+    /** {@return all bindings that can come up in a run, their further conditions left aside} */
+    List<Environment> environments(Rule rule, Moments moments) {
+        if (rule.triggers().isEmpty()) {
+            return environments(rule.binders(), Environment.EMPTY);
+        }
+        Set<Environment> all = new LinkedHashSet<>();
+        for (Act act : world.program().acts()) {
+            for (Events.Event event : moments.events(act)) {
+                for (Trigger trigger : rule.triggers()) {
+                    for (Environment matched : matches(trigger, event, act)) {
+                        all.addAll(environments(rule.binders(), matched));
+                    }
+                }
+            }
+        }
+        return List.copyOf(all);
     }
 
     /** {@return the instances of a rule that is judged before or after an act} */
     List<RuleInstance> atAct(int number, Rule rule, Act act) {
         Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
+        // The moment only begins what a rule asks for the endings: it is put to the question, and kept so far.
+        Condition body = rule.form() == Rule.Form.EVENTUALLY
+                ? new Condition.All(ImmutableList.of(), rule.span())
+                : rule.body();
         for (Events.Event event : Events.of(world, atoms, act)) {
             for (Trigger trigger : rule.triggers()) {
                 for (Environment matched : matches(trigger, event, act)) {
                     for (Environment environment : environments(rule.binders(), matched)) {
-                        group(grouped, rule, environment, Node.all(List.of(event.when(), suchThat(trigger, matched))));
+                        Node when = Node.all(List.of(event.when(), suchThat(trigger, matched)));
+                        group(grouped, rule, environment, when, body);
                     }
                 }
             }
@@ -47,7 +93,12 @@ final class RuleCompiler {
         return instances(number, rule, grouped);
     }
 
-    private void group(Map<List<Node>, List<Environment>> grouped, Rule rule, Environment environment, Node when) {
+    private void group(
+            Map<List<Node>, List<Environment>> grouped,
+            Rule rule,
+            Environment environment,
+            Node when,
+            Condition required) {
         Node such = binders(rule.binders(), environment);
         Node scope = rule.scope().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.TRUE);
         Node all = Node.all(List.of(when, such, scope));
@@ -55,7 +106,7 @@ final class RuleCompiler {
             return;
         }
         Node excuse = rule.unless().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.FALSE);
-        Node body = conditions.compile(rule.body(), environment);
+        Node body = conditions.compile(required, environment);
         grouped.computeIfAbsent(List.of(all, excuse, body), k -> new ArrayList<>()).add(environment);
     }
 
@@ -93,7 +144,8 @@ final class RuleCompiler {
         return all;
     }
 
-    private List<Environment> matches(Trigger trigger, Events.Event event, Act act) {
+    /** {@return what a moment binds if it is one that a rule asks for} */
+    List<Environment> matches(Trigger trigger, Events.Event event, Act act) {
         if (trigger.act() != event.kind() || !event.words().containsAll(trigger.words())) {
             return List.of();
         }

@@ -22,6 +22,11 @@ record RuleInstance(
         Node body,
         ImmutableList<Environment> environments) {
 
+    /** {@return whether it asks for something that must come before the end} */
+    boolean isDuty() {
+        return rule.form() == Rule.Form.EVENTUALLY;
+    }
+
     /** {@return whether its case has come up} */
     boolean isExercised(Scene scene) {
         return scope.eval(scene) == Truth.TRUE && excuse.eval(scene) != Truth.TRUE;

@@ -12,9 +12,20 @@ import org.keeplit.rule.Rule;
  * @param instances how many bindings were judged
  * @param judged how often it was judged
  * @param finding the shortest break, if it is broken
+ * @param memoryBits how many bits of a state it takes to remember what it asks for
+ * @param remark what can be said of it before any state is looked at, such as that nothing here can break it
+ * @param example the rule explained in full in the state in which it was first put to the question, if that was asked
  */
 public record RuleResult(
-        String rulebook, Rule rule, Verdict verdict, int instances, long judged, Optional<Finding> finding) {
+        String rulebook,
+        Rule rule,
+        Verdict verdict,
+        int instances,
+        long judged,
+        Optional<Finding> finding,
+        int memoryBits,
+        Optional<String> remark,
+        Optional<Why> example) {
 
     /** What can come of a rule. */
     public enum Verdict {

@@ -23,4 +23,9 @@ public interface Watcher {
      * @return whether to go on
      */
     boolean goOn(int states, int open);
+
+    /** {@return whether every rule is to be explained in full at the state in which it was first put to the question} */
+    default boolean wantsReasons() {
+        return false;
+    }
 }

@@ -12,6 +12,7 @@ import org.keeplit.condition.Type;
 import org.keeplit.electric.Electric;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.SiteGraph;
+import org.keeplit.electric.power.Nominal;
 import org.keeplit.electric.power.PowerModel;
 import org.keeplit.electric.power.PowerStates;
 import org.keeplit.network.Conductor;
@@ -33,6 +34,7 @@ final class World {
     private final Electric electric;
     private final Map<String, SiteGraph> siteGraphs = new HashMap<>();
     private PowerStates powerStates;
+    private Nominal nominal;
 
     World(Program program, Electric electric) {
         this.program = program;
@@ -74,6 +76,48 @@ final class World {
                     contact -> start.value(contact.key()) == contact.value());
         }
         return powerStates;
+    }
+
+    /** {@return the nominal voltage where an object is, phase to phase, in volt; of a transformer on its primary} */
+    double nominal(Obj object) {
+        if (nominal == null) {
+            nominal = new Nominal(bound().network());
+        }
+        return nominal.lineToLine(node(object));
+    }
+
+    private String node(Obj object) {
+        if (object instanceof Obj.Of of) {
+            return of.element() instanceof Element.Branch branch
+                    ? branch.from()
+                    : ((Element.Shunt) of.element()).node();
+        } else if (object instanceof Obj.Family family) {
+            return node(bound().network().element(family.temporary().of().toString()).orElseThrow());
+        } else if (object instanceof Obj.Joint joint) {
+            return bound().temporary(joint.contact().owner())
+                    .map(t -> node(new Obj.Family(t)))
+                    .orElseGet(() -> node(bound().network().element(joint.contact().owner()).orElseThrow()));
+        } else if (object instanceof Obj.Spot spot) {
+            return node(spot.vertex());
+        }
+        Term term = ((Obj.Place) object).term();
+        return node(Points.vertex(bound(), term, phasesOf(object).list().get(0)));
+    }
+
+    private String node(Element element) {
+        return node(new Obj.Of(element));
+    }
+
+    private String node(Vertex vertex) {
+        if (vertex instanceof Vertex.AtNode at) {
+            return at.node();
+        } else if (vertex instanceof Vertex.Lead lead) {
+            return node(bound().network().element(lead.device()).orElseThrow());
+        } else if (vertex instanceof Vertex.Bushing bushing) {
+            return node(bound().network().element(bushing.device()).orElseThrow());
+        }
+        String family = ((Vertex.Temporary) vertex).family();
+        return node(new Obj.Family(bound().temporary(family).orElseThrow()));
     }
 
     SiteGraph siteGraph(String site) {

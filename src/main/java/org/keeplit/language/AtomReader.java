@@ -74,13 +74,7 @@ final class AtomReader {
         List<String> words = new ArrayList<>(List.of(item));
         if (!recorded) {
             cursor.next("found");
-            Lexeme outcome = cursor.next("what is found, in quotes,");
-            if (!outcome.isText()) {
-                throw new Misread(Code.MISSING_QUOTE
-                        .at(outcome.span(), "what is found is written in quotes")
-                        .help("write \"" + Cursor.clip(outcome.getText()) + "\""));
-            }
-            words.add(outcome.value());
+            words.add(quoted(cursor, "what is found"));
         }
         return atom(
                 recorded ? Predicate.RECORDED : Predicate.FOUND,
@@ -124,6 +118,12 @@ final class AtomReader {
                     .help("before “every …,” with a comma stands “for”"));
         }
         List<Phrasebook.Saying> sayings = scope.vocabulary().phrasebook().match(cursor);
+        Optional<DefinedReader.Match> defined = new DefinedReader(scope).match(cursor);
+        if (defined.isPresent()
+                && (sayings.isEmpty()
+                        || defined.get().length() > sayings.get(0).words().size())) {
+            return new DefinedReader(scope).read(cursor, subject, defined.get());
+        }
         if (sayings.isEmpty()) {
             throw new Misread(unknown(cursor, subject));
         }
@@ -167,7 +167,8 @@ final class AtomReader {
                     Arrays.stream(ClosingDuty.values()).map(ClosingDuty::phrase).toList()));
             case COUNTED -> words.add(
                     String.valueOf(Figures.count(cursor.next("a number"), MOST_COUNTED, "the count")));
-            case WAITED -> words.add(seconds(Figures.positive(cursor, Dimension.TIME, "the time")));
+            case WAITED -> words.add(seconds(Figures.positive(cursor, Dimension.TIME, "the time", scope)));
+            case QUALIFIED_FOR -> words.add(quoted(cursor, "what somebody is qualified for"));
             default -> {}
         }
         Condition.Binder any = null;
@@ -192,6 +193,16 @@ final class AtomReader {
         Condition some = new Condition.Quantified(
                 Condition.Quantifier.SOME, any, atom(predicate, arguments, phase, words, false, span), span);
         return saying.negative() ? new Condition.Not(some, span) : some;
+    }
+
+    private static String quoted(Cursor cursor, String what) {
+        Lexeme text = cursor.next(what + ", in quotes,");
+        if (!text.isText()) {
+            throw new Misread(Code.MISSING_QUOTE
+                    .at(text.span(), what + " is written in quotes")
+                    .help("write \"" + Cursor.clip(text.getText()) + "\""));
+        }
+        return text.value();
     }
 
     /** {@return the phases of a subject, for {@code on any phase}} */
@@ -250,7 +261,7 @@ final class AtomReader {
         Lexeme here = cursor.need("");
         Optional<String> near = scope.vocabulary().phrasebook().completes(here)
                 ? Optional.of("is " + here.getText())
-                : scope.vocabulary().phrasebook().nearest(cursor);
+                : scope.vocabulary().phrasebook().nearest(cursor).or(() -> DefinedReader.nearest(cursor, scope));
         int many = 1;
         if (scope.vocabulary().phrasebook().starts(here)) {
             while (many < 4

@@ -94,12 +94,18 @@ final class ConditionReader {
         if (cursor.sees(0, "for")) {
             return forEach(cursor);
         }
+        if (HistoryReader.asksSince(cursor)) {
+            return since(cursor);
+        }
+        if (HistoryReader.asksWhether(cursor)) {
+            return new HistoryReader(scope).whether(cursor);
+        }
         if (cursor.sees(List.of("one", "of")) || cursor.sees(List.of("all", "of"))) {
             return block(cursor);
         }
-        Optional<Condition.Quantifier> quantifier = quantifier(cursor);
-        if (quantifier.isPresent()) {
-            return quantified(cursor, quantifier.get());
+        Optional<Counting> counting = Counting.read(cursor, scope);
+        if (counting.isPresent()) {
+            return quantified(cursor, counting.get());
         }
         ComparisonReader comparisons = new ComparisonReader(scope);
         if (comparisons.starts(cursor)) {
@@ -143,25 +149,20 @@ final class ConditionReader {
         }
     }
 
-    private static Optional<Condition.Quantifier> quantifier(Cursor cursor) {
-        Lexeme here = cursor.peek(0);
-        if (here == null || here.isText()) {
-            return Optional.empty();
-        }
-        return switch (here.getText()) {
-            case "every" -> Optional.of(Condition.Quantifier.EVERY);
-            case "some" -> Optional.of(Condition.Quantifier.SOME);
-            case "no" -> Optional.of(Condition.Quantifier.NO);
-            default -> Optional.empty();
-        };
+    /** {@code since MOMENT, …}, which ranges to the end of the line. */
+    private Condition since(Cursor cursor) {
+        int start = cursor.index();
+        var moments = new HistoryReader(scope).since(cursor);
+        Condition body = joined(cursor);
+        return new Condition.Since(moments, body, cursor.from(start));
     }
 
     /** {@code for every NOUN X …, CONDITION}. */
     private Condition forEach(Cursor cursor) {
         int start = cursor.index();
         cursor.next("for");
-        Condition.Quantifier quantifier = quantifier(cursor).orElseThrow(() -> cursor.unexpected("every, some or no"));
-        cursor.next("");
+        Counting counting = Counting.read(cursor, scope)
+                .orElseThrow(() -> cursor.unexpected("every, some, no, at least, at most or exactly"));
         Scope inner = scope.inner();
         ConditionReader reader = in(inner);
         Condition.Binder binder = new BinderReader(inner, reader).read(cursor);
@@ -169,13 +170,12 @@ final class ConditionReader {
         reader.connective = connective;
         Condition body = reader.joined(cursor);
         connective = reader.connective;
-        return new Condition.Quantified(quantifier, binder, body, cursor.from(start));
+        return counting.of(binder, body, cursor.from(start));
     }
 
     /** {@code every NOUN X … is …}. */
-    private Condition quantified(Cursor cursor, Condition.Quantifier quantifier) {
+    private Condition quantified(Cursor cursor, Counting counting) {
         int start = cursor.index();
-        cursor.next("");
         Scope inner = scope.inner();
         ConditionReader reader = in(inner);
         Condition.Binder binder = new BinderReader(inner, reader).read(cursor);
@@ -183,12 +183,14 @@ final class ConditionReader {
         TermText subject = new TermText.Ref(variable(cursor, start));
         Condition body = reader.sayings(cursor, subject, reader.atoms);
         connective = reader.connective;
-        return new Condition.Quantified(quantifier, binder, body, cursor.from(start));
+        return counting.of(binder, body, cursor.from(start).line() == counting.span().line()
+                ? counting.span().to(cursor.from(start))
+                : counting.span());
     }
 
     private Lexeme variable(Cursor cursor, int start) {
         int end = cursor.index();
-        cursor.moveTo(start + 1);
+        cursor.moveTo(start);
         scope.vocabulary().noun(cursor);
         Lexeme variable = cursor.next("");
         cursor.moveTo(end);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
+import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.procedure.Action;
 import org.keeplit.unit.Quantity;
@@ -56,7 +57,19 @@ final class CoreSteps {
                 StepPattern.once(
                         "goes|go aloft at {term}",
                         (m, s) -> List.of(new Action.GoAloft(s.resolve(m.term(0), WITH_SITE, "“goes aloft at”")))),
+                StepPattern.once("briefs|brief {term}", CoreSteps::brief),
                 StepPattern.once("comes|come down", (m, s) -> List.of(new Action.ComeDown())));
+    }
+
+    /** {@code foreman briefs east, west and desk}. */
+    private static List<Action> brief(StepPattern.Match match, StepText step) {
+        ImmutableList.Builder<Term> people = ImmutableList.builder();
+        people.add(step.person(match.term(0), "“briefs”"));
+        Cursor cursor = step.cursor();
+        while (cursor.take(",", "and") || cursor.take("and") || cursor.take(",")) {
+            people.add(step.person(new TermReader(step.scope()).read(cursor, "a person"), "“briefs”"));
+        }
+        return List.of(new Action.Brief(people.build()));
     }
 
     private static List<Action> tag(StepPattern.Match match, StepText step, boolean on) {

@@ -1,9 +1,12 @@
 package org.keeplit.language;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Side;
@@ -13,7 +16,15 @@ import org.keeplit.procedure.Person;
 final class CrewResolver {
     private static final String FORM = "foreman \"Person in charge\", in charge";
     private static final List<String> KNOWN =
-            List.of("in charge", "on the source side", "on the load side", "at control");
+            List.of(
+                    "in charge",
+                    "on the source side",
+                    "on the load side",
+                    "at control",
+                    "observer",
+                    "ground hand",
+                    "qualified",
+                    "qualified for \"…\"");
 
     private final Report report;
     private final Header header;
@@ -56,12 +67,24 @@ final class CrewResolver {
         }
         boolean desk = false;
         boolean charge = false;
+        boolean observer = false;
+        boolean groundHand = false;
+        boolean qualified = false;
+        Set<String> qualifications = new LinkedHashSet<>();
         Optional<Side> side = Optional.empty();
         for (ParserRuleContext part : parts.attribute()) {
             List<Lexeme> words = Shape.lexemes(line.lexemes(), part);
+            if (words.size() == 3 && line(words).equals("qualified for") && words.get(2).isText()) {
+                qualifications.add(words.get(2).value());
+                qualified = true;
+                continue;
+            }
             switch (Vocabulary.join(words)) {
                 case "in charge" -> charge = true;
                 case "at control" -> desk = true;
+                case "observer" -> observer = true;
+                case "ground hand" -> groundHand = true;
+                case "qualified" -> qualified = true;
                 case "on source side" -> side = Optional.of(Side.SOURCE);
                 case "on load side" -> side = Optional.of(Side.LOAD);
                 default -> report.add(Code.UNKNOWN_ATTRIBUTE
@@ -69,10 +92,26 @@ final class CrewResolver {
                                 words.isEmpty() ? line.last().span() : Line.spanOf(words),
                                 "nothing is known of somebody “" + Cursor.clip(Vocabulary.join(words)) + "”")
                         .help(Suggestions.didYouMean(Vocabulary.join(words), KNOWN)
-                                .orElse("people stand " + Suggestions.list(KNOWN, "or"))));
+                                .orElse("what is known of people is " + Suggestions.list(KNOWN, "or"))));
             }
         }
         String title = ((Lexeme) parts.STRING().getSymbol()).value();
-        header.crew.put(name.value(), new Person(name.value(), title, desk, charge, side, name.span()));
+        header.crew.put(
+                name.value(),
+                new Person(
+                        name.value(),
+                        title,
+                        desk,
+                        charge,
+                        side,
+                        observer,
+                        groundHand,
+                        qualified,
+                        ImmutableSet.copyOf(qualifications),
+                        name.span()));
+    }
+
+    private static String line(List<Lexeme> words) {
+        return Vocabulary.join(words.subList(0, 2));
     }
 }

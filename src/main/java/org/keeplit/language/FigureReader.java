@@ -46,6 +46,7 @@ final class FigureReader {
         Lexeme here = cursor.peek(0);
         return here != null
                 && (here.isNumber()
+                        || isSetting(here)
                         || measure(cursor).isPresent()
                         || scope.vocabulary().figures().peek(cursor).isPresent());
     }
@@ -61,6 +62,10 @@ final class FigureReader {
         if (here.isNumber()) {
             return given(cursor, what, expected);
         }
+        if (isSetting(here)) {
+            cursor.next("");
+            return new Figure.Setting(here.getText(), scope.settings().get(here.getText()), here.span());
+        }
         Optional<Measure> measure = measure(cursor);
         if (measure.isPresent()) {
             return measured(cursor, measure.get());
@@ -70,6 +75,11 @@ final class FigureReader {
             return rated(cursor, entry.get());
         }
         throw unknown(cursor, what);
+    }
+
+    /** {@return whether a word names a parameter of the rulebook} */
+    private boolean isSetting(Lexeme word) {
+        return !word.isText() && scope.settings().containsKey(word.getText());
     }
 
     /** {@return the figure of the state here, the only sort that people can measure} */
@@ -197,6 +207,14 @@ final class FigureReader {
             return new Misread(Code.UNKNOWN_FIGURE
                     .at(words.get(0).span(), "“" + Cursor.clip(written) + "” is a thing and " + what + " is a figure")
                     .help("say which figure, such as the current through " + Cursor.clip(written) + " on A"));
+        }
+        if (words.size() == 1) {
+            Optional<String> near = Suggestions.nearest(written, scope.settings().keySet());
+            if (near.isPresent()) {
+                return new Misread(Code.UNKNOWN_FIGURE
+                        .at(Line.spanOf(words), "“" + Cursor.clip(written) + "” is no figure")
+                        .help("did you mean the " + near.get() + "?"));
+            }
         }
         List<String> known = known();
         return new Misread(Code.UNKNOWN_FIGURE

@@ -58,6 +58,23 @@ final class Figures {
         return quantity;
     }
 
+    /** Like {@link #positive(Cursor, Dimension, String)}; the name of a rulebook's parameter may stand for it. */
+    static Quantity positive(Cursor cursor, Dimension dimension, String what, Scope scope) {
+        Lexeme here = cursor.peek(0);
+        Quantity setting = here == null || here.isText() ? null : scope.settings().get(here.getText());
+        if (setting == null) {
+            return positive(cursor, dimension, what);
+        }
+        cursor.next("");
+        if (setting.dimension() != dimension) {
+            throw new Misread(Code.WRONG_DIMENSION.at(
+                    here.span(),
+                    what + " is " + dimension.phrase() + ", but " + here.getText() + " is "
+                            + setting.dimension().phrase()));
+        }
+        return setting;
+    }
+
     /** {@return a whole number from 1 to a limit} */
     static int count(Lexeme number, int most, String what) {
         String digits = number.getText();

@@ -22,10 +22,11 @@ enum FileKind {
     RULES("rules", "rulebook NAME revision 1", "rulebook") {
         @Override
         Role role(Line line) {
-            if (line.starts("rule") || line.starts("title")) {
+            if (!line.head().isText() && RULE_SECTIONS.contains(line.head().getText())) {
                 return Role.SECTION;
             }
-            return RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
+            boolean counts = line.starts("at", "least") || line.starts("at", "most");
+            return !counts && RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
         }
     },
     PROCEDURE("procedure", "procedure NAME revision 1", "procedure", "variant") {
@@ -58,7 +59,22 @@ enum FileKind {
     };
 
     private static final ImmutableSet<String> RULE_CLAUSES = ImmutableSet.of(
-            "always", "never", "while", "before", "after", "at", "require", "unless", "says", "because", "citation");
+            "always",
+            "never",
+            "while",
+            "before",
+            "after",
+            "between",
+            "at",
+            "require",
+            "unless",
+            "severity",
+            "applies",
+            "says",
+            "because",
+            "citation");
+    private static final ImmutableSet<String> RULE_SECTIONS =
+            ImmutableSet.of("rule", "title", "extends", "parameter", "define", "override");
     private static final ImmutableSet<String> SECTIONS = ImmutableSet.of(
             "title",
             "keeps",

@@ -28,6 +28,7 @@ final class Header {
     final Map<String, Permit> permits = new LinkedHashMap<>();
     final List<Term> outages = new ArrayList<>();
     final List<Procedure.Start> starts = new ArrayList<>();
+    final List<Procedure.Choice> choices = new ArrayList<>();
     final List<Condition> ends = new ArrayList<>();
     final List<Procedure.Proof> proofs = new ArrayList<>();
     final List<Network> networks = new ArrayList<>();
@@ -53,6 +54,7 @@ final class Header {
         base.permits().forEach(p -> header.permits.put(p.name(), p));
         header.outages.addAll(base.outages());
         header.starts.addAll(base.starts());
+        header.choices.addAll(base.choices());
         header.ends.addAll(base.ends());
         header.proofs.addAll(base.proofs());
         return header;
@@ -70,6 +72,7 @@ final class Header {
                 ImmutableList.copyOf(permits.values()),
                 ImmutableList.copyOf(outages),
                 ImmutableList.copyOf(starts),
+                ImmutableList.copyOf(choices),
                 ImmutableList.copyOf(body),
                 ImmutableList.copyOf(edits),
                 ImmutableList.copyOf(ends),

@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
@@ -18,6 +20,7 @@ import org.keeplit.procedure.DeviceSet;
 import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.procedure.Temporary;
+import org.keeplit.rule.Rulebook;
 
 /** Reads the header of a procedure, or what a variant restates of its base's. */
 final class HeaderResolver {
@@ -29,6 +32,7 @@ final class HeaderResolver {
     private final Header header;
     private final Scope scope;
     private final Set<String> restated = new LinkedHashSet<>();
+    private final List<Rulebook> named = new ArrayList<>();
 
     /**
      * A reader.
@@ -41,6 +45,11 @@ final class HeaderResolver {
         this.report = report;
         this.header = header;
         this.scope = scope;
+        // Seen through the list, since what is kept may still be read or said again.
+        scope.define(() -> Stream.concat(header.keeps.stream(), named.stream())
+                .distinct()
+                .flatMap(book -> book.definitions().stream())
+                .toList());
     }
 
     /** Reads lines that start with some words, in a few passes: what later ones speak of comes first. */
@@ -73,21 +82,35 @@ final class HeaderResolver {
     }
 
     private void keeps(Node node) {
-        var parts = Shape.of(node.line(), Shapes::keepsLine, "keeps RULEBOOK, RULEBOOK");
+        var parts = Shape.of(node.line(), Shapes::keepsLine, "keeps RULEBOOK, RULEBOOK with PARAMETER 15 V");
         if (restates("keeps")) {
             header.keeps.clear();
         }
-        for (Shapes.NameContext name : parts.names().name()) {
-            session.rulebook(Shape.lexeme(name), report)
-                    .ifSound()
-                    .ifPresentOrElse(
-                            book -> {
-                                if (!header.keeps.contains(book)) {
-                                    header.keeps.add(book);
-                                }
-                            },
-                            () -> header.allRulebooks = false);
+        for (Shapes.KeptContext kept : parts.kept()) {
+            Resolved<Rulebook> book = Settings.rulebook(session, node.line(), kept, Map.of(), report);
+            header.allRulebooks &= book.ifSound().isPresent();
+            book.ifSound().ifPresent(b -> report.attempt(() -> keep(b, Shape.lexeme(kept.name()))));
+            book.thing().ifPresent(named::add);
         }
+    }
+
+    private void keep(Rulebook book, Lexeme name) {
+        if (header.keeps.contains(book)) {
+            return;
+        }
+        for (Rulebook other : header.keeps) {
+            boolean same = other.name().equals(book.name());
+            if (same || other.extended().contains(book.name()) || book.extended().contains(other.name())) {
+                String inner = other.extended().contains(book.name()) ? book.name() : other.name();
+                String outer = inner.equals(book.name()) ? other.name() : book.name();
+                throw new Misread(Code.DUPLICATE.at(
+                        name.span(),
+                        same
+                                ? book.name() + " is kept already, with other figures"
+                                : outer + " extends " + inner + ", so both cannot be kept: what it overrides would count"));
+            }
+        }
+        header.keeps.add(book);
     }
 
     private void parameters(Node node) {
@@ -237,16 +260,14 @@ final class HeaderResolver {
         Shape.of(section.line(), Shapes::startsLine, "starts with");
         if (restates("starts")) {
             header.starts.clear();
+            header.choices.clear();
         }
+        StartReader reader = new StartReader(scope, report);
         for (Node node : section.children()) {
-            if (node.readable()) {
-                report.attempt(() -> {
-                    Cursor cursor = Cursor.over(node.line());
-                    int start = cursor.index();
-                    boolean given = cursor.take("given");
-                    var condition = new ConditionReader(scope, report, node).read(cursor);
-                    header.starts.add(new Procedure.Start(given, condition, cursor.from(start)));
-                });
+            if (node.readable() && node.line().starts("either")) {
+                report.attempt(() -> header.choices.add(reader.choice(node)));
+            } else if (node.readable()) {
+                report.attempt(() -> header.starts.add(reader.start(node, Cursor.over(node.line()))));
             }
         }
     }

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.keeplit.condition.Predicate;
 import org.keeplit.network.Place;
+import org.keeplit.network.Side;
 import org.keeplit.network.Trait;
 
 /** How each predicate is said: of one, of several, and that it is not so. */
@@ -28,7 +29,13 @@ final class Phrasebook {
     record Saying(ImmutableList<String> words, Predicate predicate, ImmutableList<String> fixed, boolean negative) {}
 
     private static final ImmutableSet<Predicate> SPECIAL =
-            ImmutableSet.of(Predicate.MODE, Predicate.PLACED, Predicate.HAS, Predicate.WAITED);
+            ImmutableSet.of(
+                    Predicate.MODE,
+                    Predicate.PLACED,
+                    Predicate.HAS,
+                    Predicate.WAITED,
+                    Predicate.ON_SIDE,
+                    Predicate.IN_CLASS);
 
     private final Map<String, List<Saying>> byFirst = new LinkedHashMap<>();
 
@@ -53,6 +60,9 @@ final class Phrasebook {
             if (mode.contains("-")) {
                 add(Predicate.HAS, words("has " + mode.replace('-', ' ')), ImmutableList.of(mode));
             }
+        }
+        for (Side side : Side.values()) {
+            add(Predicate.ON_SIDE, words("is on the " + side.word() + " side"), ImmutableList.of(side.word()));
         }
         add(Predicate.WAITED, words("has been dead for"), ImmutableList.of());
         byFirst.values()

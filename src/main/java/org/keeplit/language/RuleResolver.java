@@ -13,45 +13,49 @@ import org.keeplit.condition.Type;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Template;
-import org.keeplit.rule.Trigger;
 
 /** Builds one rule from its section. */
 final class RuleResolver {
     private static final ImmutableSet<String> HEADS =
-            ImmutableSet.of("always", "never", "while", "before", "after", "at");
-    private static final List<String> CLAUSES = List.of("require", "unless", "says", "because", "citation");
+            ImmutableSet.of("always", "never", "while", "before", "after", "between", "at");
+    private static final List<String> CLAUSES =
+            List.of("require", "unless", "severity", "applies", "says", "because", "citation");
 
     private final Lexeme name;
     private final Node section;
     private final Report report;
     private final Scope scope;
     private final Map<String, Node> lines = new LinkedHashMap<>();
-    private final List<Condition.Binder> binders = new ArrayList<>();
-    private List<Trigger> triggers = List.of();
-    private Rule.Form form;
-    private Condition condition;
+    private final RuleHead head;
 
-    RuleResolver(Lexeme name, Node section, Vocabulary vocabulary, Report report) {
+    /**
+     * A reader of one rule.
+     *
+     * @param book the names that its rulebook makes known
+     */
+    RuleResolver(Lexeme name, Node section, Scope book, Report report) {
         this.name = name;
         this.section = section;
         this.report = report;
-        this.scope = Scope.root(vocabulary);
+        this.scope = book.inner();
+        this.head = new RuleHead(scope, report, section);
     }
 
-    Rule resolve() {
+    /** {@return the rule} @param applies what the whole rulebook applies to */
+    Rule resolve(List<Applies> applies) {
         int before = report.errors();
         boolean readable = sort();
-        Node head = lines.get("head");
-        if (head == null) {
+        Node first = lines.get("head");
+        if (first == null) {
             if (readable) {
                 report.add(Code.MISSING_LINE
                         .at(name.span(), "the rule " + name.value() + " does not say when it is judged")
-                        .help("it starts with always, never, while, before, after, at the start or at the end"));
+                        .help("it starts with always, never, while, before, after, between, at the start or at the end"));
             }
             throw Misread.told();
         }
         try {
-            head(head);
+            head.read(first);
         } catch (Misread misread) {
             // The other lines are read for their mistakes, though it is not known what the variables are.
             report.add(misread);
@@ -59,6 +63,8 @@ final class RuleResolver {
         }
         Optional<Condition> require = clause("require");
         Optional<Condition> unless = clause("unless");
+        Rule.Severity severity = report.attempt(this::severity).orElse(Rule.Severity.STOP);
+        Optional<Applies> own = applies();
         Template says = text("says", readable)
                 .flatMap(t -> report.attempt(() -> new TemplateReader(scope, t).read()))
                 .orElse(new Template(ImmutableList.of()));
@@ -68,18 +74,56 @@ final class RuleResolver {
         if (report.errors() != before) {
             throw Misread.told();
         }
-        return new Rule(
+        Rule rule = new Rule(
                 name.value(),
-                form,
-                ImmutableList.copyOf(triggers),
-                ImmutableList.copyOf(binders),
-                form == Rule.Form.WHILE ? Optional.of(condition) : Optional.empty(),
+                head.form(),
+                ImmutableList.copyOf(head.triggers()),
+                ImmutableList.copyOf(head.until()),
+                ImmutableList.copyOf(head.binders()),
+                head.form() == Rule.Form.WHILE ? Optional.of(head.condition()) : Optional.empty(),
                 body,
                 unless,
+                severity,
                 says,
                 because,
                 citation,
                 name.span());
+        if (own.isPresent()) {
+            rule = own.get().to(rule, true);
+        }
+        for (Applies one : applies) {
+            rule = one.to(rule, false);
+        }
+        return rule;
+    }
+
+    /** {@code severity caution}. */
+    private Rule.Severity severity() {
+        Node node = lines.get("severity");
+        if (node == null) {
+            return Rule.Severity.STOP;
+        }
+        Cursor cursor = Cursor.over(node.line());
+        cursor.next("severity");
+        Lexeme word = cursor.next("stop, caution or advice");
+        cursor.finish("the severity");
+        List<String> known = new ArrayList<>();
+        for (Rule.Severity severity : Rule.Severity.values()) {
+            if (word.is(severity.word())) {
+                return severity;
+            }
+            known.add(severity.word());
+        }
+        throw new Misread(Code.UNKNOWN_SEVERITY
+                .at(word.span(), "“" + Cursor.clip(word.getText()) + "” is no severity")
+                .help(Suggestions.didYouMean(word.getText(), known).orElse("it is stop, caution or advice")));
+    }
+
+    private Optional<Applies> applies() {
+        Node node = lines.get("applies");
+        return node == null
+                ? Optional.empty()
+                : report.attempt(() -> Applies.read(Cursor.over(node.line()), scope));
     }
 
     /** Puts the lines by their first words. @return whether all of them can be read */
@@ -110,115 +154,6 @@ final class RuleResolver {
         return readable;
     }
 
-    private void head(Node head) {
-        Cursor cursor = Cursor.over(head.line());
-        String word = cursor.next("").getText();
-        switch (word) {
-            case "always" -> always(cursor, head);
-            case "never" -> never(cursor, head);
-            case "while" -> during(cursor, head);
-            case "before" -> moment(cursor, Rule.Form.BEFORE);
-            case "after" -> moment(cursor, Rule.Form.AFTER);
-            default -> atEnds(cursor, head);
-        }
-    }
-
-    private void always(Cursor cursor, Node head) {
-        form = Rule.Form.ALWAYS;
-        if (cursor.sees(List.of("for", "any"))) {
-            cursor.next("for");
-            binders(cursor);
-            cursor.expect("a comma and the condition", ",");
-        } else if (cursor.sees(0, "every") && startsWithBinder(cursor)) {
-            // "always every load L is supplied" speaks of each load by itself.
-            int start = cursor.index();
-            cursor.next("every");
-            Condition.Binder binder = new BinderReader(scope, new ConditionReader(scope, report, head)).read(cursor);
-            binders.add(binder);
-            cursor = resumed(cursor, head, start);
-        }
-        if (!cursor.done()) {
-            condition = new ConditionReader(scope, report, head).read(cursor);
-        }
-    }
-
-    /** {@return a cursor over the rest of the line with the variable put in front as the subject} */
-    private static Cursor resumed(Cursor cursor, Node head, int start) {
-        List<Lexeme> all = head.line().lexemes();
-        List<Lexeme> rest = new ArrayList<>();
-        // The variable is the first capital word after "every".
-        all.subList(start, cursor.index()).stream()
-                .filter(Lexeme::isVariable)
-                .findFirst()
-                .ifPresent(rest::add);
-        rest.addAll(cursor.rest());
-        return Cursor.over(rest);
-    }
-
-    private boolean startsWithBinder(Cursor cursor) {
-        int back = cursor.index();
-        cursor.next("every");
-        boolean noun = scope.vocabulary().seesNoun(cursor);
-        cursor.moveTo(back);
-        return noun;
-    }
-
-    private void binders(Cursor cursor) {
-        do {
-            cursor.expect("any", "any");
-            binders.add(new BinderReader(scope, new ConditionReader(scope, report, section)).read(cursor));
-        } while (cursor.take("and"));
-    }
-
-    private void never(Cursor cursor, Node head) {
-        form = Rule.Form.ALWAYS;
-        List<Lexeme> all = head.line().lexemes();
-        int with = -1;
-        for (int i = 1; i + 1 < all.size(); i++) {
-            if (all.get(i).is("with") && all.get(i + 1).is("any")) {
-                with = i;
-            }
-        }
-        Cursor body = cursor;
-        if (with > 0) {
-            // The variables are bound behind the condition, but must be known when it is read.
-            Cursor tail = Cursor.over(all.subList(with + 1, all.size()));
-            binders(tail);
-            tail.finish("what the rule ranges over");
-            body = Cursor.over(all.subList(1, Math.max(2, with)));
-        }
-        binders.addAll(0, anyIn(body, head));
-        condition = new Condition.Not(condition, condition.span());
-    }
-
-    private void during(Cursor cursor, Node head) {
-        form = Rule.Form.WHILE;
-        binders.addAll(anyIn(cursor, head));
-    }
-
-    /** Reads the condition, in which {@code any} may bind variables. @return these */
-    private List<Condition.Binder> anyIn(Cursor cursor, Node head) {
-        List<Condition.Binder> any = scope.collectAny();
-        condition = new ConditionReader(scope, report, head).read(cursor);
-        return any;
-    }
-
-    private void moment(Cursor cursor, Rule.Form when) {
-        form = when;
-        triggers = new TriggerReader(scope).read(cursor);
-    }
-
-    private void atEnds(Cursor cursor, Node head) {
-        boolean start = cursor.take("start");
-        if (!start) {
-            cursor.expect("“the start” or “the end”", "end");
-        }
-        form = start ? Rule.Form.AT_START : Rule.Form.AT_END;
-        if (!cursor.done()) {
-            condition = new ConditionReader(scope, report, head).read(cursor);
-        }
-    }
-
     private Optional<Condition> clause(String word) {
         Node node = lines.get(word);
         if (node == null) {
@@ -232,7 +167,12 @@ final class RuleResolver {
     }
 
     private Condition body(Optional<Condition> require, boolean tell) {
-        boolean conditionIsBody = form == Rule.Form.ALWAYS || form == Rule.Form.AT_START || form == Rule.Form.AT_END;
+        Rule.Form form = head.form();
+        Condition condition = head.condition();
+        boolean conditionIsBody = form == Rule.Form.ALWAYS
+                || form == Rule.Form.AT_START
+                || form == Rule.Form.AT_END
+                || form == Rule.Form.EVENTUALLY;
         if (conditionIsBody && condition != null && lines.containsKey("require")) {
             report.add(Code.DUPLICATE
                     .at(lines.get("require").head().span(), "the rule says already what must be so")

@@ -1,27 +1,56 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
 import org.keeplit.language.grammar.Shapes;
-import org.keeplit.rule.Rule;
+import org.keeplit.rule.Definition;
 import org.keeplit.rule.Rulebook;
+import org.keeplit.unit.Quantity;
 
 /** Builds a rulebook from its file. */
 final class RulebookResolver {
+    private static final List<String> LINES =
+            List.of("title", "extends", "parameter", "applies", "define", "rule", "override");
+    private static final List<String> ALONE = List.of("title", "extends", "parameter");
+
     private final Item item;
-    private final Vocabulary vocabulary;
+    private final Session session;
+    private final Map<String, Quantity> set;
     private final Report report;
-    private final Map<String, Rule> rules = new LinkedHashMap<>();
-    private final Map<String, Lexeme> places = new LinkedHashMap<>();
+    private final Scope scope;
+    private final List<String> extended = new ArrayList<>();
+    private final Map<String, Quantity> parameters = new LinkedHashMap<>();
+    private final Map<String, Lexeme> parameterPlaces = new LinkedHashMap<>();
+    private final List<Definition> definitions = new ArrayList<>();
+    private final RuleTable rules;
+    private final List<Applies> applies = new ArrayList<>();
     private String revision = "";
     private String title = "";
+    private boolean sound = true;
 
-    RulebookResolver(Item item, Vocabulary vocabulary) {
+    /**
+     * A reader of one rulebook.
+     *
+     * @param item the rulebook as it stands
+     * @param session finds the rulebooks that it extends
+     * @param set the figures that whoever keeps it has set, by name
+     */
+    RulebookResolver(Item item, Session session, Map<String, Quantity> set) {
         this.item = item;
-        this.vocabulary = vocabulary;
+        this.session = session;
+        this.set = set;
         this.report = item.report();
+        this.scope = Scope.root(session.vocabulary(item));
+        this.rules = new RuleTable(item.name().value(), report);
+        scope.set(parameters);
+        scope.define(() -> definitions);
+        scope.remember();
     }
 
     Resolved<Rulebook> resolve() {
@@ -30,43 +59,103 @@ final class RulebookResolver {
             var head = Shape.of(item.head().line(), Shapes::rulebookHead, "rulebook NAME revision 1");
             revision = Shape.lexeme(head.revision()).value();
         });
-        for (Node section : item.sections()) {
-            if (section.readable()) {
-                report.attempt(() -> section(section));
-            }
-        }
+        List<Node> sections = sections();
+        pass(sections, "title", section -> title = titleOf(section.line()));
+        pass(sections, "parameter", this::parameter);
+        pass(sections, "extends", this::extend);
+        DefinitionResolver defining = new DefinitionResolver(scope, report, definitions);
+        pass(sections, "define", defining::head);
+        pass(sections, "define", defining::body);
+        pass(sections, "applies", section -> applies.add(Applies.read(Cursor.over(section.line()), scope)));
+        pass(sections, "rule", section -> rules.add(section, scope, applies));
+        pass(sections, "override", section -> rules.override(section, scope, applies));
         Rulebook rulebook = new Rulebook(
                 item.name().value(),
                 revision,
                 title,
-                ImmutableList.copyOf(rules.values()),
+                ImmutableList.copyOf(extended),
+                ImmutableMap.copyOf(parameters),
+                ImmutableList.copyOf(definitions),
+                rules.rules(),
+                rules.overridden(),
                 item.name().span());
-        return Resolved.of(rulebook, report.errors() == before);
+        return Resolved.of(rulebook, report.errors() == before && sound);
     }
 
-    private void section(Node section) {
+    /** {@return the lines of the book; a line on what the whole book applies to may stand below any other of them} */
+    private List<Node> sections() {
+        List<Node> all = new ArrayList<>();
+        for (Node section : item.sections()) {
+            all.add(section);
+            if (ALONE.contains(section.head().getText())) {
+                all.addAll(section.children());
+            }
+        }
+        for (Node section : all) {
+            if (section.readable() && !LINES.contains(section.head().getText())) {
+                String head = section.head().getText();
+                report.add(Code.UNKNOWN_LINE
+                        .at(section.head().span(), "“" + Cursor.clip(head) + "” starts no line of a rulebook")
+                        .help(Suggestions.didYouMean(head, LINES)
+                                .orElse("lines here start with " + Suggestions.list(LINES, "or"))));
+            }
+        }
+        return all;
+    }
+
+    private void pass(List<Node> sections, String word, Consumer<Node> reading) {
+        for (Node section : sections) {
+            if (section.readable() && section.line().starts(word)) {
+                report.attempt(() -> reading.accept(section));
+            }
+        }
+    }
+
+    /** {@code parameter sharing-voltage 20 V}. */
+    private void parameter(Node section) {
         Line line = section.line();
-        if (line.starts("title")) {
-            title = titleOf(line);
-            return;
-        }
-        if (!line.starts("rule")) {
-            throw new Misread(Code.UNKNOWN_LINE
-                    .at(line.head().span(), "“" + Cursor.clip(line.head().getText()) + "” starts no line of a rulebook")
-                    .help(Suggestions.didYouMean(line.head().getText(), List.of("rule", "title"))
-                            .orElse("lines here start with title or rule")));
-        }
-        // A rule with a wrong name is read for its other mistakes.
-        Lexeme name = report.attempt(() -> Shape.lexeme(
-                        Shape.of(line, Shapes::ruleHead, "rule NAME").name()))
-                .orElse(line.last());
-        Lexeme first = places.putIfAbsent(name.value(), name);
+        var parts = Shape.of(line, Shapes::settingLine, "parameter NAME 20 V");
+        Lexeme name = Shape.lexeme(parts.setting().name());
+        Lexeme first = parameterPlaces.putIfAbsent(name.value(), name);
         if (first != null) {
-            report.add(Code.DUPLICATE
-                    .at(name.span(), "there is already a rule " + name.value())
+            throw new Misread(Code.DUPLICATE
+                    .at(name.span(), "there is already a parameter " + name.value())
                     .related(first.span(), "the first one"));
         }
-        rules.putIfAbsent(name.value(), new RuleResolver(name, section, vocabulary, report).resolve());
+        Quantity usual = Settings.quantity(line, parts.setting(), Optional.empty());
+        parameters.put(name.value(), set.getOrDefault(name.value(), usual));
+    }
+
+    /** {@code extends no-interruption}, perhaps with other values for its parameters. */
+    private void extend(Node section) {
+        Line line = section.line();
+        var parts = Shape.of(line, Shapes::extendsLine, "extends RULEBOOK");
+        Resolved<Rulebook> found = Settings.rulebook(session, line, parts.kept(), set, report);
+        sound &= found.ifSound().isPresent();
+        if (found.thing().isEmpty()) {
+            rules.forgive();
+            return;
+        }
+        // Even of a book with mistakes the names are known, so that no line stumbles over them.
+        Rulebook base = found.thing().get();
+        if (extended.contains(base.name())) {
+            throw new Misread(Code.DUPLICATE.at(
+                    Shape.lexeme(parts.kept().name()).span(), base.name() + " is extended already"));
+        }
+        extended.add(base.name());
+        extended.addAll(base.extended());
+        for (var entry : base.parameters().entrySet()) {
+            Lexeme own = parameterPlaces.get(entry.getKey());
+            if (own != null) {
+                throw new Misread(Code.DUPLICATE
+                        .at(own.span(), base.name() + " has a parameter " + entry.getKey() + " already")
+                        .help("set it where the book is extended: extends " + base.name() + " with " + entry.getKey()
+                                + " …"));
+            }
+            parameters.put(entry.getKey(), entry.getValue());
+        }
+        definitions.addAll(base.definitions());
+        rules.inherit(base, Shape.lexeme(parts.kept().name()));
     }
 
     /** {@return the text of a title line} */

@@ -8,12 +8,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
+import org.keeplit.rule.Definition;
 import org.keeplit.text.Span;
+import org.keeplit.unit.Quantity;
 
 /** The names that a line may use: variables, people, and the objects of the networks that are known. */
 final class Scope {
@@ -28,6 +31,9 @@ final class Scope {
     private boolean hasNetworks;
     private boolean incomplete;
     private boolean forgiving;
+    private boolean remembering;
+    private Supplier<List<Definition>> definitions;
+    private Map<String, Quantity> settings;
     private List<Condition.Binder> anyBinders;
 
     private Scope(Scope parent, Vocabulary vocabulary) {
@@ -112,6 +118,35 @@ final class Scope {
     /** {@return the scope in which {@code any} declares its variables} */
     Scope anyScope() {
         return anyBinders != null || parent == null ? this : parent.anyScope();
+    }
+
+    /** Makes conditions known that have names, as far as they are declared when a line asks. */
+    void define(Supplier<List<Definition>> some) {
+        definitions = some;
+    }
+
+    /** {@return the conditions that have names here} */
+    List<Definition> definitions() {
+        return definitions != null ? definitions.get() : parent != null ? parent.definitions() : List.of();
+    }
+
+    /** Makes the figures known that a rulebook lets others set. */
+    void set(Map<String, Quantity> figures) {
+        settings = figures;
+    }
+
+    /** {@return the figures of the rulebook, by name} */
+    Map<String, Quantity> settings() {
+        return settings != null ? settings : parent != null ? parent.settings() : Map.of();
+    }
+
+    /** Lets conditions ask for what happened before. */
+    void remember() {
+        remembering = true;
+    }
+
+    boolean isRemembering() {
+        return remembering || parent != null && parent.isRemembering();
     }
 
     private Optional<Variable> find(String name) {

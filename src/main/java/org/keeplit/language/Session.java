@@ -11,6 +11,7 @@ import org.keeplit.network.Equipment;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rulebook;
+import org.keeplit.unit.Quantity;
 
 /** One reading: resolves each item once, when it is first asked for, and sees loops of references. */
 final class Session {
@@ -19,6 +20,7 @@ final class Session {
     private final Shelf shelf;
     private final Map<Item, Resolved<?>> done = new LinkedHashMap<>();
     private final Set<Item> open = new LinkedHashSet<>();
+    private final Map<List<Object>, Resolved<Rulebook>> tuned = new LinkedHashMap<>();
     private final Map<Object, Vocabulary> vocabularies = new LinkedHashMap<>();
 
     Session(Shelf shelf) {
@@ -36,7 +38,7 @@ final class Session {
                 switch (item.kind()) {
                     case EQUIPMENT -> new EquipmentResolver(item).resolve();
                     case NETWORK -> new NetworkResolver(item, this).resolve();
-                    case RULES -> new RulebookResolver(item, vocabulary(item)).resolve();
+                    case RULES -> new RulebookResolver(item, this, Map.of()).resolve();
                     case PROCEDURE -> item.isVariant()
                             ? new VariantResolver(item, this).resolve()
                             : new ProcedureResolver(item, this).resolve();
@@ -99,6 +101,20 @@ final class Session {
 
     Resolved<Rulebook> rulebook(Lexeme name, Report report) {
         return find(FileKind.RULES, Rulebook.class, name, report);
+    }
+
+    /** {@return a sound rulebook once more, with some of its figures set} */
+    Resolved<Rulebook> rulebook(Lexeme name, Map<String, Quantity> set, Report report) {
+        Item item = shelf.find(FileKind.RULES, name.value(), report.source()).orElseThrow();
+        // Its mistakes were told when it was read with its own figures.
+        Report silent = new Report(item.report().source());
+        Item again = new Item(item.kind(), item.name(), item.head(), item.sections(), silent);
+        Resolved<Rulebook> known = tuned.get(List.of(item, set));
+        if (known == null) {
+            known = new RulebookResolver(again, this, set).resolve();
+            tuned.put(List.of(item, set), known);
+        }
+        return known;
     }
 
     Resolved<Procedure> procedure(Lexeme name, Report report) {

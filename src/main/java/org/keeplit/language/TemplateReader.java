@@ -65,6 +65,9 @@ final class TemplateReader {
     private Template.Part gap(String inside, int from) {
         Span span = span(from, Math.max(1, inside.length()));
         List<Lexeme> lexemes = LineReader.inside(inside, span);
+        if (lexemes.size() > 1 && lexemes.get(0).is("whether")) {
+            return whether(Cursor.over(lexemes));
+        }
         if (isFigure(lexemes)) {
             return figure(Cursor.over(lexemes));
         }
@@ -90,6 +93,16 @@ final class TemplateReader {
             check(attribute, variable, type.get(), span);
         }
         return new Template.Gap(attribute, variable);
+    }
+
+    /** {@code {whether W is covered at S}}: told as it is in the state, denied if it is not so. */
+    private Template.ConditionGap whether(Cursor cursor) {
+        cursor.next("whether");
+        Lexeme last = cursor.rest().get(cursor.rest().size() - 1);
+        if (last.is("of")) {
+            throw new Misread(Code.BAD_TEMPLATE.at(cursor.here(), "a gap has no room for a block of conditions"));
+        }
+        return new Template.ConditionGap(new ConditionReader(scope, null, null).read(cursor));
     }
 
     /** {@return whether a gap holds a figure, or what was meant as one} */

@@ -3,16 +3,13 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Type;
-import org.keeplit.rule.ActKind;
+import org.keeplit.condition.ActKind;
 import org.keeplit.rule.Trigger;
 import org.keeplit.text.Span;
 
@@ -21,7 +18,6 @@ final class TriggerReader {
     private static final Noun PHASE = Noun.all(Type.PHASE, "phase");
 
     private final Scope scope;
-    private final Map<String, List<String>> gerunds = new LinkedHashMap<>();
     private final List<Condition.Binder> participants = new ArrayList<>();
     private final List<String> words = new ArrayList<>();
     private Lexeme phase;
@@ -29,26 +25,26 @@ final class TriggerReader {
 
     TriggerReader(Scope scope) {
         this.scope = scope;
-        for (ActKind act : ActKind.values()) {
-            String said = act == ActKind.TAPPING ? "running" : act.words();
-            gerunds.put(
-                    act.name(),
-                    Arrays.stream(said.split(" ")).filter(w -> !w.equals("the")).toList());
-        }
     }
 
     /** {@return the moments on the rest of the line} */
     List<Trigger> read(Cursor cursor) {
+        List<Trigger> triggers = readUntil(cursor, Set.of());
+        cursor.finish("the moment");
+        return triggers;
+    }
+
+    /** {@return the moments here} @param ends the words before which they end */
+    List<Trigger> readUntil(Cursor cursor, Set<String> ends) {
         int start = cursor.index();
-        List<ActKind> acts = new ArrayList<>();
-        do {
-            acts.add(act(cursor));
-        } while (cursor.take("or"));
+        List<ActKind> acts = Gerunds.read(cursor);
         Lexeme near = cursor.peek(-1);
         if (acts.contains(ActKind.LIFTING) || acts.contains(ActKind.LANDING)) {
             cursor.expect("“a lead of”", "a", "lead", "of");
         }
-        if (acts.contains(ActKind.SETTING)) {
+        if (acts.get(0).takesText()) {
+            words.add(Gerunds.text(cursor, acts));
+        } else if (acts.contains(ActKind.SETTING)) {
             setting(cursor, acts);
         } else if (!isPersonal(acts)) {
             participant(cursor);
@@ -56,37 +52,12 @@ final class TriggerReader {
         if (acts.contains(ActKind.TAPPING)) {
             cursor.expect("“to neutral”", "to", "neutral");
         }
-        tail(cursor);
-        cursor.finish("the moment");
+        tail(cursor, ends);
         List<Trigger> triggers = new ArrayList<>();
         for (ActKind act : acts) {
             triggers.add(trigger(act, near, cursor.from(start)));
         }
         return triggers;
-    }
-
-    /** {@return the kind of moment named here, the longest that fits} */
-    private ActKind act(Cursor cursor) {
-        ActKind best = null;
-        int longest = 0;
-        for (ActKind act : ActKind.values()) {
-            List<String> said = gerunds.get(act.name());
-            if (said.size() > longest && cursor.sees(said)) {
-                best = act;
-                longest = said.size();
-            }
-        }
-        if (best == null) {
-            Lexeme here = cursor.need("a moment such as opening or clamping");
-            List<String> known =
-                    gerunds.values().stream().map(w -> String.join(" ", w)).toList();
-            throw new Misread(Code.UNKNOWN_MOMENT
-                    .at(here.span(), "“" + Cursor.clip(here.getText()) + "” is no moment that a rule can bind to")
-                    .help(Suggestions.didYouMean(here.getText(), known)
-                            .orElse("the moments are " + String.join(", ", known))));
-        }
-        cursor.moveTo(cursor.index() + longest);
-        return best;
     }
 
     private static boolean isPersonal(List<ActKind> acts) {
@@ -108,34 +79,14 @@ final class TriggerReader {
 
     /** {@code setting reclosing of any recloser D to on}. */
     private void setting(Cursor cursor, List<ActKind> acts) {
-        if (acts.size() > 1) {
-            throw new Misread(cursor.problem(Code.UNEXPECTED, "“setting” stands alone in a head")
-                    .help("write a rule of its own for it"));
-        }
-        Lexeme here = cursor.need("a setting");
-        String mode = scope.vocabulary()
-                .mode(cursor)
-                .orElseThrow(() -> new Misread(Code.UNKNOWN_MODE
-                        .at(here.span(), "there is no setting “" + Cursor.clip(here.getText()) + "”")
-                        .help(Suggestions.didYouMean(
-                                        here.getText(), scope.vocabulary().modes())
-                                .orElse("the settings are "
-                                        + Suggestions.list(scope.vocabulary().modes(), "and")))));
-        cursor.expect("“of”", "of");
+        String mode = Gerunds.mode(cursor, acts, scope);
         participant(cursor);
-        cursor.expect("“to” and a value", "to");
-        Lexeme value = cursor.next("a value of " + mode);
-        if (!scope.vocabulary().values(mode).contains(value.value())) {
-            throw new Misread(Code.UNKNOWN_MODE
-                    .at(value.span(), mode + " is never “" + Cursor.clip(value.value()) + "”")
-                    .help("it is " + Suggestions.list(scope.vocabulary().values(mode), "or")));
-        }
         words.add(mode);
-        words.add(value.value());
+        words.add(Gerunds.value(cursor, mode, scope));
     }
 
-    private void tail(Cursor cursor) {
-        while (!cursor.done()) {
+    private void tail(Cursor cursor, Set<String> ends) {
+        while (!cursor.done() && ends.stream().noneMatch(end -> cursor.sees(0, end))) {
             if (cursor.take("on", "phase") || cursor.take("on", "any", "phase")) {
                 phase = cursor.next("a variable for the phase");
                 scope.declare(phase, PHASE);

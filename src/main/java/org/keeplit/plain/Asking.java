@@ -18,7 +18,6 @@ import org.keeplit.network.Element;
 import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Place;
-import org.keeplit.network.Trait;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.DeviceSet;
 import org.keeplit.procedure.Permit;
@@ -32,6 +31,7 @@ final class Asking {
     private final Map<String, List<String>> heldAt;
     private final PlainFigures figures;
     private final PlainFit fit;
+    private final Stated stated;
 
     Asking(Scenery scenery, Facts facts, Map<String, List<String>> heldAt) {
         this.scenery = scenery;
@@ -41,6 +41,11 @@ final class Asking {
         this.heldAt = heldAt;
         this.figures = new PlainFigures(scenery, circuit);
         this.fit = new PlainFit(figures);
+        this.stated = new Stated(names);
+    }
+
+    Facts facts() {
+        return facts;
     }
 
     Circuit circuit() {
@@ -56,6 +61,12 @@ final class Asking {
             return one.parts().stream().map(p -> ask(p, env)).reduce(Truth.FALSE, Truth::or);
         } else if (condition instanceof Condition.Quantified quantified) {
             return quantified(quantified, env);
+        } else if (condition instanceof Condition.Counted counted) {
+            return counted(counted, env);
+        } else if (condition instanceof Condition.Named named) {
+            return ask(named.body(), scenery.meaning(named, env));
+        } else if (condition instanceof Condition.Happened || condition instanceof Condition.Since) {
+            return Recalling.recall(condition, env, facts);
         } else if (condition instanceof Condition.Compare compare) {
             return figures.ask(compare, env);
         }
@@ -81,6 +92,27 @@ final class Asking {
             case SOME -> some;
             case NO -> some.not();
         };
+    }
+
+    /** Counts how many are surely so and how many may be. */
+    private Truth counted(Condition.Counted c, Map<String, Thing> env) {
+        int surely = 0;
+        int perhaps = 0;
+        for (Thing thing : scenery.range(c.binder(), env)) {
+            Map<String, Thing> inner = new HashMap<>(env);
+            inner.put(c.binder().variable(), thing);
+            Truth one = ask(c.body(), inner)
+                    .and(c.binder().such().map(such -> ask(such, inner)).orElse(Truth.TRUE));
+            surely += one == Truth.TRUE ? 1 : 0;
+            perhaps += one == Truth.UNKNOWN ? 1 : 0;
+        }
+        Truth enough = surely >= c.least()
+                ? Truth.TRUE
+                : surely + perhaps >= c.least() ? Truth.UNKNOWN : Truth.FALSE;
+        Truth notTooMany = surely > c.most()
+                ? Truth.FALSE
+                : surely + perhaps <= c.most() ? Truth.TRUE : Truth.UNKNOWN;
+        return enough.and(notTooMany);
     }
 
     private Truth atom(Condition.Atom atom, Map<String, Thing> env, boolean negated) {
@@ -149,8 +181,11 @@ final class Asking {
             case WAITED -> Truth.of(
                     facts.get("waited " + it.name() + " " + p) * 60 >= Double.parseDouble(words.get(0)));
             case OUTAGE_PLANNED -> Truth.of(names.bound().outages().contains(it.name()));
-            case HAS -> has(it.name(), words.get(0));
+            case HAS -> stated.has(it.name(), words.get(0));
             case CRITICAL -> Truth.of(((Element.Load) names.element(it.name())).critical().isPresent());
+            case IN_CHARGE, AT_CONTROL, OBSERVER, GROUND_HAND, ON_SIDE, QUALIFIED, QUALIFIED_FOR -> stated.crew(
+                    atom.predicate(), words, it.name());
+            case IN_CLASS -> Stated.inClass(words, scenery.nominal(it));
             case STANDS_AT -> Truth.of(scenery.siteOf(it).equals(scenery.siteOf(things.get(1))));
             case SAME -> Truth.of(it.equals(things.get(1)));
             case COUNTED -> is(names.count(it.name(), p), Integer.parseInt(words.get(0)));
@@ -226,18 +261,6 @@ final class Asking {
 
     private Truth proved(Thing it, Conductor p, Action.Proof proof) {
         return is(Names.proved(proof.name(), it.name(), p), 1);
-    }
-
-    private Truth has(String device, String what) {
-        Element element = names.element(device);
-        boolean ganged = element instanceof Element.Device d && d.ganged();
-        if (what.equals(Trait.GANGED.phrase())) {
-            return Truth.of(ganged);
-        } else if (what.equals(Trait.SINGLE_PHASE_UNITS.phrase())) {
-            return Truth.of(!ganged);
-        }
-        return Truth.of(element.kind().mode(what).isPresent()
-                || element.kind().traits().stream().anyMatch(t -> t.phrase().equals(what)));
     }
 
     private Truth level(Thing it, Conductor p, IntPredicate wanted) {

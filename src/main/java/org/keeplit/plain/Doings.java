@@ -5,12 +5,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Moment;
+import org.keeplit.condition.Noun;
+import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Truth;
 import org.keeplit.condition.Type;
-import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
-import org.keeplit.network.Place;
-import org.keeplit.rule.ActKind;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Trigger;
 
@@ -21,6 +21,7 @@ final class Doings {
     private final Possible possible;
     private final Effects effects;
     private final PlainTrips trips;
+    private final Events events;
 
     Doings(Scenery scenery, Map<String, List<String>> heldAt) {
         this.scenery = scenery;
@@ -28,6 +29,7 @@ final class Doings {
         this.possible = new Possible(names);
         this.effects = new Effects(scenery, heldAt);
         this.trips = new PlainTrips(scenery, effects);
+        this.events = new Events(scenery);
     }
 
     boolean possible(PlainAct act, Facts facts) {
@@ -53,20 +55,67 @@ final class Doings {
         return trips.ways(asking, facts, happened);
     }
 
-    /** A moment: what kind, who and what takes part, on which phase, and whether the act is it in this state. */
-    private record Moment(ActKind kind, List<Thing> things, Conductor phase, List<String> words, boolean is) {}
+    /** {@return whether an act, done in a state, is what begins a rule's stretch or duty with some bindings} */
+    boolean begins(Rule rule, PlainAct act, Asking before, Map<String, Thing> env) {
+        List<Map<String, Thing>> all = new ArrayList<>();
+        for (Events.Event event : events.of(act, before)) {
+            rule.triggers().forEach(t -> match(t, event, act, all));
+        }
+        return all.stream().anyMatch(found -> env.entrySet().containsAll(found.entrySet()));
+    }
 
-    /** {@return all bindings of a rule's variables, in a state or at an act} */
+    /** {@return whether an act, done in a state, is a moment} */
+    boolean comes(Moment moment, PlainAct act, Asking before, Map<String, Thing> env) {
+        return events.of(act, before).stream().anyMatch(event -> isIt(moment, event, act, env));
+    }
+
+    private boolean isIt(Moment moment, Events.Event event, PlainAct act, Map<String, Thing> env) {
+        boolean is = event.is()
+                && moment.act() == event.kind()
+                && event.words().containsAll(moment.words())
+                && moment.phase().map(p -> isOn(p, event.phase(), env)).orElse(true);
+        for (int i = 0; is && i < moment.participants().size(); i++) {
+            is = takesPart(moment.participants().get(i), event.things().get(i), env);
+        }
+        return is
+                && (moment.by().isEmpty()
+                        || act.actors().stream()
+                                .map(a -> Thing.named(Type.PERSON, a))
+                                .anyMatch(a -> takesPart(moment.by().get(), a, env)));
+    }
+
+    private static boolean isOn(PhaseTerm phase, Conductor there, Map<String, Thing> env) {
+        if (phase instanceof PhaseTerm.Given given) {
+            return there != null && given.phases().contains(there);
+        } else if (phase instanceof PhaseTerm.Variable variable) {
+            return env.get(variable.name()).phase() == there;
+        }
+        return true;
+    }
+
+    private boolean takesPart(Moment.Participant asked, Thing there, Map<String, Thing> env) {
+        if (asked instanceof Moment.Any any) {
+            return isOne(any.noun(), there);
+        }
+        Thing thing = scenery.thing(((Moment.The) asked).term(), env);
+        if (thing.place() != null) {
+            return scenery.phasesOf(thing).contains(there.phase())
+                    && scenery.vertex(thing, there.phase()).equals(there.name());
+        } else if (there.type() == Type.SITE) {
+            return scenery.siteOf(thing).equals(there.name());
+        }
+        return thing.equals(there);
+    }
+
+    /** {@return all bindings of a rule's variables, in a state or at an act; with no state, all that may come up} */
     List<Map<String, Thing>> bindings(Rule rule, PlainAct act, Asking asking) {
         List<Map<String, Thing>> all = new ArrayList<>();
         if (rule.triggers().isEmpty()) {
             all.add(Map.of());
         } else {
-            for (Deed deed : act.deeds()) {
-                for (Moment moment : moments(deed, asking)) {
-                    for (Trigger trigger : rule.triggers()) {
-                        match(trigger, moment, act, all);
-                    }
+            for (Events.Event event : events.of(act, asking)) {
+                for (Trigger trigger : rule.triggers()) {
+                    match(trigger, event, act, all);
                 }
             }
         }
@@ -97,7 +146,7 @@ final class Doings {
         return all;
     }
 
-    private void match(Trigger trigger, Moment moment, PlainAct act, List<Map<String, Thing>> all) {
+    private void match(Trigger trigger, Events.Event moment, PlainAct act, List<Map<String, Thing>> all) {
         if (!moment.is()
                 || trigger.act() != moment.kind()
                 || !moment.words().containsAll(trigger.words())
@@ -108,7 +157,7 @@ final class Doings {
         for (int i = 0; i < trigger.binders().size(); i++) {
             Condition.Binder binder = trigger.binders().get(i);
             Thing thing = moment.things().get(i);
-            if (!isOne(binder, thing)) {
+            if (!isOne(binder.noun(), thing)) {
                 return;
             }
             env.put(binder.variable(), thing);
@@ -125,143 +174,19 @@ final class Doings {
         }
     }
 
-    private boolean isOne(Condition.Binder binder, Thing thing) {
-        if (thing.type() != binder.noun().type()) {
+    private boolean isOne(Noun noun, Thing thing) {
+        if (thing.type() != noun.type()) {
             return false;
         }
-        if (binder.noun().kinds().isEmpty()) {
+        if (noun.kinds().isEmpty()) {
             return true;
         }
         return switch (thing.type()) {
-            case DEVICE, REGULATOR -> binder.noun().kinds().contains(names.element(thing.name()).kind().name());
-            case CONTACT -> binder.noun().kinds().contains(thing.joint().kind().name());
-            case JUMPER, GROUND -> binder.noun()
-                    .kinds()
+            case DEVICE, REGULATOR -> noun.kinds().contains(names.element(thing.name()).kind().name());
+            case CONTACT -> noun.kinds().contains(thing.joint().kind().name());
+            case JUMPER, GROUND -> noun.kinds()
                     .contains(names.bound().temporary(thing.name()).orElseThrow().kind().name());
             default -> true;
         };
-    }
-
-    private List<Moment> moments(Deed deed, Asking asking) {
-        List<Moment> all = new ArrayList<>();
-        if (deed instanceof Deed.Switch d) {
-            for (Conductor p : d.phases()) {
-                add(all, d.close() ? ActKind.CLOSING : ActKind.OPENING, p, Thing.named(Type.DEVICE, d.device()));
-                for (Joint joint : scenery.wiring().joints()) {
-                    if (joint.part() == Joint.Part.POLE && joint.owner().equals(d.device()) && joint.phase() == p) {
-                        contact(all, joint, d.close(), p, asking);
-                    }
-                }
-            }
-        } else if (deed instanceof Deed.LeadMove d) {
-            add(all, ActKind.LANDING, d.phase(), Thing.named(Type.DEVICE, d.device()));
-            contacts(all, Names.end(d.device(), d.side(), d.phase(), d.end()), Wiring.leadValue(d), d.phase(), asking);
-        } else if (deed instanceof Deed.LeadOff d) {
-            add(all, ActKind.LIFTING, d.phase(), Thing.named(Type.DEVICE, d.device()));
-            contacts(all, Names.end(d.device(), d.side(), d.phase(), d.end()), 0, d.phase(), asking);
-        } else if (deed instanceof Deed.ClampOn d) {
-            clampOn(all, d, asking);
-        } else if (deed instanceof Deed.ClampOff d) {
-            clampOff(all, d, asking);
-        } else if (deed instanceof Deed.Adjust d) {
-            Type type = Scenery.typeOf(names.element(d.device()));
-            all.add(new Moment(
-                    ActKind.SETTING,
-                    List.of(Thing.named(type, d.device())),
-                    d.phase(),
-                    List.of(d.mode(), d.value()),
-                    true));
-        } else if (deed instanceof Deed.Neutral d) {
-            add(all, ActKind.TAPPING, d.phase(), Thing.named(Type.REGULATOR, d.regulator()));
-        } else if (deed instanceof Deed.Bring d && d.place() != Place.SHOP) {
-            for (Conductor p : d.phases()) {
-                ActKind kind = d.place() == Place.POLE ? ActKind.RAISING : ActKind.LOWERING;
-                add(all, kind, p, Thing.named(Type.DEVICE, d.device()));
-            }
-        } else if (deed instanceof Deed.Climb d) {
-            add(all, ActKind.GOING_ALOFT, null, Thing.named(Type.PERSON, d.person()), Thing.named(Type.SITE, d.site()));
-        } else if (deed instanceof Deed.Descend d) {
-            add(all, ActKind.COMING_DOWN, null, Thing.named(Type.PERSON, d.person()));
-        } else if (deed instanceof Deed.Talk d) {
-            Type type = names.bound().permit(d.permit()).orElseThrow().type();
-            add(all, spoken(d), null, Thing.named(type, d.permit()));
-        } else if (deed instanceof Deed.Tie d) {
-            add(all, d.on() ? ActKind.TAGGING : ActKind.UNTAGGING, null, Thing.named(Type.DEVICE, d.device()));
-        } else if (deed instanceof Deed.Test d) {
-            add(all, ActKind.TESTING, d.phase(), Thing.spot(d.vertex(), d.phase()));
-        } else if (deed instanceof Deed.Touch d) {
-            add(all, ActKind.WORKING, d.phase(), Thing.spot(d.vertex(), d.phase()));
-        }
-        return all;
-    }
-
-    private static ActKind spoken(Deed.Talk talk) {
-        return switch (talk.speech()) {
-            case ASK -> ActKind.ASKING;
-            case ISSUE -> ActKind.ISSUING;
-            case REPEAT -> ActKind.REPEATING;
-            case CONFIRM -> ActKind.CONFIRMING;
-            case RELEASE -> ActKind.RELEASING;
-        };
-    }
-
-    private static void add(List<Moment> all, ActKind kind, Conductor phase, Thing... things) {
-        all.add(new Moment(kind, List.of(things), phase, List.of(), true));
-    }
-
-    private void contacts(List<Moment> all, String fact, int value, Conductor p, Asking asking) {
-        for (Joint joint : scenery.wiring().joints()) {
-            if (fact.equals(joint.fact()) && (value == 0 || joint.value() == value)) {
-                contact(all, joint, value != 0, p, asking);
-            }
-        }
-    }
-
-    /** What breaks is whatever is closed; what makes is the contact at the place where it goes. */
-    private static void contact(List<Moment> all, Joint joint, boolean makes, Conductor p, Asking asking) {
-        all.add(new Moment(
-                makes ? ActKind.MAKING : ActKind.BREAKING,
-                List.of(Thing.contact(joint)),
-                p,
-                List.of(),
-                makes || asking.circuit().isClosed(joint)));
-    }
-
-    private boolean isGround(String family) {
-        return names.bound().temporary(family).orElseThrow().kind().base() == Base.GROUND;
-    }
-
-    private void clampOn(List<Moment> all, Deed.ClampOn d, Asking asking) {
-        if (!isGround(d.family())) {
-            add(all, ActKind.CLAMPING, d.phase(), Thing.named(Type.JUMPER, d.family()));
-        } else if (d.clamp() == 1) {
-            add(all, ActKind.EARTHING, d.phase(), Thing.named(Type.GROUND, d.family()));
-        } else {
-            add(all, ActKind.GROUNDING, d.there(), Thing.spot(d.vertex(), d.there()));
-        }
-        contacts(all, Names.clamp(d.family(), d.phase(), d.clamp()), names.number(d.vertex()), d.phase(), asking);
-    }
-
-    private void clampOff(List<Moment> all, Deed.ClampOff d, Asking asking) {
-        String fact = Names.clamp(d.family(), d.phase(), d.clamp());
-        if (!isGround(d.family())) {
-            add(all, ActKind.UNCLAMPING, d.phase(), Thing.named(Type.JUMPER, d.family()));
-        } else if (d.clamp() == 1) {
-            add(all, ActKind.UNEARTHING, d.phase(), Thing.named(Type.GROUND, d.family()));
-        } else {
-            for (Joint joint : scenery.wiring().joints()) {
-                if (fact.equals(joint.fact())) {
-                    Conductor there =
-                            Conductor.valueOf(joint.a().substring(joint.a().lastIndexOf('/') + 1));
-                    all.add(new Moment(
-                            ActKind.UNGROUNDING,
-                            List.of(Thing.spot(joint.a(), there)),
-                            there,
-                            List.of(),
-                            asking.circuit().isClosed(joint)));
-                }
-            }
-        }
-        contacts(all, fact, 0, d.phase(), asking);
     }
 }

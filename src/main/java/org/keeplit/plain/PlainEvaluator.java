@@ -23,6 +23,8 @@ import org.keeplit.rule.Rulebook;
 
 /** Explores a bound procedure, plainly. */
 public final class PlainEvaluator {
+    private static final List<Rule.Form> IN_STATES = List.of(Rule.Form.ALWAYS, Rule.Form.WHILE, Rule.Form.BETWEEN);
+
     private record State(Process left, Facts facts) {}
 
     private final Bound bound;
@@ -34,6 +36,7 @@ public final class PlainEvaluator {
     private final Map<String, List<String>> heldAt = new HashMap<>();
     private final List<Rule> rules = new ArrayList<>();
     private final Doings doings;
+    private final Recalling recalling;
     private final Map<String, Integer> roots = new TreeMap<>();
     private final Set<String> later = new TreeSet<>();
     private final Set<String> exercised = new TreeSet<>();
@@ -65,6 +68,9 @@ public final class PlainEvaluator {
             rules.addAll(book.rules());
         }
         this.doings = new Doings(scenery, heldAt);
+        List<PlainAct> acts = new ArrayList<>();
+        acts(program, acts);
+        this.recalling = new Recalling(scenery, doings, rules, acts);
     }
 
     /** The feeding devices that a procedure names are those of the network before anything temporary is there. */
@@ -75,18 +81,25 @@ public final class PlainEvaluator {
     }
 
     private static void collect(Process process, List<Deed> deeds) {
+        List<PlainAct> all = new ArrayList<>();
+        acts(process, all);
+        all.forEach(act -> deeds.addAll(act.deeds()));
+    }
+
+    /** Gathers all acts that may come up. */
+    static void acts(Process process, List<PlainAct> all) {
         if (process instanceof Process.Once once) {
-            once.ways().forEach(act -> deeds.addAll(act.deeds()));
+            all.addAll(once.ways());
         } else if (process instanceof Process.OfStep step) {
-            step.left().forEach(p -> collect(p, deeds));
+            step.left().forEach(p -> acts(p, all));
         } else if (process instanceof Process.Parts parts) {
-            parts.left().forEach(p -> collect(p, deeds));
+            parts.left().forEach(p -> acts(p, all));
         } else if (process instanceof Process.Branch branch) {
-            collect(branch.then(), deeds);
-            collect(branch.otherwise(), deeds);
+            acts(branch.then(), all);
+            acts(branch.otherwise(), all);
         } else if (process instanceof Process.Either either) {
-            collect(either.body(), deeds);
-            collect(either.skip(), deeds);
+            acts(either.body(), all);
+            acts(either.skip(), all);
         }
     }
 
@@ -102,10 +115,10 @@ public final class PlainEvaluator {
     }
 
     private PlainResult run(int most) {
-        State first = new State(program, new Facts(normal));
+        State first = new State(program, recalling.begin(new Facts(normal), this::asking));
         scenery.startsFrom(first.facts());
         Asking asking = asking(first.facts());
-        boolean dirty = judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, asking, 0, false);
+        boolean dirty = judge(IN_STATES, null, asking, 0, false);
         dirty |= judge(List.of(Rule.Form.AT_START), null, asking, 0, false);
         if (asking.circuit().now().anythingShorted()) {
             root("flash", 0, false);
@@ -222,7 +235,7 @@ public final class PlainEvaluator {
             return List.of();
         }
         List<Step> all = new ArrayList<>();
-        follow(next, doings.after(act, asking, state.facts()), PlainTrips.Happened.NOTHING, length, dirty, all);
+        follow(next, recalling.after(act, asking, doings.after(act, asking, state.facts()), this::asking), PlainTrips.Happened.NOTHING, length, dirty, all);
         return all;
     }
 
@@ -231,7 +244,7 @@ public final class PlainEvaluator {
             Process.Next next, Facts facts, PlainTrips.Happened happened, int length, boolean broken, List<Step> all) {
         Asking then = asking(facts);
         State reached = new State(next.rest(), facts);
-        boolean dirty = broken | judge(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then, length, broken);
+        boolean dirty = broken | judge(IN_STATES, null, then, length, broken);
         if (then.circuit().now().anythingShorted()) {
             root("flash", length, dirty);
             all.add(new Step(reached, true, length));
@@ -246,7 +259,8 @@ public final class PlainEvaluator {
             all.add(new Step(reached, dirty | rested(next, then, length, dirty), length));
         }
         for (PlainTrips.Move move : ways.moves()) {
-            follow(next, move.facts(), move.happened(), length + 1, dirty, all);
+            Facts remembered = recalling.after(null, then, move.facts(), this::asking);
+            follow(next, remembered, move.happened(), length + 1, dirty, all);
         }
     }
 
@@ -254,6 +268,7 @@ public final class PlainEvaluator {
     private boolean rested(Process.Next next, Asking then, int length, boolean broken) {
         PlainAct act = next.act();
         boolean dirty = judge(List.of(Rule.Form.AFTER), act, then, length, broken);
+        rules.stream().filter(r -> r.form() == Rule.Form.EVENTUALLY).forEach(r -> putToTheQuestion(r, act, then));
         if (next.last()) {
             for (Condition condition : act.step().expects()) {
                 if (then.ask(condition, Map.of()) != Truth.TRUE) {
@@ -267,7 +282,7 @@ public final class PlainEvaluator {
 
     private void ending(State state, int length, boolean broken) {
         Asking asking = asking(state.facts());
-        judge(List.of(Rule.Form.AT_END), null, asking, length, broken);
+        judge(List.of(Rule.Form.AT_END, Rule.Form.EVENTUALLY), null, asking, length, broken);
         for (Condition condition : bound.ends()) {
             if (asking.ask(condition, Map.of()) != Truth.TRUE) {
                 root("ending", length, broken);
@@ -283,20 +298,43 @@ public final class PlainEvaluator {
             if (!forms.contains(rule.form())) {
                 continue;
             }
-            for (Map<String, Thing> env : doings.bindings(rule, act, asking)) {
-                Truth scope = doings.scope(rule, env, asking);
+            for (Map<String, Thing> env : bindings(rule, act, asking)) {
+                Truth scope = scope(rule, env, asking);
                 Truth excuse = rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE);
                 if (scope == Truth.TRUE && excuse != Truth.TRUE) {
                     exercised.add(rule.name());
                 }
                 Truth kept = scope.not().or(excuse);
-                if (kept != Truth.TRUE && kept.or(asking.ask(rule.body(), env)) != Truth.TRUE) {
-                    any = true;
+                boolean duty = rule.form() == Rule.Form.EVENTUALLY;
+                if (kept != Truth.TRUE && (duty || kept.or(asking.ask(rule.body(), env)) != Truth.TRUE)) {
+                    // What is only a caution or advice leaves the way as it is.
+                    any |= rule.severity() == Rule.Severity.STOP;
                     root(rule.name(), length, broken);
                     later.add(rule.name());
                 }
             }
         }
         return any;
+    }
+
+    /** A rule on what must come at last has come up with the moment that asks for it. */
+    private void putToTheQuestion(Rule rule, PlainAct act, Asking then) {
+        for (Map<String, Thing> env : doings.bindings(rule, act, then)) {
+            boolean excused = rule.unless().map(c -> then.ask(c, env)).orElse(Truth.FALSE) == Truth.TRUE;
+            if (doings.scope(rule, env, then) == Truth.TRUE && !excused) {
+                exercised.add(rule.name());
+            }
+        }
+    }
+
+    private List<Map<String, Thing>> bindings(Rule rule, PlainAct act, Asking asking) {
+        boolean isStretch = rule.form() == Rule.Form.BETWEEN || rule.form() == Rule.Form.EVENTUALLY;
+        return isStretch ? recalling.bindings(rule) : doings.bindings(rule, act, asking);
+    }
+
+    private Truth scope(Rule rule, Map<String, Thing> env, Asking asking) {
+        Truth scope = doings.scope(rule, env, asking);
+        boolean isStretch = rule.form() == Rule.Form.BETWEEN || rule.form() == Rule.Form.EVENTUALLY;
+        return isStretch ? scope.and(Recalling.isOpen(rule, env, asking.facts())) : scope;
     }
 }

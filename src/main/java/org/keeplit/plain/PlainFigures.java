@@ -127,7 +127,9 @@ final class PlainFigures {
 
     /** {@return a figure on a phase; not a number if it is not known} */
     double value(Figure figure, Map<String, Thing> env, Conductor p, int loadCase) {
-        if (figure instanceof Figure.Given given) {
+        if (figure instanceof Figure.Setting setting) {
+            return setting.quantity().si();
+        } else if (figure instanceof Figure.Given given) {
             return given.quantity().si();
         } else if (figure instanceof Figure.Part part) {
             return part.factor() * value(part.figure(), env, p, loadCase);

@@ -1,12 +1,14 @@
 package org.keeplit.plain;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
+import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Conductor;
@@ -21,6 +23,7 @@ final class Scenery {
     private final Wiring wiring;
     private final Set<String> climbed;
     private PlainFigures start;
+    private PlainNominal nominals;
 
     Scenery(Names names, Wiring wiring, Set<String> climbed) {
         this.names = names;
@@ -148,6 +151,58 @@ final class Scenery {
     private Term plain(Term of, Map<String, Thing> env) {
         Thing thing = thing(of, env);
         return new Term.Name(thing.name(), thing.type(), of.span());
+    }
+
+    /** {@return what the variables of a named condition stand for} */
+    Map<String, Thing> meaning(Condition.Named named, Map<String, Thing> env) {
+        Map<String, Thing> inner = new HashMap<>();
+        for (Condition.Argument argument : named.arguments()) {
+            if (argument.term().isPresent()) {
+                inner.put(argument.parameter(), thing(argument.term().get(), env));
+            } else if (argument.phase().get() instanceof PhaseTerm.Given given) {
+                inner.put(argument.parameter(), Thing.phase(given.phases().list().get(0)));
+            } else {
+                inner.put(argument.parameter(), env.get(((PhaseTerm.Variable) argument.phase().get()).name()));
+            }
+        }
+        return inner;
+    }
+
+    /** {@return the nominal voltage where something is, line to line; of a transformer on its primary} */
+    double nominal(Thing thing) {
+        if (thing.place() instanceof Term.LineOf line) {
+            return nominals().at(((Element.Branch) names.element(line.of().toString())).node(line.side()));
+        } else if (thing.place() instanceof Term.NodeOf of) {
+            return nominals().at(((Element.Shunt) names.element(of.of().toString())).node());
+        } else if (thing.place() instanceof Term.LeadOf of) {
+            return ofElement(of.of().toString());
+        } else if (thing.place() instanceof Term.BushingOf of) {
+            return ofElement(of.of().toString());
+        }
+        String name = thing.joint() != null ? thing.joint().owner() : thing.name();
+        if (thing.joint() == null && thing.phase() != null) {
+            // A place on one phase: a node, a lead or a bushing of a device, a piece of temporary equipment.
+            name = name.substring(0, name.indexOf('/'));
+        }
+        return ofElement(name);
+    }
+
+    private double ofElement(String name) {
+        if (bound().temporary(name).isPresent()) {
+            return ofElement(bound().temporary(name).get().of().toString());
+        }
+        Element element = bound().network().element(name).orElse(null);
+        if (element instanceof Element.Branch branch) {
+            return nominals().at(branch.from());
+        }
+        return nominals().at(element instanceof Element.Shunt shunt ? shunt.node() : name);
+    }
+
+    private PlainNominal nominals() {
+        if (nominals == null) {
+            nominals = new PlainNominal(bound().network());
+        }
+        return nominals;
     }
 
     String siteOf(Thing thing) {

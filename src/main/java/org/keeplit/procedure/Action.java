@@ -197,6 +197,9 @@ public sealed interface Action {
     /** Hands go on a point. @param point where @param words what is done, in words */
     record Work(Term point, String words) implements Action {}
 
+    /** People are told the job, its hazards and who does what. @param people who is told */
+    record Brief(ImmutableList<Term> people) implements Action {}
+
     /** Something that changes nothing in the model. @param words what, in words */
     record Do(String words) implements Action {}
 }

@@ -2,6 +2,7 @@ package org.keeplit.procedure;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import java.util.List;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
@@ -23,6 +24,7 @@ import org.keeplit.text.Span;
  * @param permits the holds and clearances
  * @param outages the loads that go without supply by plan
  * @param starts what differs from the network's normal state, or is checked against it
+ * @param choices what else may be so at the start, in one of several ways each
  * @param body the steps
  * @param edits for a variant, what it changes in the steps of the procedure that it was made from; they are
  *     applied after the procedure is bound
@@ -42,6 +44,7 @@ public record Procedure(
         ImmutableList<Permit> permits,
         ImmutableList<Term> outages,
         ImmutableList<Start> starts,
+        ImmutableList<Choice> choices,
         ImmutableList<Block> body,
         ImmutableList<Edit> edits,
         ImmutableList<Condition> ends,
@@ -65,6 +68,70 @@ public record Procedure(
      * @param condition what holds
      */
     public record Start(boolean given, Condition condition, Span span) {}
+
+    /**
+     * A line {@code either given … or given …} of {@code starts with}.
+     *
+     * @param ways the ways
+     */
+    public record Choice(ImmutableList<Way> ways, Span span) {}
+
+    /**
+     * One of several ways to start.
+     *
+     * @param starts what is given then
+     * @param words how it was written
+     */
+    public record Way(ImmutableList<Start> starts, String words) {}
+
+    /**
+     * The procedure with one of its starts.
+     *
+     * @param procedure the procedure, with no choice left
+     * @param start in which ways it starts, in words; empty if there is only one
+     */
+    public record Begun(Procedure procedure, String start) {}
+
+    /** {@return the procedure with each of its starts, in the order of the file; just itself if it has only one} */
+    public ImmutableList<Begun> everyStart() {
+        List<Begun> all = List.of(new Begun(with(starts), ""));
+        for (Choice choice : choices) {
+            ImmutableList.Builder<Begun> more = ImmutableList.builder();
+            for (Begun begun : all) {
+                for (Way way : choice.ways()) {
+                    ImmutableList<Start> longer = ImmutableList.<Start>builder()
+                            .addAll(begun.procedure().starts())
+                            .addAll(way.starts())
+                            .build();
+                    String words = begun.start().isEmpty() ? way.words() : begun.start() + " and " + way.words();
+                    more.add(new Begun(with(longer), words));
+                }
+            }
+            all = more.build();
+        }
+        return ImmutableList.copyOf(all);
+    }
+
+    private Procedure with(ImmutableList<Start> others) {
+        return new Procedure(
+                name,
+                revision,
+                title,
+                keeps,
+                parameters,
+                crew,
+                temporaries,
+                permits,
+                outages,
+                others,
+                ImmutableList.of(),
+                body,
+                edits,
+                ends,
+                proofs,
+                mustFail,
+                span);
+    }
 
     /**
      * A place to prove the procedure on.

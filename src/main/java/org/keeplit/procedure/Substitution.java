@@ -67,15 +67,21 @@ final class Substitution {
         } else if (condition instanceof Condition.One one) {
             return new Condition.One(conditions(one.parts()), one.span());
         } else if (condition instanceof Condition.Quantified quantified) {
-            Condition.Binder binder = quantified.binder();
-            Condition.Binder bound = new Condition.Binder(
-                    binder.variable(),
-                    binder.noun(),
-                    binder.of().map(this::term),
-                    binder.such().map(this::condition),
-                    binder.span());
             return new Condition.Quantified(
-                    quantified.quantifier(), bound, condition(quantified.body()), quantified.span());
+                    quantified.quantifier(),
+                    binder(quantified.binder()),
+                    condition(quantified.body()),
+                    quantified.span());
+        } else if (condition instanceof Condition.Counted counted) {
+            return new Condition.Counted(
+                    counted.least(),
+                    counted.most(),
+                    binder(counted.binder()),
+                    condition(counted.body()),
+                    counted.span());
+        } else if (condition instanceof Condition.Named named) {
+            // Its body knows nothing but its own variables.
+            return new Condition.Named(named.words(), arguments(named.arguments()), named.body(), named.span());
         } else if (condition instanceof Condition.Atom atom) {
             return new Condition.Atom(
                     atom.predicate(), terms(atom.terms()), phase(atom.phase()), atom.words(), atom.span());
@@ -83,6 +89,21 @@ final class Substitution {
         Condition.Compare compare = (Condition.Compare) condition;
         return new Condition.Compare(
                 figure(compare.left()), compare.comparison(), figure(compare.right()), compare.span());
+    }
+
+    private Condition.Binder binder(Condition.Binder binder) {
+        return new Condition.Binder(
+                binder.variable(),
+                binder.noun(),
+                binder.of().map(this::term),
+                binder.such().map(this::condition),
+                binder.span());
+    }
+
+    private ImmutableList<Condition.Argument> arguments(ImmutableList<Condition.Argument> all) {
+        return all.stream()
+                .map(a -> new Condition.Argument(a.parameter(), a.term().map(this::term), a.phase().map(this::phase)))
+                .collect(ImmutableList.toImmutableList());
     }
 
     private Figure figure(Figure figure) {
@@ -157,6 +178,8 @@ final class Substitution {
             return new Action.WaitDead(a.time(), term(a.of()));
         } else if (action instanceof Action.WaitUntil a) {
             return new Action.WaitUntil(condition(a.condition()));
+        } else if (action instanceof Action.Brief a) {
+            return new Action.Brief(terms(a.people()));
         } else if (action instanceof Action.Work a) {
             return new Action.Work(term(a.point()), a.words());
         }

@@ -82,4 +82,12 @@ public sealed interface FieldKey {
 
     /** How often a waiting time passed with the bank dead: seconds in steps of the run's waits. */
     record Waited(String capacitor, Conductor phase) implements FieldKey {}
+
+    /**
+     * Something that a rule remembers: 0 or 1 for a moment that came up, a stretch that is open, or a duty that is
+     * pending; the ordinal of a truth for what was so all the time.
+     *
+     * @param number its number in the run
+     */
+    record Remembered(int number) implements FieldKey {}
 }

@@ -79,6 +79,29 @@ public final class Layout {
         return state;
     }
 
+    /**
+     * This layout with more fields behind its own, which stay where they are.
+     *
+     * @param more for each new field how many values it has and which it has at the start
+     * @return the longer layout
+     */
+    public Layout extended(Map<FieldKey, int[]> more) {
+        List<Field> all = new ArrayList<>(fields);
+        Field last = fields.isEmpty() ? null : fields.get(fields.size() - 1);
+        int word = last == null ? 0 : last.word();
+        int shift = last == null ? controlBits : last.shift() + last.width();
+        for (Map.Entry<FieldKey, int[]> entry : more.entrySet()) {
+            int width = Builder.bits(entry.getValue()[0]);
+            if (shift + width > 64) {
+                word++;
+                shift = 0;
+            }
+            all.add(new Field(entry.getKey(), entry.getValue()[0], entry.getValue()[1], word, shift, width));
+            shift += width;
+        }
+        return new Layout(controlBits, all, constants, word + 1);
+    }
+
     /** Collects fields and lays them out. */
     static final class Builder {
         private final Map<FieldKey, int[]> wanted = new LinkedHashMap<>();

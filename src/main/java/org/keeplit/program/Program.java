@@ -37,4 +37,9 @@ public record Program(
     public ImmutableList<String> outcomes(String item) {
         return outcomesOf.getOrDefault(item, ImmutableList.of());
     }
+
+    /** {@return this program with a longer state} @param longer its layout */
+    public Program with(Layout longer) {
+        return new Program(bound, acts, steps, orders, longer, start, sites, spots, outcomesOf, reactions, heldAt);
+    }
 }

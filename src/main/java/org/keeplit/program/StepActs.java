@@ -252,6 +252,10 @@ final class StepActs {
                         new Primitive.ComeOut(inspect.item(), i, outcome)));
             }
             out.add(all);
+        } else if (action instanceof Action.Brief brief) {
+            // What is remembered of a briefing is a matter of the rules that ask for it.
+            String people = brief.people().stream().map(Term::toString).collect(Collectors.joining(" and "));
+            add("briefs " + people, new Primitive.Nothing());
         } else if (action instanceof Action.Do words) {
             add(words.words(), new Primitive.Nothing());
         } else {

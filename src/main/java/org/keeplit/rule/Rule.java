@@ -3,6 +3,7 @@ package org.keeplit.rule;
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Moment;
 import org.keeplit.text.Span;
 
 /**
@@ -10,11 +11,15 @@ import org.keeplit.text.Span;
  *
  * @param name its name, unique in its rulebook
  * @param form when it is judged
- * @param triggers for {@link Form#BEFORE} and {@link Form#AFTER} the moments; they bind the same variables
+ * @param triggers for a rule that is about moments these; they bind the same variables. None for a {@link Form#BETWEEN} that
+ *     begins with the start
+ * @param until for {@link Form#BETWEEN} the moments that end the stretch, none for the end of the procedure; for
+ *     {@link Form#EVENTUALLY} those that must come, if moments must
  * @param binders the variables that the whole rule ranges over, besides those of the triggers
  * @param scope for {@link Form#WHILE} the condition under which it is judged
- * @param body what is required
+ * @param body what is required; for {@link Form#EVENTUALLY} what must become so, if no moment must come
  * @param unless what excuses
+ * @param severity how much it weighs
  * @param says the sentence on what went wrong
  * @param because why it matters
  * @param citation where the requirement comes from; empty means common practice, no source
@@ -24,10 +29,12 @@ public record Rule(
         String name,
         Form form,
         ImmutableList<Trigger> triggers,
+        ImmutableList<Moment> until,
         ImmutableList<Condition.Binder> binders,
         Optional<Condition> scope,
         Condition body,
         Optional<Condition> unless,
+        Severity severity,
         Template says,
         String because,
         Optional<String> citation,
@@ -43,9 +50,28 @@ public record Rule(
         BEFORE,
         /** In the settled state after an act. */
         AFTER,
+        /** In every state from a moment on until another. */
+        BETWEEN,
+        /** In every state in which the procedure ends, once a moment came up. */
+        EVENTUALLY,
         /** In the starting state. */
         AT_START,
         /** In every state in which the procedure ends. */
         AT_END
+    }
+
+    /** How much a rule weighs. */
+    public enum Severity {
+        /** Breaking it breaks the procedure. */
+        STOP,
+        /** Breaking it is told, and counts under a strict check. */
+        CAUTION,
+        /** Breaking it is told. */
+        ADVICE;
+
+        /** {@return the word that rules use for it} */
+        public String word() {
+            return name().toLowerCase(java.util.Locale.ROOT);
+        }
     }
 }

@@ -1,6 +1,7 @@
 package org.keeplit.rule;
 
 import com.google.common.collect.ImmutableList;
+import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
 
 /**
@@ -26,4 +27,7 @@ public record Template(ImmutableList<Part> parts) {
 
     /** A gap that is filled with a figure of the state or of a nameplate. @param figure the figure */
     public record FigureGap(Figure figure) implements Part {}
+
+    /** A gap that tells whether something is so. @param condition what */
+    public record ConditionGap(Condition condition) implements Part {}
 }

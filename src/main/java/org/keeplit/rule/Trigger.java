@@ -2,6 +2,7 @@ package org.keeplit.rule;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
+import org.keeplit.condition.ActKind;
 import org.keeplit.condition.Condition;
 
 /**

@@ -6,6 +6,8 @@ import org.keeplit.explore.Outcome;
 import org.keeplit.explore.RuleResult;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.rule.Overridden;
+import org.keeplit.rule.Rule;
 
 /**
  * The verdict on one procedure on one network.
@@ -13,6 +15,7 @@ import org.keeplit.procedure.Procedure;
  * @param procedure the procedure
  * @param network the network
  * @param proof which objects its parameters stood for
+ * @param start in which ways it started, in words; empty if there is only one
  * @param outcome what the exploration found
  * @param status the verdict
  * @param differences for a procedure that must fail, how what was found differs from what it states
@@ -21,6 +24,7 @@ public record Judgement(
         Procedure procedure,
         Network network,
         Procedure.Proof proof,
+        String start,
         Outcome outcome,
         Status status,
         ImmutableList<String> differences) {
@@ -47,9 +51,19 @@ public record Judgement(
      * @return the verdict; a break beats a cut
      */
     public static Judgement of(Procedure procedure, Network network, Procedure.Proof proof, Outcome outcome) {
+        return of(procedure, network, proof, "", outcome);
+    }
+
+    /**
+     * Like {@link #of(Procedure, Network, Procedure.Proof, Outcome)}, for one of several starts.
+     *
+     * @param start in which ways it started, in words
+     */
+    public static Judgement of(
+            Procedure procedure, Network network, Procedure.Proof proof, String start, Outcome outcome) {
         ImmutableList<String> differences = procedure.mustFail().isEmpty()
                 ? ImmutableList.of()
-                : Expected.differences(procedure.mustFail(), outcome.findings());
+                : Expected.differences(procedure.mustFail(), counting(procedure, outcome));
         Status status;
         if (!procedure.mustFail().isEmpty()) {
             status = differences.isEmpty() ? Status.FAILS_AS_STATED : Status.BROKEN;
@@ -59,7 +73,16 @@ public record Judgement(
         if (outcome.cut().isPresent() && (status == Status.HOLDS || status == Status.FAILS_AS_STATED)) {
             status = Status.UNDECIDED;
         }
-        return new Judgement(procedure, network, proof, outcome, status, differences);
+        return new Judgement(procedure, network, proof, start, outcome, status, differences);
+    }
+
+    /** A variant that is there to show a caution names it; others do not count against it. */
+    private static ImmutableList<Finding> counting(Procedure procedure, Outcome outcome) {
+        ImmutableList.Builder<Finding> all = ImmutableList.<Finding>builder().addAll(outcome.findings());
+        outcome.notes().stream()
+                .filter(note -> procedure.mustFail().stream().anyMatch(m -> m.rule().equals(note.name())))
+                .forEach(all::add);
+        return all.build();
     }
 
     /** {@return the rules whose case never came up} */
@@ -76,6 +99,18 @@ public record Judgement(
                 .map(step -> step.label().orElse(step.sentence()) + " is done as one, because "
                         + step.asOne().get())
                 .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return the rules of extended rulebooks that do not count as they stand there, each with the reason} */
+    public ImmutableList<Overridden> overridden() {
+        return procedure.keeps().stream()
+                .flatMap(book -> book.overridden().stream())
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return whether a rule that is a caution is broken} */
+    public boolean isCautioned() {
+        return outcome.notes().stream().anyMatch(n -> n.severity() == Rule.Severity.CAUTION);
     }
 
     /** {@return the findings that need a story: those of a broken procedure} */

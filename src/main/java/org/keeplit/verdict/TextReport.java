@@ -6,6 +6,8 @@ import java.util.stream.Collectors;
 import org.keeplit.explore.Finding;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.RuleResult;
+import org.keeplit.rule.Overridden;
+import org.keeplit.rule.Rule;
 
 /** Tells verdicts as text for a terminal or a file. The same verdict gives the same bytes. */
 public final class TextReport {
@@ -14,10 +16,22 @@ public final class TextReport {
             + "come first; field conditions, approach distances and the state of equipment are checked on site.";
 
     private final Style style;
+    private final boolean full;
 
     /** Begins a report. @param style how to mark words */
     public TextReport(Style style) {
+        this(style, false);
+    }
+
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     * @param full whether every rule is explained in full; the checks must have asked for that, too
+     */
+    public TextReport(Style style, boolean full) {
         this.style = style;
+        this.full = full;
     }
 
     /**
@@ -41,6 +55,9 @@ public final class TextReport {
                 new Story(style).tell(judgement, out);
             }
         }
+        if (full) {
+            judgements.forEach(judgement -> new Reasons(style).tell(judgement, out));
+        }
         out.append('\n').append(counts(judgements)).append("\n\n").append(CAUTION).append('\n');
         return out.toString();
     }
@@ -58,6 +75,18 @@ public final class TextReport {
         for (String reliance : judgement.reliances()) {
             out.append("           relies on this: ").append(reliance).append('\n');
         }
+        for (Overridden one : judgement.overridden()) {
+            out.append("           ").append(one.replaced() ? "replaced" : "dropped").append(" by ").append(one.by())
+                    .append(": ").append(one.rule()).append(" of ").append(one.rulebook()).append(", because ")
+                    .append(one.because()).append('\n');
+        }
+        for (String two : judgement.outcome().contradictions()) {
+            out.append("           ").append(style.warning("cannot both be kept")).append(": ").append(two).append('\n');
+        }
+        for (Finding note : judgement.outcome().notes()) {
+            out.append("           ").append(style.warning(note.severity().word())).append(": ")
+                    .append(note.sentence()).append(" (").append(Expected.words(note)).append(")\n");
+        }
         if (!judgement.notExercised().isEmpty() && judgement.status() == Judgement.Status.HOLDS) {
             out.append("           not exercised: ")
                     .append(judgement.notExercised().stream()
@@ -71,7 +100,9 @@ public final class TextReport {
         String arguments = judgement.proof().arguments().entrySet().stream()
                 .map(e -> e.getValue() + " as " + e.getKey())
                 .collect(Collectors.joining(" and "));
-        return judgement.network().name() + (arguments.isEmpty() ? "" : " with " + arguments);
+        return judgement.network().name()
+                + (arguments.isEmpty() ? "" : " with " + arguments)
+                + (judgement.start().isEmpty() ? "" : ", starting with " + judgement.start());
     }
 
     private static String details(Judgement judgement) {
@@ -83,9 +114,9 @@ public final class TextReport {
         String cut = outcome.cut().map(c -> "; the run was cut: " + c).orElse("");
         return switch (judgement.status()) {
             case HOLDS -> held + (held == 1 ? " rule holds in " : " rules hold in ") + states;
-            case FAILS_AS_STATED -> outcome.findings().stream()
-                    .map(Expected::words)
-                    .collect(Collectors.joining("; "));
+            case FAILS_AS_STATED -> outcome.findings().isEmpty()
+                    ? "only cautions and advice"
+                    : outcome.findings().stream().map(Expected::words).collect(Collectors.joining("; "));
             case BROKEN -> broken(judgement) + cut;
             case UNDECIDED -> outcome.cut().orElse("") + " after " + states + "; nothing is claimed";
         };
@@ -105,7 +136,17 @@ public final class TextReport {
                 + count(judgements, Judgement.Status.HOLDS) + " hold, "
                 + count(judgements, Judgement.Status.FAILS_AS_STATED) + " fail as they must, "
                 + count(judgements, Judgement.Status.BROKEN) + " broken, "
-                + count(judgements, Judgement.Status.UNDECIDED) + " undecided";
+                + count(judgements, Judgement.Status.UNDECIDED) + " undecided"
+                + notes(judgements, Rule.Severity.CAUTION, "caution", "cautions")
+                + notes(judgements, Rule.Severity.ADVICE, "piece of advice", "pieces of advice");
+    }
+
+    private static String notes(List<Judgement> judgements, Rule.Severity severity, String one, String more) {
+        long count = judgements.stream()
+                .flatMap(j -> j.outcome().notes().stream())
+                .filter(n -> n.severity() == severity)
+                .count();
+        return count == 0 ? "" : ", " + count + " " + (count == 1 ? one : more);
     }
 
     private static long count(List<Judgement> judgements, Judgement.Status status) {

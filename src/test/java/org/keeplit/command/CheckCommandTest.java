@@ -84,6 +84,45 @@ class CheckCommandTest {
     }
 
     @Test
+    void aCautionIsToldAndCountsOnlyWhenStrict() throws IOException {
+        Files.writeString(
+                folder.resolve("mine.rules"),
+                """
+                language 1
+                rulebook mine revision 1
+                extends no-interruption
+                override rule open-only-what-is-bypassed because "nobody lives there yet"
+                rule supplied
+                  at the end every load L is supplied
+                  severity caution
+                  says "somebody is dark"
+                  because "x"
+                override rule load-stays-supplied because "a caution is enough"
+                """);
+        String keeps = HEAD.replace("keeps no-interruption", "keeps mine");
+        Files.writeString(folder.resolve("q.procedure"), keeps.replace("P-1", "P-2") + "  op opens gang\n");
+        Ran ran = check("  op checks gang is closed\n");
+        assertEquals(0, ran.code, ran.err);
+        assertTrue(ran.out.contains("dropped by mine: load-stays-supplied of no-interruption, because a caution is enough"));
+        assertTrue(ran.out.contains("caution: somebody is dark (supplied"), ran.out);
+        assertEquals(1, check("  op checks gang is closed\n", "--strict").code);
+    }
+
+    @Test
+    void everyRuleIsExplainedInFullWhenAsked() throws IOException {
+        String steps = "  op checks gang is closed\n";
+        assertFalse(check(steps).out.contains("Reasons:"));
+        Ran ran = check(steps, "--why");
+        assertEquals(0, ran.code, ran.err);
+        assertTrue(ran.out.contains("Reasons: P-1 on spur\n  true       rule load-stays-supplied for L = mill\n"), ran.out);
+        assertTrue(ran.out.contains("by bus - feeder - l-1 - gang - l-2\n"), ran.out);
+        assertTrue(
+                ran.out.contains("  not asked  rule open-only-what-is-bypassed\n"
+                        + "             nothing in this network and procedure can bring it up\n"),
+                ran.out);
+    }
+
+    @Test
     void whatCannotBeUnderstoodEndsWithTwo() {
         assertEquals(2, run("chekc").code);
         assertEquals(2, run().code);

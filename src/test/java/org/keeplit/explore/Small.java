@@ -39,10 +39,27 @@ final class Small {
         return judge(rules, "", steps, "");
     }
 
+    /** {@return the verdict on steps, every rule explained in full} */
+    static Judgement explained(String rules, String steps) {
+        return judge(rules, "", steps, "", new Watcher() {
+            @Override
+            public boolean goOn(int states, int open) {
+                return true;
+            }
+
+            @Override
+            public boolean wantsReasons() {
+                return true;
+            }
+        });
+    }
+
     static Judgement judge(String rules, String header, String steps, String tail) {
-        Problems problems = new Problems();
-        List<Judgement> all = judge(NETWORK, rules, header, steps, tail, problems);
-        assertEquals("", ProblemPrinter.print(problems.sorted()));
+        return judge(rules, header, steps, tail, Watcher.NOBODY);
+    }
+
+    private static Judgement judge(String rules, String header, String steps, String tail, Watcher watcher) {
+        List<Judgement> all = judgeAll(rules, header, steps, tail, watcher);
         assertEquals(1, all.size());
         return all.get(0);
     }
@@ -52,15 +69,39 @@ final class Small {
         return NETWORK;
     }
 
+    /** {@return the verdicts on steps, one for each start} */
+    static List<Judgement> judgeAll(String rules, String header, String steps, String tail) {
+        return judgeAll(rules, header, steps, tail, Watcher.NOBODY);
+    }
+
+    private static List<Judgement> judgeAll(
+            String rules, String header, String steps, String tail, Watcher watcher) {
+        Problems problems = new Problems();
+        List<Judgement> all = judge(NETWORK, rules, header, steps, tail, watcher, problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()));
+        return all;
+    }
+
     /** {@return the verdicts on another network called pole} @param problems collects what is wrong */
     static List<Judgement> judge(
             String network, String rules, String header, String steps, String tail, Problems problems) {
+        return judge(network, rules, header, steps, tail, Watcher.NOBODY, problems);
+    }
+
+    private static List<Judgement> judge(
+            String network,
+            String rules,
+            String header,
+            String steps,
+            String tail,
+            Watcher watcher,
+            Problems problems) {
         String procedure =
                 """
                 language 1
                 procedure P revision 1
                 title "A test"
-                keeps test-rules
+                %KEEPS%
                 crew
                   op "Operator", in charge, on the source side
                   mate "Second", on the load side
@@ -69,7 +110,8 @@ final class Small {
                 hold H for r, held at feeder and at r, by op
                 proved on pole
                 """
-                        + header
+                                .replace("%KEEPS%", header.startsWith("keeps") ? header : "keeps test-rules")
+                        + (header.startsWith("keeps") ? "" : header)
                         + "\nstage \"All\"\n"
                         + steps
                         + tail;
@@ -80,7 +122,7 @@ final class Small {
                         new Source("test.rules", "language 1\nrulebook test-rules revision 1\n" + rules),
                         new Source("p.procedure", procedure)));
         library.problems().forEach(problems::add);
-        return Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
+        return Keeplit.check(library, Limits.USUAL, watcher, problems);
     }
 
     static String read(String file) {

@@ -39,6 +39,6 @@ class ReferenceTest {
             assertEquals(List.of(), told, content);
             read++;
         }
-        assertEquals(4, read);
+        assertEquals(5, read);
     }
 }

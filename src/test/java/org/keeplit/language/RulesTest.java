@@ -9,12 +9,13 @@ import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.keeplit.condition.Condition;
+import org.keeplit.condition.Moment;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Predicate;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Phases;
-import org.keeplit.rule.ActKind;
+import org.keeplit.condition.ActKind;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Template;
 import org.keeplit.rule.Trigger;
@@ -180,5 +181,84 @@ class RulesTest {
         Condition.One one = assertInstanceOf(Condition.One.class, all.parts().get(1));
         assertEquals(2, one.parts().size());
         assertTrue(one.parts().get(0) instanceof Condition.Quantified q && q.quantifier() == Condition.Quantifier.NO);
+    }
+
+    @Test
+    void aStretchBindsWithItsFirstMomentAndNamesTheSecond() {
+        Rule rule = rule("past", "tag-while-open");
+        assertEquals(Rule.Form.BETWEEN, rule.form());
+        assertEquals(Rule.Severity.CAUTION, rule.severity());
+        assertEquals("D", rule.triggers().get(0).binders().get(0).variable());
+        Moment end = rule.until().get(0);
+        assertEquals(ActKind.CLOSING, end.act());
+        assertEquals(Optional.of(new PhaseTerm.Variable("P")), end.phase());
+        assertEquals("D", assertInstanceOf(Moment.The.class, end.participants().get(0)).term().toString());
+        assertTrue(rule("past", "nothing-before-the-briefing").triggers().isEmpty());
+        assertTrue(rule("past", "jumper-to-the-end").until().isEmpty());
+    }
+
+    @Test
+    void whatMustComeIsAMomentOrACondition() {
+        Rule moment = rule("past", "comes-off-again");
+        assertEquals(Rule.Form.EVENTUALLY, moment.form());
+        assertEquals(ActKind.UNCLAMPING, moment.until().get(0).act());
+        Rule condition = rule("past", "closed-at-last");
+        assertTrue(condition.until().isEmpty());
+        assertEquals(Predicate.CLOSED, atom(condition.body()).predicate());
+    }
+
+    @Test
+    void thePastIsAskedForByMoments() {
+        Condition.Happened happened = assertInstanceOf(Condition.Happened.class, rule("past", "briefed-again").body());
+        assertEquals(List.of("job briefing"), happened.moments().get(0).words());
+        assertEquals(
+                List.of(ActKind.GOING_ALOFT, ActKind.COMING_DOWN),
+                happened.since().stream().map(Moment::act).toList());
+        Condition.Since since = assertInstanceOf(Condition.Since.class, rule("past", "open-since").body());
+        assertInstanceOf(Condition.Quantified.class, since.body());
+    }
+
+    @Test
+    void numbersCountInWordsDigitsAndByParameters() {
+        List<Condition> all =
+                assertInstanceOf(Condition.All.class, rule("past", "counts").body()).parts();
+        Condition.Counted two = assertInstanceOf(Condition.Counted.class, all.get(0));
+        assertEquals(2, two.least());
+        assertEquals(Integer.MAX_VALUE, two.most());
+        assertEquals(1, assertInstanceOf(Condition.Counted.class, all.get(1)).most());
+        Condition.Counted dead = assertInstanceOf(Condition.Counted.class, all.get(2));
+        assertEquals(0, dead.least());
+        assertEquals(List.of("300"), atom(dead.body()).words());
+        assertEquals(
+                2, assertInstanceOf(Condition.Counted.class, rule("past", "enough-people").body()).least());
+    }
+
+    @Test
+    void aBookThatExtendsTakesOverWhatItDoesNotOverride() {
+        var book = library.rulebooks().get("stricter");
+        assertEquals(List.of("past"), book.extended());
+        assertEquals(10, book.parameters().get("sharing-voltage").si());
+        assertEquals(20, library.rulebooks().get("past").parameters().get("sharing-voltage").si());
+        assertEquals(
+                List.of("closed-at-last", "enough-people"),
+                book.overridden().stream().map(o -> o.rule()).toList());
+        assertTrue(book.rules().stream().noneMatch(r -> r.name().equals("closed-at-last")));
+        Condition.Counted people = assertInstanceOf(Condition.Counted.class, rule("stricter", "enough-people").body());
+        assertEquals(4, people.least());
+        assertEquals("one-more", book.rules().get(book.rules().size() - 1).name());
+    }
+
+    @Test
+    void whatARuleAppliesToNarrowsItsVariablesAndItsScope() {
+        Rule rule = rule("past", "named");
+        assertEquals(
+                Set.of("recloser", "breaker"),
+                rule.triggers().get(0).binders().get(0).noun().kinds());
+        List<Condition> scope = assertInstanceOf(Condition.All.class, rule.scope().orElseThrow()).parts();
+        assertEquals(List.of("above", "600"), atom(scope.get(0)).words());
+        assertEquals(2, assertInstanceOf(Condition.One.class, scope.get(1)).parts().size());
+        Condition.Named named = assertInstanceOf(
+                Condition.Named.class, assertInstanceOf(Condition.Not.class, rule.body()).body());
+        assertEquals(List.of("D", "P"), named.arguments().stream().map(Condition.Argument::parameter).toList());
     }
 }

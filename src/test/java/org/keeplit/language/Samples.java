@@ -40,6 +40,8 @@ final class Samples {
                 "good-housekeeping.rules",
                 "every-condition.rules",
                 "figures.rules",
+                "past.rules",
+                "stricter.rules",
                 "bench.procedure",
                 "every-step.procedure",
                 "recloser-out.procedure",

@@ -26,7 +26,7 @@ class SamplesTest {
         assertEquals(List.of("overhead", "wires", "electric"), library.equipment().keySet().asList());
         assertEquals(List.of("heron-vale", "electric"), library.networks().keySet().asList());
         assertEquals(
-                List.of("no-interruption", "live-line", "good-housekeeping", "every-condition", "figures"),
+                List.of("no-interruption", "live-line", "good-housekeeping", "every-condition", "figures", "past", "stricter"),
                 library.rulebooks().keySet().asList());
         assertEquals(
                 List.of("bench", "every-step", "LP-12", "LP-12-a", "LP-12-b", "LP-12-c", "LP-12-d", "every-edit",

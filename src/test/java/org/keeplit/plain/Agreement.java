@@ -2,6 +2,7 @@ package org.keeplit.plain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.google.common.collect.Iterables;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -54,7 +55,7 @@ final class Agreement {
 
     static Map<String, Integer> roots(Outcome outcome) {
         Map<String, Integer> all = new TreeMap<>();
-        for (Finding finding : outcome.findings()) {
+        for (Finding finding : Iterables.concat(outcome.findings(), outcome.notes())) {
             boolean numbered =
                     switch (finding.kind()) {
                         case REQUIREMENT, STOP, CANNOT, EXPECTATION, STUCK -> true;

@@ -34,6 +34,15 @@ final class CaseMaker {
         for (int i = 0; i < changes; i++) {
             job = mutations.mutate(job);
         }
+        if (draw.chance(25)) {
+            String talk = draw.one(
+                    "foreman briefs east", "foreman briefs east and west", "east briefs foreman, west and desk",
+                    "foreman does \"talks\"");
+            job = new ArrayList<>(job);
+            job.add(draw.below(job.size() + 1), draw.chance(70)
+                    ? Part.step(talk)
+                    : Part.step(talk, "requires " + around.name() + draw.one(" is open", " is closed")));
+        }
         List<String> header = new ArrayList<>(List.of(
                 "temporary",
                 "bypass-jumper J for each phase of " + around.name(),
@@ -49,7 +58,7 @@ final class CaseMaker {
             header.add("planned outage of " + String.join(", ", draw.shuffled(loads).subList(0, draw.between(1, loads.size()))));
         }
         List<String> books = draw.shuffled(BOOKS).subList(0, draw.one(1, 1, 1, 1, 1, 2, 3));
-        List<String> rules = draw.chance(30) ? new RuleMaker(draw).rules(2) : List.of();
+        List<String> rules = draw.chance(40) ? new RuleMaker(draw).rules(2) : List.of();
         List<String> ends = draw.chance(15)
                 ? List.of(draw.one("every load L is supplied", around.name() + " is closed", "no person W is aloft at the site of "
                         + around.name()))

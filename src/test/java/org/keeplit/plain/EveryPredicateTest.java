@@ -86,6 +86,16 @@ class EveryPredicateTest {
             is(Predicate.SAME, "always for any switching device D and any switching device E, D ", "the same as E"),
             does(Predicate.COUNTED, D + "has counted 1 on P", D + "has not counted 1 on P"),
             is(Predicate.SHORTED, X, "short-circuited"),
+            is(Predicate.IN_CHARGE, W, "in charge"),
+            is(Predicate.AT_CONTROL, W, "at control"),
+            is(Predicate.OBSERVER, W, "the observer"),
+            is(Predicate.GROUND_HAND, W, "a ground hand"),
+            is(Predicate.ON_SIDE, W, "on the source side"),
+            is(Predicate.QUALIFIED, W, "qualified"),
+            is(Predicate.QUALIFIED_FOR, W, "qualified for \"stick work\""),
+            // Nobody asks for the class outright: it is what a rule applies to, so that it is true of what breaks the rule.
+            does(Predicate.IN_CLASS, "always for any load L, L is critical and L is not critical\napplies to below 5 kV",
+                    "always for any load L, L is critical and L is not critical\napplies to 5 kV to 35 kV"),
             is(Predicate.PHASE_IN, "always for any switching device D, for every phase P of D, P ", "phase A"));
 
     private static final Pattern MADE = Pattern.compile("made-(\\d+)");

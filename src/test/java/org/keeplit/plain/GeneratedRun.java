@@ -2,6 +2,7 @@ package org.keeplit.plain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.google.common.collect.Iterables;
 import java.util.Map;
 import java.util.Optional;
 import org.keeplit.explore.Finding;
@@ -51,7 +52,7 @@ final class GeneratedRun {
         Procedure.Proof proof = read.procedure().proofs().get(0);
         Bound bound = Binding.bind(read.procedure(), read.network(), proof, new Problems()).orElseThrow();
         Replay replay = new Replay(new Walk(bound));
-        for (Finding finding : one.fast().findings()) {
+        for (Finding finding : Iterables.concat(one.fast().findings(), one.fast().notes())) {
             assertEquals("", replay.wrong(finding), () -> "seed " + seed);
             replayed++;
         }

@@ -7,7 +7,7 @@ final class HandMade {
     private HandMade() {}
 
     static List<MadeCase> all() {
-        return List.of(groundedSite(), rolledLeads(), phasedTie(), staleTest());
+        return List.of(groundedSite(), rolledLeads(), phasedTie(), staleTest(), tapAnywhere(), untestedGround(), staleBriefing());
     }
 
     /** A structure with all its conductors tested dead and grounded, and what else is rare; chance hardly ever makes one. */
@@ -87,5 +87,53 @@ final class HandMade {
                 List.of("de-energized"),
                 List.of("rule made-1\nbefore grounding any point X on phase P\nrequire X is proved dead\nsays \"x\"\nbecause"
                         + " \"x\""));
+    }
+
+    /** A regulator whose tap may stand anywhere, so that it is not known whether a rule is to be judged at all. */
+    static MadeCase tapAnywhere() {
+        return new MadeCase(
+                List.of(
+                        new MadeElement("source", "s-1", "n-1", null, "A", List.of("supply alpha")),
+                        new MadeElement("regulator", "v-2", "n-1", "n-2", "A", List.of("at pole-2"))),
+                List.of(),
+                List.of(),
+                List.of(Part.step("west does \"looks\"")),
+                List.of(),
+                List.of("good-housekeeping"),
+                List.of("rule made-1\nwhile any regulator V is at neutral\nrequire V is not isolated\nsays \"x\"\nbecause \"x\""));
+    }
+
+    /** A ground goes on, untested, where a customer's generator may run. */
+    static MadeCase untestedGround() {
+        return new MadeCase(
+                List.of(
+                        new MadeElement("source", "s-1", "n-1", null, "A", List.of("supply alpha")),
+                        new MadeElement("disconnect", "d-2", "n-1", "n-2", "A", List.of("open")),
+                        new MadeElement("generator", "g-3", "n-2", null, "A", List.of("10 kW"))),
+                List.of("temporary", "ground-set G for each phase of d-2"),
+                List.of(),
+                List.of(Part.step("west applies G to the load-side line of d-2, ground end first")),
+                List.of(),
+                List.of("no-interruption"),
+                List.of());
+    }
+
+    /** The crew is briefed, the job changes, and work goes on. */
+    static MadeCase staleBriefing() {
+        return new MadeCase(
+                List.of(
+                        new MadeElement("source", "s-1", "n-1", null, "A", List.of("supply alpha")),
+                        new MadeElement("disconnect", "d-2", "n-1", "n-2", "A", List.of())),
+                List.of(),
+                List.of(),
+                List.of(
+                        Part.step("foreman briefs west"),
+                        Part.step("west opens d-2"),
+                        Part.step("west closes d-2"),
+                        Part.step("west opens d-2")),
+                List.of(),
+                List.of("good-housekeeping"),
+                List.of("rule made-1\nbefore opening any switching device D by any person W\nrequire briefing W has happened"
+                        + " since closing D\nsays \"x\"\nbecause \"x\""));
     }
 }

@@ -73,10 +73,10 @@ record MadeCase(
         lines.add("keeps " + String.join(", ", keeps));
         lines.addAll(List.of(
                 "crew",
-                "foreman \"Person in charge\", in charge",
-                "east \"Lineworker\", on the source side",
-                "west \"Lineworker\", on the load side",
-                "desk \"System operator\", at control"));
+                "foreman \"Person in charge\", in charge, observer",
+                "east \"Lineworker\", on the source side, qualified",
+                "west \"Lineworker\", on the load side, qualified for \"stick work\"",
+                "desk \"System operator\", at control, ground hand"));
         lines.addAll(header);
         lines.add("proved on made");
         if (!starts.isEmpty()) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.keeplit.explore.Finding;
@@ -38,6 +39,7 @@ final class Replay {
                 for (Walk.Done done : walk.acts(here)) {
                     if (fits(done.act(), trace.get(act)) && done.byItself().equals(byItself)) {
                         found.addAll(done.found());
+                        found.addAll(done.notes());
                         done.to().filter(t -> done.keepsAllRules()).ifPresent(reached::add);
                     }
                 }
@@ -55,13 +57,19 @@ final class Replay {
     }
 
     private boolean comesUp(Finding finding, Set<Walk.At> at) {
-        if (finding.trace().isEmpty() && walk.foundAtStart().contains(name(finding))) {
+        if (finding.trace().isEmpty() && comesUp(finding, walk::foundAtStart)) {
             return true;
         }
         return at.stream()
                 .anyMatch(here -> finding.kind() == Finding.Kind.STUCK
                         ? walk.stuck(here).isPresent()
-                        : walk.isEnd(here) && walk.foundAtEnd(here).contains(name(finding)));
+                        : walk.isEnd(here) && comesUp(finding, notes -> walk.foundAtEnd(here, notes)));
+    }
+
+    private static boolean comesUp(Finding finding, Function<Set<String>, Set<String>> looking) {
+        Set<String> notes = new HashSet<>();
+        Set<String> found = looking.apply(notes);
+        return found.contains(name(finding)) || notes.contains(name(finding));
     }
 
     private static String name(Finding finding) {

@@ -14,8 +14,12 @@ final class RuleMaker {
     List<String> rules(int most) {
         List<String> all = new ArrayList<>();
         int count = draw.between(1, most);
+        PastMaker past = new PastMaker(draw);
+        all.add(PastMaker.DEFINITIONS);
         for (int i = 0; i < count; i++) {
-            all.add("rule made-" + (i + 1) + "\n" + rule() + "\nsays \"x\"\nbecause \"x\"");
+            String rule = draw.chance(55) ? past.rule() : rule();
+            String clause = draw.chance(20) ? past.clause() + "\n" : "";
+            all.add("rule made-" + (i + 1) + "\n" + rule + "\n" + clause + "says \"x\"\nbecause \"x\"");
         }
         return all;
     }

@@ -88,5 +88,22 @@ final class SeededDefects {
             of("motors that turn backwards are supplied", "electric/Analysis",
                     "? Truth.of(inSequence(cells)) : all", "? Truth.TRUE : all"),
             of("closed ties do not loop", "electric/Analysis", "return !own.isEmpty() && rest.joined(from, to);", "return false;"),
+            of("a stretch has no end", "explore/Remembering", "case OPEN -> set ? 1 : clear ? 0 : was;", "case OPEN -> set ? 1 : was;"),
+            of("a moment never grows stale", "explore/Remembering",
+                    "case HAPPENED -> clear ? 0 : set ? 1 : was;", "case HAPPENED -> set ? 1 : was;"),
+            of("what was so since a moment is what is so now", "explore/Remembering",
+                    "case SINCE -> (set ? Truth.TRUE : Truth.values()[was]).and(bodies.get(i).eval(after)).ordinal();",
+                    "case SINCE -> bodies.get(i).eval(after).ordinal();"),
+            of("moments of breaking are judged after the act", "explore/Machine",
+                    "int[] came = remembering.isIdle() ? null : remembering.moments(act.act().id(), scene);\n",
+                    "for (Op op : act.ops()) {\n            op.apply(next);\n        }\n        int[] came ="
+                            + " remembering.isIdle() ? null : remembering.moments(act.act().id(), new Scene(world).at(next));\n"),
+            of("a duty is done by what came before it", "explore/Remembering",
+                    "case PENDING -> (set ? 1 : clear ? 0 : was) == 1", "case PENDING -> (clear ? 0 : set ? 1 : was) == 1"),
+            of("what may be so is counted as so", "explore/Node",
+                    "sure += truth == Truth.TRUE ? 1 : 0;", "sure += truth != Truth.FALSE ? 1 : 0;"),
+            of("a caution breaks", "explore/Judging",
+                    "instance.rule().severity() != Rule.Severity.STOP", "instance.rule().severity() == null"),
+            of("who acts is not looked at", "explore/Moments", "return moment.by().isEmpty()\n", "return moment != null\n"),
             of("who climbs leaves tests fresh", "plain/Effects", "|| deed instanceof Deed.Climb\n", "\n"));
 }

@@ -27,11 +27,12 @@ final class Walk {
      * @param act the act
      * @param to where it leads; empty if the path ends with it
      * @param found what came up first, all that came up at the same point; empty if nothing did
+     * @param notes the rules broken up to there that are only cautions or advice
      * @param byItself the devices that did something by themselves after the act, one after another
      */
-    record Done(PlainAct act, Optional<At> to, Set<String> found, List<String> byItself) {
-        Done(PlainAct act, Optional<At> to, Set<String> found) {
-            this(act, to, found, List.of());
+    record Done(PlainAct act, Optional<At> to, Set<String> found, Set<String> notes, List<String> byItself) {
+        Done(PlainAct act, Optional<At> to, Set<String> found, Set<String> notes) {
+            this(act, to, found, notes, List.of());
         }
 
         /** {@return whether no rule was broken; an expectation that is not true breaks none} */
@@ -40,10 +41,13 @@ final class Walk {
         }
     }
 
+    private static final List<Rule.Form> IN_STATES = List.of(Rule.Form.ALWAYS, Rule.Form.WHILE, Rule.Form.BETWEEN);
+
     private final Bound bound;
     private final Names names;
     private final Scenery scenery;
     private final Doings doings;
+    private final Recalling recalling;
     private final Map<String, List<String>> heldAt = new HashMap<>();
     private final List<Rule> rules = new ArrayList<>();
     private final At start;
@@ -58,7 +62,9 @@ final class Walk {
         Writing writing = new Writing(names, site -> List.copyOf(circuit.feeding(site)));
         Process program = writing.write(Block.Order.IN_ORDER, bound.body());
         List<Deed> deeds = new ArrayList<>();
-        collect(program, deeds);
+        List<PlainAct> all = new ArrayList<>();
+        PlainEvaluator.acts(program, all);
+        all.forEach(act -> deeds.addAll(act.deeds()));
         Set<String> climbed = new LinkedHashSet<>();
         deeds.stream().filter(Deed.Climb.class::isInstance).forEach(d -> climbed.add(((Deed.Climb) d).site()));
         this.scenery = new Scenery(names, new Wiring(names, deeds, normal.clamps()), climbed);
@@ -70,23 +76,10 @@ final class Walk {
             rules.addAll(book.rules());
         }
         this.doings = new Doings(scenery, heldAt);
-        this.start = new At(program, new Facts(normal.facts()));
-    }
-
-    private static void collect(Process process, List<Deed> deeds) {
-        if (process instanceof Process.Once once) {
-            once.ways().forEach(act -> deeds.addAll(act.deeds()));
-        } else if (process instanceof Process.OfStep step) {
-            step.left().forEach(p -> collect(p, deeds));
-        } else if (process instanceof Process.Parts parts) {
-            parts.left().forEach(p -> collect(p, deeds));
-        } else if (process instanceof Process.Branch branch) {
-            collect(branch.then(), deeds);
-            collect(branch.otherwise(), deeds);
-        } else if (process instanceof Process.Either either) {
-            collect(either.body(), deeds);
-            collect(either.skip(), deeds);
-        }
+        List<PlainAct> acts = new ArrayList<>();
+        PlainEvaluator.acts(program, acts);
+        this.recalling = new Recalling(scenery, doings, rules, acts);
+        this.start = new At(program, recalling.begin(new Facts(normal.facts()), this::asking));
     }
 
     At start() {
@@ -98,18 +91,18 @@ final class Walk {
     }
 
     Asking asking(At at) {
-        return new Asking(scenery, at.facts(), heldAt);
+        return asking(at.facts());
     }
 
-    /** {@return what comes up at the start, with nothing done} */
-    Set<String> foundAtStart() {
+    private Asking asking(Facts facts) {
+        return new Asking(scenery, facts, heldAt);
+    }
+
+    /** {@return what comes up at the start, with nothing done} @param notes collects what is only told */
+    Set<String> foundAtStart(Set<String> notes) {
         Asking asking = asking(start);
-        Set<String> found = broken(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, asking);
-        if (found.isEmpty()) {
-            found = broken(List.of(Rule.Form.AT_START), null, asking);
-        } else {
-            found.addAll(broken(List.of(Rule.Form.AT_START), null, asking));
-        }
+        Set<String> found = broken(IN_STATES, null, asking, notes);
+        found.addAll(broken(List.of(Rule.Form.AT_START), null, asking, notes));
         if (asking.circuit().now().anythingShorted()) {
             found.add("flash");
         }
@@ -120,10 +113,10 @@ final class Walk {
         return at.left() instanceof Process.Done;
     }
 
-    /** {@return what comes up at the end of the procedure} */
-    Set<String> foundAtEnd(At at) {
+    /** {@return what comes up at the end of the procedure} @param notes collects what is only told */
+    Set<String> foundAtEnd(At at, Set<String> notes) {
         Asking asking = asking(at);
-        Set<String> found = broken(List.of(Rule.Form.AT_END), null, asking);
+        Set<String> found = broken(List.of(Rule.Form.AT_END, Rule.Form.EVENTUALLY), null, asking, notes);
         if (bound.ends().stream().anyMatch(c -> asking.ask(c, Map.of()) != Truth.TRUE)) {
             found.add("ending");
         }
@@ -161,50 +154,58 @@ final class Walk {
 
     private List<Done> act(At at, Asking asking, Process.Next next) {
         PlainAct act = next.act();
+        Set<String> notes = new TreeSet<>();
         if (!doings.possible(act, at.facts())) {
-            return List.of(new Done(act, Optional.empty(), Set.of("cannot " + act.stepNumber())));
+            return List.of(new Done(act, Optional.empty(), Set.of("cannot " + act.stepNumber()), notes));
         }
-        Set<String> found = broken(List.of(Rule.Form.BEFORE), act, asking);
+        Set<String> found = broken(List.of(Rule.Form.BEFORE), act, asking, notes);
         boolean kept = !next.first() || all(act.step().requires(), asking);
         if (!kept) {
-            return List.of(new Done(act, Optional.empty(), or(found, "requirement " + act.stepNumber())));
+            return List.of(new Done(act, Optional.empty(), or(found, "requirement " + act.stepNumber()), notes));
         }
         if (doings.seen(act, asking) == Truth.FALSE) {
-            return List.of(new Done(act, Optional.empty(), or(found, "stop " + act.stepNumber())));
+            return List.of(new Done(act, Optional.empty(), or(found, "stop " + act.stepNumber()), notes));
         }
         List<Done> all = new ArrayList<>();
-        At raw = new At(next.rest(), doings.after(act, asking, at.facts()));
-        follow(next, raw, PlainTrips.Happened.NOTHING, List.of(), found, all);
+        Facts facts = doings.after(act, asking, at.facts());
+        At raw = new At(next.rest(), recalling.after(act, asking, facts, this::asking));
+        follow(next, raw, PlainTrips.Happened.NOTHING, new Told(List.of(), found, notes), all);
         return all;
     }
 
+    /** What was told on the way. @param by what came by itself @param found what came up first @param notes cautions */
+    private record Told(List<String> by, Set<String> found, Set<String> notes) {}
+
     private void follow(
-            Process.Next next, At to, PlainTrips.Happened happened, List<String> by, Set<String> before, List<Done> all) {
+            Process.Next next, At to, PlainTrips.Happened happened, Told before, List<Done> all) {
         PlainAct act = next.act();
         Asking then = asking(to);
-        Set<String> found =
-                before.isEmpty() ? broken(List.of(Rule.Form.ALWAYS, Rule.Form.WHILE), null, then) : before;
+        Set<String> notes = new TreeSet<>(before.notes());
+        Set<String> found = before.found().isEmpty() ? broken(IN_STATES, null, then, notes) : before.found();
         if (then.circuit().now().anythingShorted()) {
-            all.add(new Done(act, Optional.empty(), or(found, "flash"), by));
+            all.add(new Done(act, Optional.empty(), or(found, "flash"), notes, before.by()));
             return;
         }
         PlainTrips.Ways ways = doings.byItself(then, to.facts(), happened);
-        all.add(ways.rest() ? rested(next, to, then, by, found) : new Done(act, Optional.empty(), found, by));
+        Told told = new Told(before.by(), found, notes);
+        all.add(ways.rest() ? rested(next, to, then, told) : new Done(act, Optional.empty(), found, notes, told.by()));
         if (found.isEmpty()) {
             for (PlainTrips.Move move : ways.moves()) {
-                List<String> further = new ArrayList<>(by);
+                List<String> further = new ArrayList<>(before.by());
                 further.add(move.device());
-                follow(next, new At(to.left(), move.facts()), move.happened(), further, found, all);
+                Facts remembered = recalling.after(null, then, move.facts(), this::asking);
+                follow(next, new At(to.left(), remembered), move.happened(), new Told(further, found, notes), all);
             }
         }
     }
 
-    private Done rested(Process.Next next, At to, Asking then, List<String> by, Set<String> before) {
+    private Done rested(Process.Next next, At to, Asking then, Told told) {
         PlainAct act = next.act();
-        Set<String> found = before.isEmpty() ? broken(List.of(Rule.Form.AFTER), act, then) : before;
+        Set<String> notes = new TreeSet<>(told.notes());
+        Set<String> found = told.found().isEmpty() ? broken(List.of(Rule.Form.AFTER), act, then, notes) : told.found();
         boolean expected = !next.last() || all(act.step().expects(), then);
         return new Done(
-                act, Optional.of(to), expected ? found : or(found, "expectation " + act.stepNumber()), by);
+                act, Optional.of(to), expected ? found : or(found, "expectation " + act.stepNumber()), notes, told.by());
     }
 
     private static Set<String> or(Set<String> found, String otherwise) {
@@ -215,17 +216,22 @@ final class Walk {
         return conditions.stream().allMatch(c -> asking.ask(c, Map.of()) == Truth.TRUE);
     }
 
-    private Set<String> broken(List<Rule.Form> forms, PlainAct act, Asking asking) {
+    private Set<String> broken(List<Rule.Form> forms, PlainAct act, Asking asking, Set<String> notes) {
         Set<String> all = new TreeSet<>();
         for (Rule rule : rules) {
             if (forms.contains(rule.form())) {
-                for (Map<String, Thing> env : doings.bindings(rule, act, asking)) {
-                    Truth kept = doings.scope(rule, env, asking)
+                boolean stretch = rule.form() == Rule.Form.BETWEEN || rule.form() == Rule.Form.EVENTUALLY;
+                for (Map<String, Thing> env :
+                        stretch ? recalling.bindings(rule) : doings.bindings(rule, act, asking)) {
+                    Truth scope = doings.scope(rule, env, asking);
+                    Truth kept = (stretch ? scope.and(Recalling.isOpen(rule, env, asking.facts())) : scope)
                             .not()
-                            .or(rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE))
-                            .or(asking.ask(rule.body(), env));
+                            .or(rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE));
+                    if (rule.form() != Rule.Form.EVENTUALLY) {
+                        kept = kept.or(asking.ask(rule.body(), env));
+                    }
                     if (kept != Truth.TRUE) {
-                        all.add(rule.name());
+                        (rule.severity() == Rule.Severity.STOP ? all : notes).add(rule.name());
                     }
                 }
             }

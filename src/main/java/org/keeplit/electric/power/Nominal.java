@@ -6,13 +6,14 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 
 /** The nominal voltage of every node: the system's, and behind transformers their low voltage. */
-final class Nominal {
+public final class Nominal {
     /** Line to line, when a network does not say: the commonest class in the open test feeders. */
     private static final double USUAL = 12_470;
 
     private final Map<String, Double> volts = new HashMap<>();
 
-    Nominal(Network network) {
+    /** Works them out. @param network the network */
+    public Nominal(Network network) {
         double system = network.system().containsKey("voltage")
                 ? network.system().get("voltage").si()
                 : USUAL;
@@ -35,8 +36,8 @@ final class Nominal {
         return volts.containsKey(from) && volts.putIfAbsent(to, volts.get(from)) == null;
     }
 
-    /** {@return the nominal voltage of a node, line to line, in volt} */
-    double lineToLine(String node) {
+    /** {@return the nominal voltage of a node, line to line, in volt} @param node the node */
+    public double lineToLine(String node) {
         return volts.get(node);
     }
 }

@@ -1,9 +1,8 @@
-package org.keeplit.rule;
+package org.keeplit.condition;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.Set;
-import org.keeplit.condition.Type;
 
 /** The moments that a rule can bind to, each with what takes part in it. */
 public enum ActKind {
@@ -60,7 +59,15 @@ public enum ActKind {
     /** A point is tested for absence of voltage. */
     TESTING("testing", true, Set.of(Type.POINT)),
     /** Hands go on a point. */
-    WORKING("working on", true, Set.of(Type.POINT));
+    WORKING("working on", true, Set.of(Type.POINT)),
+    /** A person is briefed. */
+    BRIEFING("briefing", false, Set.of(Type.PERSON)),
+    /** Somebody does what the procedure says in words only; words: these. */
+    DOING("doing", false),
+    /** Something is written down; words: the item. */
+    RECORDING("recording", false),
+    /** An inspection is made; words: the item. */
+    INSPECTING("inspecting", false);
 
     private final String words;
     private final boolean perPhase;
@@ -86,6 +93,11 @@ public enum ActKind {
     /** {@return whether it happens on one phase} */
     public boolean perPhase() {
         return perPhase;
+    }
+
+    /** {@return whether it names a text in quotes instead of a participant} */
+    public boolean takesText() {
+        return signature.isEmpty();
     }
 
     /** {@return for each participant the sorts that it may have} */
