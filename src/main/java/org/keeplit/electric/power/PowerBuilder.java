@@ -45,6 +45,8 @@ final class PowerBuilder {
     private final int[] contacts;
     private final double[] nominalAt;
     private final Map<String, Integer> branches = new HashMap<>();
+    private static final double USUAL_RANGE = 0.1;
+    private static final double USUAL_STEPS = 16;
     private final List<PowerModel.Tap> taps = new ArrayList<>();
 
     PowerBuilder(Grid grid) {
@@ -185,6 +187,13 @@ final class PowerBuilder {
 
     /** Load volts are (1 + 5/8 % a step) times source volts, as the published test feeders count their taps. */
     private void regulator(Element.Regulator regulator) {
+        double range = figure(regulator.figures(), "range", USUAL_RANGE);
+        double steps = figure(regulator.figures(), "steps", USUAL_STEPS);
+        if (Math.abs(range / steps - USUAL_RANGE / USUAL_STEPS) > 1e-9) {
+            throw new PowerException(
+                    "the load flow knows regulators of 5/8 % a step, and " + regulator.name() + " states "
+                            + Math.round(range * 1000) / 10.0 + " % in " + Math.round(steps) + " steps");
+        }
         double rating = figure(regulator.figures(), "rating", USUAL_RATING);
         for (Conductor phase : regulator.phases()) {
             if (phase.isPhase()) {

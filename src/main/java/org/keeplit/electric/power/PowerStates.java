@@ -44,6 +44,7 @@ public final class PowerStates {
     private final int kept;
     private final ShortCircuitSolver shortCircuit;
     private final FlowState bare;
+    private int solved;
     private final Map<FlowState, FlowResult> known = new HashMap<>();
     private final Map<Place, Double> faults = new HashMap<>();
 
@@ -149,7 +150,13 @@ public final class PowerStates {
         if (known.size() >= kept) {
             known.clear();
         }
-        return known.computeIfAbsent(state, solver::solve);
+        FlowResult result = known.get(state);
+        if (result == null) {
+            solved++;
+            result = solver.solve(state);
+            known.put(state, result);
+        }
+        return result;
     }
 
     /** Like {@link #faultCurrent(FlowState, int)}. @param closed the closed contacts @param vertex where */
@@ -271,8 +278,8 @@ public final class PowerStates {
                 && a.node().equals(b.node());
     }
 
-    /** {@return how many load flows were worked out} */
-    public int size() {
-        return known.size();
+    /** {@return how many load flows were worked out, one that was forgotten and asked again counted twice} */
+    public int solved() {
+        return solved;
     }
 }
