@@ -16,9 +16,9 @@ public final class TextReport {
             + "come first; field conditions, approach distances and the state of equipment are checked on site.";
 
     /** What a report says where amperes or volts were asked for. */
-    public static final String FIGURES = "Figures are those of a load flow in every declared load case, customers' generators off, regulators\n"
-            + "at the taps that the network states unless they were run to neutral; below 70 % of their rated voltage\n"
-            + "loads of constant power count as impedances.";
+    public static final String FIGURES = "Figures are those of a load flow in every declared load case, customers' generators off and running,\n"
+            + "regulators at the taps that the network states or their controls find at the start, unless they were run\n"
+            + "to neutral; below 70 % of their rated voltage loads of constant power count as impedances.";
 
     private final Style style;
     private final boolean full;

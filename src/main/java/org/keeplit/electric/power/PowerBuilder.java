@@ -11,6 +11,7 @@ import org.keeplit.electric.Grid;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
 import org.keeplit.electric.flow.FlowModel;
+import org.keeplit.electric.flow.LineDropControl;
 import org.keeplit.electric.flow.FlowModelBuilder;
 import org.keeplit.electric.flow.LoadPower;
 import org.keeplit.electric.flow.RegulatorKind;
@@ -45,9 +46,14 @@ final class PowerBuilder {
     private final int[] contacts;
     private final double[] nominalAt;
     private final Map<String, Integer> branches = new HashMap<>();
+    /** Controls work on 120 V, within a band of 2 V, unless stated: common practice, no source. */
+    private static final double CONTROL_VOLTS = 120;
+    private static final double USUAL_BAND = 2;
     private static final double USUAL_RANGE = 0.1;
     private static final double USUAL_STEPS = 16;
     private final List<PowerModel.Tap> taps = new ArrayList<>();
+    private final List<LineDropControl> controls = new ArrayList<>();
+    private final List<Integer> generators = new ArrayList<>();
 
     PowerBuilder(Grid grid) {
         this.grid = grid;
@@ -75,6 +81,7 @@ final class PowerBuilder {
         network.all(Element.Transformer.class).forEach(this::transformer);
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
+        network.all(Element.Generator.class).forEach(this::generator);
         for (Contact contact : grid.contacts()) {
             String name = "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase();
             int from = terminal(contact.a());
@@ -89,7 +96,7 @@ final class PowerBuilder {
                     false);
         }
         Arrays.setAll(terminals, i -> terminals[i] == UNUSED ? FlowModel.GROUND : terminals[i]);
-        return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt, taps);
+        return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt, new PowerModel.Automatic(taps, controls, generators));
     }
 
     /** {@return the node whose nominal voltage a place has: a lead or a bushing that of the node on its side} */
@@ -208,6 +215,51 @@ final class PowerBuilder {
                         (int) Math.round(tap));
                 branches.put(regulator.name() + " " + phase, element);
                 taps.add(new PowerModel.Tap(regulator.name(), phase, element));
+                if (findsItsTap(regulator, phase)) {
+                    controls.add(control(regulator, element));
+                }
+            }
+        }
+    }
+
+    /** A control that says what it holds finds its tap, unless the network says where that stands. */
+    private static boolean findsItsTap(Element.Regulator regulator, Conductor phase) {
+        Map<String, Quantity> figures = regulator.figures();
+        return figures.containsKey("setting")
+                && !figures.containsKey("tap")
+                && !figures.containsKey("tap " + phase);
+    }
+
+    private LineDropControl control(Element.Regulator regulator, int element) {
+        Map<String, Quantity> figures = regulator.figures();
+        double usual = nominal.lineToLine(regulator.from()) / SQRT3 / CONTROL_VOLTS;
+        return new LineDropControl(
+                element,
+                figure(figures, "voltage ratio", usual),
+                figure(figures, "rating", USUAL_RATING),
+                new Complex(
+                        figure(figures, "compensator resistance", 0), figure(figures, "compensator reactance", 0)),
+                figures.get("setting").si(),
+                figure(figures, "bandwidth", USUAL_BAND));
+    }
+
+    /** A generator follows the voltage that it finds, phase by phase; it holds no island. */
+    private void generator(Element.Generator generator) {
+        int phases = (int) generator.phases().list().stream()
+                .filter(Conductor::isPhase)
+                .count();
+        Complex each = new Complex(
+                        need(generator, "active power"), figure(generator.figures(), "reactive power", 0))
+                .times(1.0 / phases);
+        for (Conductor phase : generator.phases()) {
+            if (phase.isPhase()) {
+                generators.add(builder.follower(
+                        generator.name() + " on phase " + phase,
+                        at(generator.node(), phase),
+                        FlowModel.GROUND,
+                        nominal.lineToLine(generator.node()) / SQRT3,
+                        each,
+                        false));
             }
         }
     }
