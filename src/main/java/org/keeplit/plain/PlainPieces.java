@@ -157,10 +157,28 @@ final class PlainPieces {
         pieces.add(new Piece(ends, siemens, List.of(), fed));
     }
 
+    /** The place a quarter of the way along a section, where two thirds of the load along it count. */
+    private static String quarter(String line, Conductor phase) {
+        return line + " at a quarter/" + phase;
+    }
+
     private void line(Element.Line line) {
         List<Conductor> phases = phases(line);
-        int n = phases.size();
+        List<String> from = places(line.from(), phases);
+        List<String> to = places(line.to(), phases);
         double metres = need(line, "length");
+        boolean loaded = network.all(Element.Load.class).anyMatch(l -> l.along().stream().anyMatch(line.name()::equals));
+        if (!loaded) {
+            put(line.name(), section(line, from, to, metres));
+            return;
+        }
+        List<String> quarter = phases.stream().map(p -> quarter(line.name(), p)).toList();
+        put(line.name(), section(line, from, quarter, metres / 4));
+        put(line.name() + ", the rest", section(line, quarter, to, metres * 3 / 4));
+    }
+
+    private Piece section(Element.Line line, List<String> from, List<String> to, double metres) {
+        int n = from.size();
         PlainLines.Metre metre = lines.of(line);
         PlainMatrix through = metre.ohms().times(metres).inverse();
         PlainMatrix siemens = new PlainMatrix(2 * n);
@@ -173,11 +191,11 @@ final class PlainPieces {
                 siemens.add(i, n + j, through.at(i, j).times(-1));
                 siemens.add(n + i, j, through.at(i, j).times(-1));
             }
-            alive.add(List.of(Names.node(line.from(), phases.get(i)), Names.node(line.to(), phases.get(i))));
+            alive.add(List.of(from.get(i), to.get(i)));
         }
-        List<String> ends = new ArrayList<>(places(line.from(), phases));
-        ends.addAll(places(line.to(), phases));
-        put(line.name(), new Piece(ends, siemens, alive, null));
+        List<String> ends = new ArrayList<>(from);
+        ends.addAll(to);
+        return new Piece(ends, siemens, alive, null);
     }
 
     private void put(String name, Piece piece) {
@@ -301,8 +319,38 @@ final class PlainPieces {
                             figure(load, "reactive power " + leg.label(), 0))
                     : new Cx(figure(load, "active power", 0), figure(load, "reactive power", 0))
                             .times(1.0 / legs.size());
-            draws.add(new Draw(leg.from(), leg.to(), leg.volts(), load.model(), power, false));
+            if (load.along().isEmpty()) {
+                draws.add(new Draw(leg.from(), leg.to(), leg.volts(), load.model(), power, false));
+            } else {
+                String along = load.along().get();
+                draws.add(new Draw(
+                        moved(leg.from(), load, along, " at the quarter"),
+                        moved(leg.to(), load, along, " at the quarter"),
+                        leg.volts(),
+                        load.model(),
+                        power.times(2.0 / 3),
+                        false));
+                draws.add(new Draw(
+                        leg.from(),
+                        moved(leg.to(), load, null, " at the end"),
+                        leg.volts(),
+                        load.model(),
+                        power.times(1.0 / 3),
+                        false));
+            }
         }
+    }
+
+    /** A place of the load's node is that of the quarter point; its star point is one for each part. */
+    private static String moved(String place, Element.Load load, String along, String part) {
+        if (place == null) {
+            return null;
+        }
+        Conductor phase = load.phases().list().stream()
+                .filter(p -> place.equals(Names.node(load.node(), p)))
+                .findFirst()
+                .orElse(null);
+        return phase == null ? place + part : along == null ? place : quarter(along, phase);
     }
 
     private void generator(Element.Generator generator) {

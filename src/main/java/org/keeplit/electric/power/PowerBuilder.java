@@ -10,6 +10,7 @@ import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
+import org.keeplit.electric.flow.DistributedLoad;
 import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.electric.flow.LineDropControl;
 import org.keeplit.electric.flow.FlowModelBuilder;
@@ -53,6 +54,8 @@ final class PowerBuilder {
     private static final double USUAL_STEPS = 16;
     private final List<PowerModel.Tap> taps = new ArrayList<>();
     private final List<LineDropControl> controls = new ArrayList<>();
+    /** The terminals of the quarter points of sections with load along them, by section and phase. */
+    private final Map<String, Integer> quarters = new HashMap<>();
     private final List<Integer> generators = new ArrayList<>();
 
     PowerBuilder(Grid grid) {
@@ -181,6 +184,10 @@ final class PowerBuilder {
 
     private void line(Element.Line line) {
         LineOhms.PerMetre ohms = lineOhms.of(line);
+        if (network.all(Element.Load.class).anyMatch(load -> load.along().equals(Optional.of(line.name())))) {
+            spread(line, ohms);
+            return;
+        }
         branches.put(
                 line.name(),
                 builder.line(
@@ -190,6 +197,28 @@ final class PowerBuilder {
                         ohms.impedance(),
                         ohms.shunt(),
                         need(line, "length")));
+    }
+
+    /** A section with load along it is two, joined where most of that load is drawn. */
+    private void spread(Element.Line line, LineOhms.PerMetre ohms) {
+        List<Conductor> phases = line.phases().list().stream().filter(Conductor::isPhase).toList();
+        int[] quarter = phases.stream()
+                .mapToInt(p -> builder.terminal(line.name() + " quarter " + p))
+                .toArray();
+        for (int i = 0; i < quarter.length; i++) {
+            quarters.put(line.name() + " " + phases.get(i), quarter[i]);
+        }
+        branches.put(
+                line.name(),
+                DistributedLoad.section(
+                        builder,
+                        line.name(),
+                        at(line.from(), line.phases()),
+                        quarter,
+                        at(line.to(), line.phases()),
+                        ohms.impedance(),
+                        ohms.shunt(),
+                        need(line, "length"))[0]);
     }
 
     /** Load volts are (1 + 5/8 % a step) times source volts, as the published test feeders count their taps. */
@@ -309,23 +338,36 @@ final class PowerBuilder {
     }
 
     private void load(Element.Load load) {
+        if (load.along().isEmpty()) {
+            load(load, load.name(), at(load.node(), load.phases()), 1);
+            return;
+        }
+        int[] quarter = load.phases().list().stream()
+                .filter(Conductor::isPhase)
+                .mapToInt(p -> quarters.get(load.along().get() + " " + p))
+                .toArray();
+        load(load, load.name() + " at the quarter", quarter, DistributedLoad.AT_QUARTER);
+        load(load, load.name() + " at the end", at(load.node(), load.phases()), DistributedLoad.AT_END);
+    }
+
+    /** Adds a part of a load at some terminals. */
+    private void load(Element.Load load, String name, int[] phases, double part) {
         double volts = nominal.lineToLine(load.node());
         List<Conductor> list =
                 load.phases().list().stream().filter(Conductor::isPhase).toList();
-        int[] phases = at(load.node(), load.phases());
         boolean between = load.connection() == Connection.DELTA && phases.length > 1;
         int parts = between && phases.length == 2 ? 1 : phases.length;
         int neutral = load.connection() == Connection.WYE && phases.length > 1
-                ? builder.terminal(load.name() + " neutral")
+                ? builder.terminal(name + " neutral")
                 : FlowModel.GROUND;
         for (int i = 0; i < parts; i++) {
             int back = between ? phases[(i + 1) % phases.length] : neutral;
             builder.load(
-                    load.name() + "." + (i + 1),
+                    name + "." + (i + 1),
                     phases[i],
                     back,
                     between ? volts : volts / SQRT3,
-                    inAllCases(load, power(load, leg(list, i, between), parts)));
+                    inAllCases(load, power(load, leg(list, i, between), parts).times(part)));
         }
     }
 
