@@ -4,8 +4,11 @@ import com.google.common.collect.ImmutableList;
 import java.nio.file.Path;
 import java.util.List;
 import org.keeplit.explore.Limits;
+import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.Watcher;
+import org.keeplit.insight.SlipTable;
+import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.network.Network;
@@ -50,6 +53,38 @@ public final class Keeplit {
                                         begun.procedure(), network, proof, begun.start(), outcome))
                                 .ifPresent(all::add);
                     }
+                }
+            }
+        }
+        return all.build();
+    }
+
+    /**
+     * Tries every single slip in every procedure of the given files that must hold, on every place that it names.
+     *
+     * @param library what was read
+     * @param limits how far to go for each slip
+     * @param watcher is told how each procedure gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a table for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<SlipTable> slips(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        ImmutableList.Builder<SlipTable> all = ImmutableList.builder();
+        for (Procedure procedure : library.givenProcedures()) {
+            for (Procedure.Proof proof : procedure.proofs()) {
+                Network network = library.networks().get(proof.network());
+                if (network != null && procedure.mustFail().isEmpty()) {
+                    Proving.prepare(procedure, network, proof, problems).ifPresent(prepared -> {
+                        Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
+                        boolean holds = plain.findings().isEmpty() && plain.cut().isEmpty();
+                        all.add(new SlipTable(
+                                procedure,
+                                network,
+                                proof,
+                                holds,
+                                holds ? Slips.of(prepared, limits, watcher) : ImmutableList.of()));
+                    });
                 }
             }
         }

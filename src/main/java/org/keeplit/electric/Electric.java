@@ -4,6 +4,7 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 
 /**
  * Answers electrical questions about sets of closed contacts on one grid, each set worked out once.
@@ -17,6 +18,7 @@ public final class Electric {
     private final Cells cells;
     private final Predicate<Contact> closedAtStart;
     private final Map<BitSet, Analysis> known = new HashMap<>();
+    private final Map<Class<?>, Object> beside = new HashMap<>();
     private Electric whole;
     private int solved;
 
@@ -81,6 +83,18 @@ public final class Electric {
     /** Gives back the memory of what was worked out; whatever is asked again is worked out again. */
     public void forget() {
         known.clear();
+    }
+
+    /**
+     * Something that is worked out from the same grid and the same start, and kept beside this as long as it is used.
+     *
+     * @param <T> what
+     * @param type its class; one of each is kept
+     * @param make makes it, when it is first asked for
+     * @return the one that is kept
+     */
+    public <T> T beside(Class<T> type, Supplier<T> make) {
+        return type.cast(beside.computeIfAbsent(type, t -> make.get()));
     }
 
     /** {@return how many sets were worked out, one that was forgotten and asked again counted twice} */

@@ -112,8 +112,7 @@ public final class Proving {
                 return Explorer.explore(now.program(), now.electric(), limits, watcher);
             } catch (Reactions.Unarmed trips) {
                 armed.addAll(trips.devices());
-                Problems none = new Problems();
-                now = prepare(now.program().bound(), armed, now.search(), none).orElseThrow();
+                now = with(now, now.program().arming(armed));
             }
         }
     }
@@ -176,6 +175,30 @@ public final class Proving {
                 closed);
         checkStart(program.get(), electric, problems);
         return Optional.of(new Prepared(program.get(), electric, search));
+    }
+
+    /**
+     * The same start with another program on it, made from this one.
+     *
+     * @param prepared the start
+     * @param program the other program
+     * @return it, with its electrical side; the same one where the other program moves nothing else
+     */
+    public static Prepared with(Prepared prepared, Program program) {
+        boolean same = program.spots().equals(prepared.program().spots())
+                && program.layout().fields().stream()
+                        .allMatch(f -> prepared.program().layout().field(f.key()).isPresent());
+        if (same) {
+            return new Prepared(program, prepared.electric(), prepared.search());
+        }
+        StartValues start = program.start();
+        return new Prepared(
+                program,
+                new Electric(
+                        grid(program.bound(), program),
+                        c -> program.layout().field(c.key()).isPresent(),
+                        c -> start.value(c.key()) == c.value()),
+                prepared.search());
     }
 
     /** {@return the devices that somebody may close from elsewhere at the start} */

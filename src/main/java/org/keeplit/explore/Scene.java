@@ -41,7 +41,7 @@ final class Scene {
     private final ImmutableSet<String> alwaysRemote;
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
     private final Supplier<PowerStates> power;
-    private final Map<Seen, PowerStates.Least> least = new HashMap<>();
+    private final Map<Seen, PowerStates.Least> least;
     /** Asked for once a place, not once a figure: a rule over all lines asks thousands of times. */
     private final Optional<FlowSolution>[] flows;
 
@@ -54,6 +54,7 @@ final class Scene {
         this.layout = world.program().layout();
         this.electric = world.electric();
         this.power = world::powerStates;
+        this.least = electric.beside(Leasts.class, Leasts::new).all;
         int cases = PowerModel.cases(world.bound().network());
         this.flows = newFlows(cases);
         this.flowStates = new FlowState[cases];
@@ -133,7 +134,7 @@ final class Scene {
 
     /** {@return how many load cases the network declares} */
     int loadCases() {
-        return power().cases().size();
+        return flows.length;
     }
 
     /** {@return the load flow of this state; null if there is none, which is then noted} */
@@ -187,6 +188,11 @@ final class Scene {
     }
 
     private record Seen(FaultAmounts.Sight sight, FlowState state) {}
+
+    /** What was seen of faults, kept for all runs on one grid from one start. */
+    private static final class Leasts {
+        private final Map<Seen, PowerStates.Least> all = new HashMap<>();
+    }
 
     /** {@return the load flows of this run} */
     PowerStates powerStates() {

@@ -34,6 +34,7 @@ final class World {
     private final Electric electric;
     private final Map<String, SiteGraph> siteGraphs = new HashMap<>();
     private PowerStates powerStates;
+    private int solvedBefore;
     private Nominal nominal;
 
     World(Program program, Electric electric) {
@@ -69,16 +70,19 @@ final class World {
 
     /** {@return how many load flows were worked out} */
     int loadFlows() {
-        return powerStates == null ? 0 : powerStates.solved();
+        return powerStates == null ? 0 : powerStates.solved() - solvedBefore;
     }
 
     PowerStates powerStates() {
         if (powerStates == null) {
             StartValues start = program.start();
-            powerStates = new PowerStates(
-                    PowerModel.of(grid()),
-                    electric.cells(),
-                    contact -> start.value(contact.key()) == contact.value());
+            powerStates = electric.beside(
+                    PowerStates.class,
+                    () -> new PowerStates(
+                            PowerModel.of(grid()),
+                            electric.cells(),
+                            contact -> start.value(contact.key()) == contact.value()));
+            solvedBefore = powerStates.solved();
         }
         return powerStates;
     }

@@ -79,67 +79,8 @@ public final class Lowering {
         if (problems.hasErrors()) {
             return Optional.empty();
         }
-        Orders orders = Orders.of(plan, numbered);
-        Layout.Builder layout = new Layout.Builder();
-        start.values().forEach(layout::initial);
-        Footprint footprint = new Footprint(bound, layout, spots, sites, outcomes);
-        acts.forEach(act -> {
-            act.primitives().forEach(footprint::add);
-            act.step().records().forEach(item -> layout.changes(new FieldKey.Recorded(item), 2));
-        });
-        ImmutableList<Reaction> reactions = reactions();
-        reactions.forEach(reaction -> footprint.add(reaction, acts.size()));
-        return Optional.of(new Program(
-                bound,
-                ImmutableList.copyOf(acts),
-                ImmutableList.copyOf(steps),
-                orders,
-                layout.build(orders.bits()),
-                start,
-                ImmutableList.copyOf(sites),
-                copyOf(spots),
-                copyOf(outcomes),
-                reactions,
-                heldAt()));
-    }
-
-    private ImmutableList<Reaction> reactions() {
-        List<Reaction> all = new ArrayList<>();
-        bound.network().all(Element.Device.class).filter(d -> armed.contains(d.name())).forEach(device -> {
-            List<Conductor> units = Pickups.units(device);
-            for (Reaction.Kind kind : kinds(device)) {
-                List<Conductor> each = kind.isOfUnit() ? units : units.subList(0, 1);
-                each.forEach(u -> all.add(new Reaction(all.size(), kind, device, u)));
-            }
-        });
-        return ImmutableList.copyOf(all);
-    }
-
-    private static List<Reaction.Kind> kinds(Element.Device device) {
-        List<Reaction.Kind> all = new ArrayList<>();
-        if (Pickups.trips(device) && Pickups.phase(device).isPresent()) {
-            all.add(Reaction.Kind.PHASE_TRIP);
-        }
-        if (Pickups.trips(device) && Pickups.ground(device).isPresent()) {
-            all.add(Reaction.Kind.GROUND_TRIP);
-        }
-        if (Pickups.trips(device) && device.kind().recloses()) {
-            all.add(Reaction.Kind.RECLOSE);
-        }
-        if (device.kind().has(Trait.RESTORES)) {
-            all.add(Reaction.Kind.RESTORE);
-        }
-        if (device.kind().has(Trait.SELF_SWITCHING)) {
-            all.add(Reaction.Kind.CONTROL_OPEN);
-            all.add(Reaction.Kind.CONTROL_CLOSE);
-        }
-        return all;
-    }
-
-    private static <K, V> ImmutableMap<K, ImmutableList<V>> copyOf(Map<K, List<V>> lists) {
-        ImmutableMap.Builder<K, ImmutableList<V>> all = ImmutableMap.builder();
-        lists.forEach((key, list) -> all.put(key, ImmutableList.copyOf(list)));
-        return all.build();
+        return Optional.of(Assembly.of(
+                bound, start, plan, numbered, acts, steps, new Assembly.Things(sites, spots, outcomes, heldAt()), armed));
     }
 
     private ImmutableMap<String, ImmutableList<String>> heldAt() {

@@ -56,6 +56,11 @@ public final class Pickups {
                 || device.kind().has(Trait.SELF_SWITCHING);
     }
 
+    /** {@return whether an element is built of units that act alone} @param element the element */
+    static boolean hasUnits(Element element) {
+        return !(element instanceof Element.Device device && device.ganged());
+    }
+
     /** {@return the phases under which a device's poles are kept: one for a ganged set} @param device the device */
     public static List<Conductor> units(Element.Device device) {
         List<Conductor> all = new ArrayList<>();

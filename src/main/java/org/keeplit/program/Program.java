@@ -2,6 +2,7 @@ package org.keeplit.program;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import java.util.Set;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
 
@@ -11,7 +12,9 @@ import org.keeplit.procedure.Bound;
  * @param bound the procedure
  * @param acts all atomic acts, by number
  * @param steps the steps, by number
- * @param orders the orders in which the acts may come
+ * @param plan the orders in which the acts may come, as a tree
+ * @param numbered up to how many combinations of acts are numbered through, see {@link Orders}
+ * @param orders the same, ready to be followed
  * @param layout the packed state
  * @param start the values at the start
  * @param sites the structures where people may go up, by the number that a person's field holds less one
@@ -24,6 +27,8 @@ public record Program(
         Bound bound,
         ImmutableList<Act> acts,
         ImmutableList<Block.Step> steps,
+        Plan plan,
+        int numbered,
         Orders orders,
         Layout layout,
         StartValues start,
@@ -38,8 +43,14 @@ public record Program(
         return outcomesOf.getOrDefault(item, ImmutableList.of());
     }
 
+    /** {@return this program with devices that come to trip by themselves} @param devices their names */
+    public Program arming(Set<String> devices) {
+        return Assembly.again(this, plan, acts, steps, devices);
+    }
+
     /** {@return this program with a longer state} @param longer its layout */
     public Program with(Layout longer) {
-        return new Program(bound, acts, steps, orders, longer, start, sites, spots, outcomesOf, reactions, heldAt);
+        return new Program(
+                bound, acts, steps, plan, numbered, orders, longer, start, sites, spots, outcomesOf, reactions, heldAt);
     }
 }

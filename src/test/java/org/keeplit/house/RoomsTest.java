@@ -20,7 +20,7 @@ class RoomsTest {
 
     /** From the bottom up. */
     private static final List<String> ROOMS = List.of(
-            "text", "unit", "network", "condition", "rule", "procedure", "program", "electric", "explore", "verdict",
+            "text", "unit", "network", "condition", "rule", "procedure", "program", "electric", "explore", "insight", "verdict",
             "command");
 
     private static String inside(String room) {
@@ -48,7 +48,7 @@ class RoomsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage(
-                        inside("program"), inside("electric"), inside("explore"), inside("plain"), inside("verdict"),
+                        inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("plain"), inside("verdict"),
                         inside("command"))
                 .check(CLASSES);
     }
@@ -61,7 +61,7 @@ class RoomsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage(
-                        inside("program"), inside("electric"), inside("explore"), inside("language"),
+                        inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("language"),
                         inside("verdict"), inside("command"))
                 .allowEmptyShould(true)
                 .check(CLASSES);

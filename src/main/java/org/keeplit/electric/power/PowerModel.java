@@ -25,6 +25,7 @@ public final class PowerModel {
     private final ImmutableList<Tap> taps;
     private final ImmutableList<LineDropControl> controls;
     private final ImmutableList<Integer> generators;
+    private final ImmutableList<String> cases;
 
     /**
      * A regulator of one phase.
@@ -52,6 +53,7 @@ public final class PowerModel {
         this.taps = ImmutableList.copyOf(automatic.taps);
         this.controls = ImmutableList.copyOf(automatic.controls);
         this.generators = ImmutableList.copyOf(automatic.generators);
+        this.cases = cases(flow, !generators.isEmpty());
     }
 
     /**
@@ -75,8 +77,12 @@ public final class PowerModel {
 
     /** {@return the names of the cases that figures are judged on: all load cases, and again with generators running} */
     public ImmutableList<String> cases() {
+        return cases;
+    }
+
+    private static ImmutableList<String> cases(FlowModel flow, boolean generators) {
         List<String> all = new ArrayList<>(flow.loadCases());
-        if (!generators.isEmpty()) {
+        if (generators) {
             flow.loadCases().forEach(one -> all.add(one + ", generators running"));
         }
         return ImmutableList.copyOf(all);

@@ -1,0 +1,71 @@
+package org.keeplit.insight;
+
+import com.google.common.collect.ImmutableList;
+import java.util.List;
+import java.util.Optional;
+import org.keeplit.explore.Finding;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Proving;
+import org.keeplit.explore.Watcher;
+import org.keeplit.program.Act;
+import org.keeplit.program.Program;
+import org.keeplit.program.Slip;
+import org.keeplit.program.Slipping;
+
+/** Tries every single slip in a procedure that holds. */
+public final class Slips {
+    private Slips() {}
+
+    /**
+     * Tries every slip.
+     *
+     * @param prepared a procedure that holds without a slip
+     * @param limits how far to go for each slip
+     * @param watcher is told how it gets on; may stop it
+     * @return how each slip ends, in the order of the acts
+     */
+    public static ImmutableList<SlipResult> of(Proving.Prepared prepared, Limits limits, Watcher watcher) {
+        ImmutableList.Builder<SlipResult> all = ImmutableList.builder();
+        List<Slip> slips = Slipping.of(prepared.program());
+        for (int i = 0; i < slips.size(); i++) {
+            if (!watcher.goOn(i, slips.size() - i)) {
+                break;
+            }
+            Slip slip = slips.get(i);
+            Optional<Program> program = Slipping.with(prepared.program(), slip);
+            if (program.isPresent()) {
+                Outcome outcome = Proving.explore(Proving.with(prepared, program.get()), limits, Watcher.NOBODY);
+                Act act = prepared.program().acts().get(slip.act());
+                all.add(result(slip, act.stepName(), outcome));
+            }
+        }
+        return all.build();
+    }
+
+    /** What breaks a rule, or what a step or the end requires, counts before what a check stops. */
+    private static SlipResult result(Slip slip, String step, Outcome outcome) {
+        ImmutableList<Finding> harm = of(outcome, Finding.Kind.RULE, Finding.Kind.FLASH, Finding.Kind.REQUIREMENT,
+                Finding.Kind.ENDING, Finding.Kind.EXPECTATION, Finding.Kind.STUCK);
+        if (!harm.isEmpty()) {
+            return new SlipResult(slip, step, SlipResult.Ending.EXPOSED, harm);
+        } else if (outcome.cut().isPresent()) {
+            return new SlipResult(slip, step, SlipResult.Ending.UNDECIDED, ImmutableList.of());
+        }
+        ImmutableList<Finding> stops = of(outcome, Finding.Kind.STOP);
+        ImmutableList<Finding> cannot = of(outcome, Finding.Kind.CANNOT);
+        if (!stops.isEmpty()) {
+            return new SlipResult(slip, step, SlipResult.Ending.CAUGHT, stops);
+        }
+        return cannot.isEmpty()
+                ? new SlipResult(slip, step, SlipResult.Ending.HARMLESS, ImmutableList.of())
+                : new SlipResult(slip, step, SlipResult.Ending.NOTICED, cannot);
+    }
+
+    private static ImmutableList<Finding> of(Outcome outcome, Finding.Kind... kinds) {
+        List<Finding.Kind> wanted = List.of(kinds);
+        return outcome.findings().stream()
+                .filter(f -> wanted.contains(f.kind()))
+                .collect(ImmutableList.toImmutableList());
+    }
+}

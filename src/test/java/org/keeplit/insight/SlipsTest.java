@@ -1,0 +1,149 @@
+package org.keeplit.insight;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.keeplit.Keeplit;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Watcher;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.program.Slip;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.text.Source;
+
+/** Slips whose end can be told by hand: a bypass switch around a switch that feeds a mill. */
+class SlipsTest {
+    private static final String NETWORK =
+            """
+            language 1
+            network pole "One switch with its bypass"
+            uses overhead
+            system voltage 12.47 kV, frequency 60 Hz
+            source bus at s-0, phases ABC, supply grid
+            switch main from s-0 to s-1, phases ABC, at pole-1
+            switch other from s-0 to s-2, phases ABC, at pole-2
+            bypass-switch bridge from s-0 to s-1, phases ABC, %BUILD%, open, at pole-1
+            load mill at s-1, phases ABC, 300 kW, 12 customers
+            load hall at s-2, phases ABC, 300 kW, 5 customers
+            """;
+
+    private static final String RULES =
+            """
+            language 1
+            rulebook supply revision 1
+            rule supplied
+              always every load L is supplied
+              says "{L} loses supply"
+              because "Test."
+            """;
+
+    private static SlipTable table(String steps) {
+        return table("ganged", steps);
+    }
+
+    private static SlipTable table(String build, String steps) {
+        String procedure =
+                """
+                language 1
+                procedure P revision 1
+                title "A test"
+                keeps supply
+                crew
+                  op "Operator", in charge
+                proved on pole
+                stage "All"
+                """
+                        + steps;
+        Library library = new Reader()
+                .readSources(List.of(
+                        new Source("overhead.equipment", read("shared/equipment/overhead.equipment")),
+                        new Source("pole.network", NETWORK.replace("%BUILD%", build)),
+                        new Source("supply.rules", RULES),
+                        new Source("p.procedure", procedure)));
+        Problems problems = new Problems();
+        library.problems().forEach(problems::add);
+        List<SlipTable> tables = Keeplit.slips(library, Limits.USUAL, Watcher.NOBODY, problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()));
+        return tables.get(0);
+    }
+
+    private static String read(String file) {
+        try {
+            return Files.readString(Path.of(file));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** {@return the end of each slip, by step and kind} */
+    private static Map<String, String> ends(SlipTable table) {
+        Map<String, String> all = new TreeMap<>();
+        for (SlipResult one : table.slips()) {
+            all.put(one.step() + " " + one.slip().kind().word(), one.ending().word());
+        }
+        return all;
+    }
+
+    @Test
+    void withoutACheckAForgottenBypassCostsTheMill() {
+        SlipTable table = table("  bypass: op closes bridge\n  open: op opens main\n");
+        assertTrue(table.holds());
+        Map<String, String> ends = ends(table);
+        assertEquals("exposed", ends.get("bypass left out"), ends::toString);
+        assertEquals("noticed", ends.get("bypass twice"));
+        // It is open already.
+        assertEquals("noticed", ends.get("bypass wrong way"));
+        assertEquals("harmless", ends.get("open left out"));
+        assertEquals("exposed", ends.get("open early"));
+        // The neighbour feeds the hall.
+        assertEquals("exposed", ends.get("open neighbour"));
+    }
+
+    @Test
+    void aCheckCatchesIt() {
+        SlipTable table = table("  bypass: op closes bridge\n  look: op checks bridge is closed\n  open: op opens main\n");
+        Map<String, String> ends = ends(table);
+        assertEquals("caught", ends.get("bypass left out"), ends::toString);
+        SlipResult caught = table.slips().get(0);
+        assertEquals("look", caught.findings().get(0).step());
+        // The look itself is left out: nothing comes of it.
+        assertEquals("harmless", ends.get("look left out"));
+    }
+
+    @Test
+    void whatIsDoneAsOneComesApart() {
+        SlipTable table = table(
+                "single-phase units",
+                """
+                  bypass: op closes bridge
+                  open: op opens main
+                  close: op closes main
+                  back: op opens bridge
+                    as one because "Test."
+                """);
+        SlipResult apart = table.slips().stream()
+                .filter(s -> s.slip().kind() == Slip.Kind.APART)
+                .findFirst()
+                .orElseThrow();
+        assertEquals("back", apart.step());
+        assertEquals(SlipResult.Ending.HARMLESS, apart.ending());
+        assertEquals(1, table.slips().stream().filter(s -> s.slip().kind() == apart.slip().kind()).count());
+    }
+
+    @Test
+    void slipsAreToldOnlyOfWhatHolds() {
+        SlipTable table = table("  open: op opens main\n");
+        assertEquals(false, table.holds());
+        assertEquals(List.of(), table.slips());
+    }
+}
