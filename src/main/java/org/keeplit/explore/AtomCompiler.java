@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.IntPredicate;
@@ -261,5 +262,17 @@ final class AtomCompiler {
             }
         }
         return false;
+    }
+
+    /** {@return whether modes of a device, as far as its kind has them, are at their first value} @param unit the unit asked */
+    Node atFirst(Element.Device device, Conductor unit, String... modes) {
+        List<Node> all = new ArrayList<>();
+        for (String name : modes) {
+            device.kind()
+                    .mode(name)
+                    .ifPresent(mode ->
+                            all.add(is(new FieldKey.Mode(device.name(), Units.mode(device, mode, unit), name), 0)));
+        }
+        return Node.all(all);
     }
 }

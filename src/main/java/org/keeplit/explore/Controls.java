@@ -13,7 +13,6 @@ import org.keeplit.network.Trait;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Pickups;
 import org.keeplit.program.Reaction;
-import org.keeplit.program.Units;
 import org.keeplit.program.Vertex;
 
 /** What the control of one device does without any current asking for it: close on loss of supply, switch as it likes. */
@@ -28,10 +27,10 @@ final class Controls {
         this.device = device;
         this.unit = Pickups.units(device).get(0);
         this.restores = device.kind().has(Trait.RESTORES)
-                ? served(atoms, Mode.SCHEME, Mode.CONTROL_POWER)
+                ? atoms.atFirst(device, unit, Mode.SCHEME, Mode.CONTROL_POWER)
                 : Node.Constant.FALSE;
         this.switches = device.kind().has(Trait.SELF_SWITCHING)
-                ? served(atoms, Mode.CONTROL, Mode.CONTROL_POWER)
+                ? atoms.atFirst(device, unit, Mode.CONTROL, Mode.CONTROL_POWER)
                 : Node.Constant.FALSE;
         for (Side side : Side.values()) {
             List<Integer> vertices = new ArrayList<>();
@@ -40,17 +39,6 @@ final class Controls {
             }
             sides.add(vertices);
         }
-    }
-
-    private Node served(AtomCompiler atoms, String... modes) {
-        List<Node> all = new ArrayList<>();
-        for (String name : modes) {
-            device.kind()
-                    .mode(name)
-                    .ifPresent(mode -> all.add(
-                            atoms.is(new FieldKey.Mode(device.name(), Units.mode(device, mode, unit), name), 0)));
-        }
-        return Node.all(all);
     }
 
     /** Adds what the control may do now. */

@@ -9,10 +9,8 @@ import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
-import org.keeplit.program.FieldKey;
 import org.keeplit.program.Pickups;
 import org.keeplit.program.Reaction;
-import org.keeplit.program.Units;
 import org.keeplit.unit.Dimension;
 
 /** The trips of one device: which are in service, and which the currents of a state call for. */
@@ -33,8 +31,8 @@ final class Trips {
         this.units = Pickups.units(device);
         List<Node> onSomeUnit = new ArrayList<>();
         for (Conductor unit : units) {
-            phaseServed.add(served(atoms, unit, Mode.TRIP, Mode.PHASE_TRIP, Mode.CONTROL_POWER));
-            onSomeUnit.add(served(atoms, unit, Mode.TRIP, Mode.GROUND_TRIP, Mode.CONTROL_POWER));
+            phaseServed.add(atoms.atFirst(device, unit, Mode.TRIP, Mode.PHASE_TRIP, Mode.CONTROL_POWER));
+            onSomeUnit.add(atoms.atFirst(device, unit, Mode.TRIP, Mode.GROUND_TRIP, Mode.CONTROL_POWER));
         }
         this.groundServed = Node.one(onSomeUnit);
     }
@@ -43,18 +41,6 @@ final class Trips {
         return current.isPresent()
                 ? Optional.of(Pickup.of(current.getAsDouble(), Pickups.tolerance(device)))
                 : Optional.empty();
-    }
-
-    /** A trip works while each mode that could block it, as far as the kind has it, is at its first value. */
-    private Node served(AtomCompiler atoms, Conductor unit, String... modes) {
-        List<Node> all = new ArrayList<>();
-        for (String name : modes) {
-            device.kind()
-                    .mode(name)
-                    .ifPresent(mode -> all.add(
-                            atoms.is(new FieldKey.Mode(device.name(), Units.mode(device, mode, unit), name), 0)));
-        }
-        return Node.all(all);
     }
 
     Element.Device device() {
