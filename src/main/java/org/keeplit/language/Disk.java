@@ -41,7 +41,7 @@ final class Disk {
         return shown.toString().replace('\\', '/');
     }
 
-    /** {@return the files of the four kinds in a folder and the folders in it, sorted} */
+    /** {@return the files of all kinds in a folder and the folders in it, sorted} */
     List<Path> list(Path folder, List<Problem> problems) {
         List<Path> files = new ArrayList<>();
         walk(folder, DEEPEST, files, problems);

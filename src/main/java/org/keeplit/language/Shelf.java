@@ -4,9 +4,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Source;
 
@@ -111,6 +113,18 @@ final class Shelf {
         return Suggestions.didYouMean(name.value(), known)
                 .map(problem::help)
                 .orElse(known.isEmpty() ? problem : problem.help("there is " + Suggestions.list(known, "and")));
+    }
+
+    /** {@return the files with examples in the library folders near some files, in the order of their names} */
+    Set<Path> examplesNear(Set<Path> files) {
+        Set<Path> all = new LinkedHashSet<>();
+        for (Path file : files) {
+            Source place = new Source(file.toString(), "");
+            paths.put(place.name(), file);
+            all.addAll(files(FileKind.EXAMPLES, place));
+        }
+        all.removeAll(files);
+        return all;
     }
 
     private String shown(FileKind kind, Path root) {
