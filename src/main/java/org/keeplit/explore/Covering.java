@@ -97,10 +97,9 @@ final class Covering {
             if (known || probe.scoped && probe.scope.eval(scene) == Truth.FALSE) {
                 continue;
             }
-            Truth truth = probe.value.eval(scene);
-            if (truth != Truth.UNKNOWN) {
-                (truth == Truth.TRUE ? isTrue : isFalse).get(probe.rule).set(probe.part);
-            }
+            // What cannot be shown counts as false, as it does where a rule is judged.
+            boolean so = probe.value.eval(scene) == Truth.TRUE;
+            (so ? isTrue : isFalse).get(probe.rule).set(probe.part);
         }
     }
 

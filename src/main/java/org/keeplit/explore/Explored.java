@@ -6,6 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.network.Conductor;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Permit;
+import org.keeplit.procedure.Temporary;
 
 /** What an exploration found, kept so that more can be asked of it. It belongs to one thread. */
 public final class Explored {
@@ -53,7 +56,23 @@ public final class Explored {
         return broken.instance().environments().stream()
                 .filter(environment -> binds(environment, bindings))
                 .findFirst()
-                .map(environment -> reporting.reasons(broken, environment, conditions));
+                .map(environment -> reporting.reasons(broken, declared(environment), conditions));
+    }
+
+    /** {@return the names that the procedure declares, and before them those of a rule} */
+    private Environment declared(Environment own) {
+        Bound bound = machine.world().program().bound();
+        Environment all = Environment.EMPTY;
+        for (Temporary temporary : bound.temporaries()) {
+            all = all.with(temporary.name(), new Obj.Family(temporary));
+        }
+        for (Permit permit : bound.permits()) {
+            all = all.with(permit.name(), new Obj.Paper(permit));
+        }
+        for (Map.Entry<String, Obj> entry : own.objects().entrySet()) {
+            all = all.with(entry.getKey(), entry.getValue());
+        }
+        return all;
     }
 
     private static boolean binds(Environment environment, Map<String, String> bindings) {

@@ -11,12 +11,17 @@ import org.keeplit.rule.Rule;
  */
 public record RuleSeen(Rule rule, ImmutableList<PartSeen> parts) {
 
+    /** {@return whether something excused it} */
+    public boolean isExcused() {
+        return parts.stream().anyMatch(p -> p.part().place() == RulePart.Place.UNLESS && p.isTrue());
+    }
+
     /**
      * A question with the answers that came up wherever the rule was judged.
      *
      * @param part the question
      * @param isTrue whether it was true somewhere
-     * @param isFalse whether it was false somewhere
+     * @param isFalse whether it was false somewhere, or could not be shown to be true
      */
     public record PartSeen(RulePart part, boolean isTrue, boolean isFalse) {
         /** {@return both runs together} @param other the same question in another run */

@@ -40,9 +40,12 @@ final class ExamplesResolver {
         common.allRulebooks &= !common.keeps.isEmpty();
         List<Node> sections = item.sections();
         int first = next(sections, 0);
+        if (sections.subList(0, first).stream().noneMatch(s -> s.line().starts("crew"))) {
+            usualCrew(common);
+            common.crew.keySet().forEach(scope::addPerson);
+        }
         reader.read(sections.subList(0, first));
         ExampleResolver.strangers(sections.subList(0, first), COMMON, report);
-        usualCrew(common);
         Map<String, Lexeme> titles = new LinkedHashMap<>();
         List<Example> examples = new ArrayList<>();
         for (int at = first; at < sections.size(); ) {
@@ -84,12 +87,10 @@ final class ExamplesResolver {
 
     /** Where nobody is named, there are a foreman, two lineworkers on the two sides of the work and an operator. */
     private void usualCrew(Header common) {
-        if (common.crew.isEmpty()) {
-            person(common, "foreman", "Person in charge", false, true, Optional.empty());
-            person(common, "east", "Lineworker, source side", false, false, Optional.of(Side.SOURCE));
-            person(common, "west", "Lineworker, load side", false, false, Optional.of(Side.LOAD));
-            person(common, "desk", "System operator", true, false, Optional.empty());
-        }
+        person(common, "foreman", "Person in charge", false, true, Optional.empty());
+        person(common, "east", "Lineworker, source side", false, false, Optional.of(Side.SOURCE));
+        person(common, "west", "Lineworker, load side", false, false, Optional.of(Side.LOAD));
+        person(common, "desk", "System operator", true, false, Optional.empty());
     }
 
     private void person(

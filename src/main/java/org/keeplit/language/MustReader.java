@@ -78,12 +78,13 @@ final class MustReader {
 
     private Example.Breaks reasons(Node section, Procedure.MustFail what, Optional<Rule> rule) {
         Scope scope = scope(rule);
+        List<String> own = rule.map(MustReader::variables).orElse(List.of());
         Map<String, String> bindings = new LinkedHashMap<>();
         ImmutableList.Builder<Condition> because = ImmutableList.builder();
         List<String> says = new ArrayList<>();
         for (Node node : section.children()) {
             if (node.readable()) {
-                report.attempt(() -> reason(node, scope, bindings, because, says));
+                report.attempt(() -> reason(node, scope, own, bindings, because, says));
             }
         }
         return new Example.Breaks(what, ImmutableMap.copyOf(bindings), because.build(), says.stream().findFirst());
@@ -92,6 +93,7 @@ final class MustReader {
     private void reason(
             Node node,
             Scope scope,
+            List<String> own,
             Map<String, String> bindings,
             ImmutableList.Builder<Condition> because,
             List<String> says) {
@@ -100,12 +102,12 @@ final class MustReader {
             case "with" -> {
                 for (var binding : Shape.of(line, Shapes::withLine, "with D as r-24 and P as B").bindings().binding()) {
                     Lexeme variable = Shape.lexeme(binding.name(0));
-                    if (scope.typeOf(variable.getText()).isEmpty()) {
+                    if (!own.contains(variable.getText())) {
                         throw new Misread(Code.UNKNOWN_NAME
                                 .at(variable.span(), "the rule has no variable " + Cursor.clip(variable.getText()))
-                                .help(scope.variables().isEmpty()
+                                .help(own.isEmpty()
                                         ? "its first line binds none"
-                                        : "it has " + Suggestions.list(scope.variables(), "and")));
+                                        : "it has " + Suggestions.list(own, "and")));
                     }
                     bindings.put(variable.getText(), Shape.lexeme(binding.name(1)).value());
                 }
@@ -125,10 +127,21 @@ final class MustReader {
         }
     }
 
-    /** {@return the names in a reason: the rule's variables, the crew, what is in the network} */
+    /** {@return the variables that the first line of a rule binds} */
+    private static List<String> variables(Rule rule) {
+        List<String> all = new ArrayList<>();
+        for (Trigger trigger : rule.triggers()) {
+            trigger.binders().forEach(b -> all.add(b.variable()));
+            trigger.phase().ifPresent(all::add);
+            trigger.by().ifPresent(all::add);
+        }
+        rule.binders().forEach(b -> all.add(b.variable()));
+        return all.stream().distinct().toList();
+    }
+
+    /** {@return the names in a reason: the rule's variables, then those of the example and what is in the network} */
     private Scope scope(Optional<Rule> rule) {
-        Scope scope = Scope.root(session.vocabulary(item));
-        header.crew.keySet().forEach(scope::addPerson);
+        Scope scope = VariantResolver.scope(header, item, session);
         scope.addNetworks(header.networks, header.allNetworks);
         scope.define(() -> header.keeps.stream()
                 .flatMap(book -> book.definitions().stream())

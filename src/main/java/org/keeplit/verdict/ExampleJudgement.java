@@ -53,19 +53,21 @@ public record ExampleJudgement(
             Explored explored) {
         Judgement judgement =
                 Judgement.of(begun.procedure(), network, proof, begun.start(), explored.outcome());
+        ImmutableList<RuleSeen> seen = explored.seen();
         List<String> differences = new ArrayList<>(judgement.differences());
         if (example.mustHold()) {
             explored.outcome().findings().forEach(f -> differences.add("it fails on " + Expected.words(f)));
             judgement.notExercised().stream()
                     .map(r -> r.rule().name())
                     .filter(example.of()::contains)
+                    .filter(name -> seen.stream().noneMatch(s -> s.rule().name().equals(name) && s.isExcused()))
                     .forEach(name -> differences.add("the case of " + name + " never comes up in it, so it shows nothing"));
         }
         for (Example.Breaks breaks : example.breaks()) {
             found(explored, breaks).ifPresent(f -> reasons(explored, breaks, f, differences));
         }
         return new ExampleJudgement(
-                group, example, judgement, ImmutableList.copyOf(differences), explored.seen());
+                group, example, judgement, ImmutableList.copyOf(differences), seen);
     }
 
     private static Optional<Finding> found(Explored explored, Example.Breaks breaks) {
