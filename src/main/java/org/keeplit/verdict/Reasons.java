@@ -40,7 +40,8 @@ final class Reasons {
         }
     }
 
-    private static void tree(Why why, int depth, StringBuilder out) {
+    /** Draws a condition with the value under each part. @param depth how far it is set in */
+    static void tree(Why why, int depth, StringBuilder out) {
         String mark = why.truth() == Truth.TRUE ? "true       " : why.truth() == Truth.FALSE ? "false      " : "unknown    ";
         String indent = "  ".repeat(depth);
         out.append(indent).append(mark);
