@@ -91,11 +91,9 @@ final class RulePages {
         return all;
     }
 
-    /** {@return the example that says the least besides} */
+    /** {@return the first example that is about some rules only, else the first at all} */
     private static Optional<ExampleJudgement> nearest(List<ExampleJudgement> all) {
-        return all.stream().min(Comparator.comparing((ExampleJudgement e) ->
-                        e.example().of().isEmpty() ? Integer.MAX_VALUE : e.example().of().size())
-                .thenComparing(e -> e.judgement().outcome().states()));
+        return all.stream().min(Comparator.comparing(e -> e.example().of().isEmpty()));
     }
 
     private ImmutableList<Judgement> judgements(Rule rule) {

@@ -29,7 +29,7 @@ enum FileKind {
             return !counts && RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
         }
     },
-    PROCEDURE("procedure", "procedure NAME revision 1", "procedure", "variant") {
+    PROCEDURE("procedure", "procedure NAME revision 1", "procedure", "variant", "network") {
         @Override
         Role role(Line line) {
             String head = line.head().getText();
@@ -57,7 +57,7 @@ enum FileKind {
             return SECTIONS.contains(head) ? Role.SECTION : Role.PLAIN;
         }
     },
-    EXAMPLES("examples", "examples NAME for RULEBOOK", "examples") {
+    EXAMPLES("examples", "examples NAME for RULEBOOK", "examples", "network") {
         @Override
         Role role(Line line) {
             boolean alone = line.starts("do") && line.lexemes().size() == 1;
@@ -167,6 +167,11 @@ enum FileKind {
     /** {@return whether a line starts a network, a rulebook and so on} */
     boolean isHead(Line line) {
         return !line.head().isText() && heads.contains(line.head().getText());
+    }
+
+    /** {@return what a line starts: a network may stand in the file of the procedures or examples that are on it} */
+    FileKind kindOf(Line head) {
+        return head.starts("network") ? NETWORK : this;
     }
 
     String extension() {

@@ -11,7 +11,7 @@ public final class FreeNames {
 
     /** {@return why something cannot be the name of a new thing, or nothing if it can} @param name the name */
     public static Optional<String> mistake(String name) {
-        Span place = Span.ofFile(new Source("", name));
+        Span place = new Span(new Source("", name), 1, 1, 0);
         List<Lexeme> lexemes = LineReader.inside(name, place);
         if (lexemes.size() != 1 || !name.matches("[A-Za-z][A-Za-z0-9_-]*") || !lexemes.get(0).getText().equals(name)) {
             return Optional.of(lexemes.isEmpty() && name.equals("the")
