@@ -2,14 +2,12 @@ package org.keeplit.command;
 
 import com.google.common.collect.ImmutableMap;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
-import org.keeplit.Keeplit;
 import org.keeplit.explore.Explored;
 import org.keeplit.language.Explanations;
 import org.keeplit.language.FreeNames;
@@ -81,11 +79,10 @@ final class ExplainCommand implements Callable<Integer> {
         return ImmutableMap.copyOf(all);
     }
 
+    /** {@return the files with the library near each; a rulebook that is read by its name alone has no examples} */
     private List<Path> places() {
-        List<Path> all = new ArrayList<>(files == null ? List.of() : files);
-        if (all.isEmpty() || Files.isDirectory(Path.of("shared"))) {
-            all.addAll(TestCommand.usual(null));
-        }
+        List<Path> all = new ArrayList<>(Nearby.usual(files));
+        Nearby.usual(files).stream().flatMap(f -> Nearby.shared(f).stream()).distinct().forEach(all::add);
         return all;
     }
 

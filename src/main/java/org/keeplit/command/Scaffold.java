@@ -40,14 +40,7 @@ final class Scaffold {
         if (Files.isDirectory(folder)) {
             all.add(folder);
         }
-        for (Path at = folder.toAbsolutePath().normalize(); at != null; at = at.getParent()) {
-            if (Files.isDirectory(at.resolve("shared"))) {
-                Path shared = at.resolve("shared");
-                Path here = Path.of("").toAbsolutePath();
-                all.add(shared.startsWith(here) && !folder.isAbsolute() ? here.relativize(shared) : shared);
-                break;
-            }
-        }
+        Nearby.shared(folder).ifPresent(all::add);
         return all;
     }
 

@@ -1,7 +1,6 @@
 package org.keeplit.command;
 
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -45,7 +44,7 @@ final class TestCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
-        Library library = new Reader().readWithExamples(usual(files));
+        Library library = new Reader().readWithExamples(Nearby.usual(files));
         Problems problems = new Problems();
         library.problems().forEach(problems::add);
         Progress progress = new Progress(false);
@@ -64,14 +63,5 @@ final class TestCommand implements Callable<Integer> {
         }
         out.flush();
         return ExitCode.ofExamples(examples, coverage, problems.hasErrors(), strict);
-    }
-
-    /** {@return what is read when no file is given: the library, or else everything here} */
-    static List<Path> usual(List<Path> files) {
-        if (files != null && !files.isEmpty()) {
-            return files;
-        }
-        Path shared = Path.of("shared");
-        return List.of(Files.isDirectory(shared) ? shared : Path.of("."));
     }
 }

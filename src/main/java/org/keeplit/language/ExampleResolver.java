@@ -54,11 +54,13 @@ final class ExampleResolver {
         header.allRulebooks = common.allRulebooks;
         Scope scope = VariantResolver.scope(header, item, session);
         new HeaderResolver(session, report, header, scope).read(sections);
+        strangers(List.of(head), ImmutableSet.of("example"), report);
         strangers(sections, SECTIONS, report);
         List<String> of = new ArrayList<>();
         Lexeme title = report.attempt(() -> title(head, header, of)).orElse(head.head());
         needsNetwork(header, title);
-        if (!of.isEmpty()) {
+        // With a name that is wrong all rules count, so that no other line stumbles.
+        if (!of.isEmpty() && rules(header).containsAll(of)) {
             header.keeps.replaceAll(book -> only(book, of));
         }
         List<Block> body = body(sections, header, scope, title);
@@ -94,11 +96,15 @@ final class ExampleResolver {
         return title;
     }
 
-    private void rule(Lexeme name, Header header) {
-        List<String> known = header.keeps.stream()
+    private static List<String> rules(Header header) {
+        return header.keeps.stream()
                 .flatMap(book -> book.rules().stream())
                 .map(Rule::name)
                 .toList();
+    }
+
+    private void rule(Lexeme name, Header header) {
+        List<String> known = rules(header);
         if (!known.contains(name.value()) && header.allRulebooks) {
             report.add(Code.UNKNOWN_RULE
                     .at(name.span(), "no rulebook that these examples are for has a rule " + Cursor.clip(name.value()))

@@ -7,11 +7,14 @@ import java.util.Set;
 import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.TraceStep;
 import org.keeplit.explore.Why;
+import org.keeplit.rule.Rule;
 
 /** Tells why a rule is kept or broken around a step. The same gives the same bytes. */
 public final class WhyReport {
     /** How many bindings are told in full where nothing changes. */
     private static final int TOLD = 3;
+
+    private static final String NOT_JUDGED = ", where the rule is not judged";
 
     private final Style style;
 
@@ -40,8 +43,10 @@ public final class WhyReport {
             return out.toString();
         }
         Set<Integer> told = told(at);
-        trees("Before the step", at.before(), told, out);
-        trees("After the step", at.after(), told, out);
+        boolean after = at.rule().form() == Rule.Form.AFTER;
+        boolean before = at.rule().form() == Rule.Form.BEFORE;
+        trees("Before the step" + (after ? NOT_JUDGED : ""), at.before(), told, out);
+        trees("After the step" + (before ? NOT_JUDGED : ""), at.after(), told, out);
         return out.toString();
     }
 
