@@ -111,7 +111,8 @@ final class Covering {
                 rule.triggers().forEach(t -> t.binders().forEach(b -> such(b, instance, environment, all)));
                 rule.binders().forEach(b -> such(b, instance, environment, all));
                 rule.scope().ifPresent(c -> add(c, instance, false, environment, all));
-                add(rule.body(), instance, true, environment, all);
+                // What must become so is looked at wherever the procedure ends, not only where it is still missing.
+                add(rule.body(), instance, !instance.isDuty(), environment, all);
                 rule.unless().ifPresent(c -> add(c, instance, true, environment, all));
             }
         }

@@ -103,6 +103,15 @@ class CoveringTest {
     }
 
     @Test
+    void whatMustBecomeSoIsAskedAtTheEnd() {
+        String rule = "after opening any recloser R, eventually R is closed";
+        assertEquals(
+                new TreeMap<>(Map.of("require R is closed", "TF")),
+                seen(rule, "in order\nop opens r on A\nop opens r on B\nop opens r on C\nop closes r\nend\n"));
+        assertEquals(new TreeMap<>(Map.of("require R is closed", "F")), seen(rule, "op opens r\n"));
+    }
+
+    @Test
     void statesAfterABreakCount() {
         assertEquals(
                 new TreeMap<>(Map.of("require S is closed", "TF", "require R is closed", "TF")),
