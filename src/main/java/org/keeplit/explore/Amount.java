@@ -19,6 +19,11 @@ interface Amount {
      */
     double value(Scene scene, int loadCase);
 
+    /** {@return whether it depends on nothing but where contacts and taps stand} */
+    default boolean isOfPosition() {
+        return true;
+    }
+
     /** A figure that never changes. */
     record Fixed(double value) implements Amount {
         @Override
@@ -44,6 +49,11 @@ interface Amount {
 
     /** A part of another. */
     record Part(double factor, Amount of) implements Amount {
+        @Override
+        public boolean isOfPosition() {
+            return of.isOfPosition();
+        }
+
         @Override
         public double value(Scene scene, int loadCase) {
             return factor * of.value(scene, loadCase);
@@ -117,6 +127,15 @@ interface Amount {
     record Compared(Amount left, Condition.Comparison comparison, Amount right) implements Node {
         /** Two figures this close, relative to the larger, count as equal: load flows end within about this. */
         private static final double CLOSE = 1e-6;
+
+        @Override
+        public void reads(Reads into) {
+            if (left.isOfPosition() && right.isOfPosition()) {
+                into.position();
+            } else {
+                into.everything();
+            }
+        }
 
         @Override
         public Truth eval(Scene scene) {

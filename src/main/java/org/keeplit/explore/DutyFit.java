@@ -79,6 +79,11 @@ final class DutyFit {
     /** Opening it is within what it is made for. @param interrupting the most fault current, in ampere, if stated */
     record ToOpen(Contact contact, DutyTable table, Optional<Quantity> interrupting) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             OpeningDuty duty = scene.analysis().openingDuty(contact);
             DutyLimit limit = table.breaks().get(duty);
@@ -118,6 +123,12 @@ final class DutyFit {
      */
     record ToClose(Contact contact, SiteGraph site, DutyTable table, Optional<Quantity> making, Node dead)
             implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.position();
+            dead.reads(into);
+        }
+
         @Override
         public Truth eval(Scene scene) {
             ClosingDuty duty = Nodes.closingDuty(scene, contact, site);

@@ -120,7 +120,7 @@ final class Explaining {
                     where.add("phase " + phase.left());
                 }
                 if (scene.loadCases() > 1) {
-                    where.add(scene.power().flow().loadCases().get(i));
+                    where.add(scene.power().cases().get(i));
                 }
                 all.add(new Why.Beside(
                         String.join(", ", where),

@@ -42,6 +42,8 @@ public final class Explorer {
     private int depth;
     private final BitSet numberless = new BitSet();
     private final Edges edges;
+    /** The state that is gone on from, if all rules are kept in it. */
+    private long[] leaving;
     private final LateStates late = new LateStates();
     private Optional<String> cut = Optional.empty();
     private long started;
@@ -186,6 +188,7 @@ public final class Explorer {
     private void expand(int number, String because) {
         long[] state = new long[program.layout().words()];
         store.load(number, state);
+        leaving = because == null ? state : null;
         int at = depths[number];
         List<Orders.Move> moves = program.orders().moves(state);
         if (moves.isEmpty()) {
@@ -312,7 +315,7 @@ public final class Explorer {
             // It was judged when it was first reached, and nothing meets there, or nothing would be gone on from.
             return before;
         }
-        Judging.At at = known < 0 ? judging.rules(machine.inStates(), before) : before;
+        Judging.At at = known < 0 ? judging.inStates(leaving, before) : before;
         if (!scene.analysis().status().shortedAnywhere()) {
             return at;
         }

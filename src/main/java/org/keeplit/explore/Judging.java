@@ -72,29 +72,62 @@ final class Judging {
     At rules(List<RuleInstance> instances, At at) {
         At marked = at;
         for (RuleInstance instance : instances) {
-            judged[instance.number()]++;
-            if (!exercised.get(instance.number()) && instance.isExercised(scene)) {
-                exercised.set(instance.number());
-                examples.put(instance.number(), new Example(instance, at));
-            }
-            Truth truth = instance.judge(scene);
-            if (truth == Truth.UNKNOWN && scene.trouble() != null) {
-                // A figure that could not be worked out says nothing, for or against.
-                troubled(at);
+            marked = rule(instance, at, marked);
+            if (scene.trouble() != null && trouble.isPresent()) {
                 return marked;
-            }
-            if (truth != Truth.TRUE) {
-                String name = instance.rule().name();
-                keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), name);
-                if (instance.rule().severity() != Rule.Severity.STOP) {
-                    // A caution or advice is told, and the way goes on as if nothing was broken.
-                    continue;
-                }
-                // Marked even where something was broken before, so that the caller sees that a rule was broken here.
-                marked = marked == at ? at.marked(first(at, name)) : marked;
             }
         }
         return marked;
+    }
+
+    /**
+     * Judges the rules that bind states, in a state that follows another in which all of them were kept. A rule that reads
+     * nothing of what changed is kept again.
+     *
+     * @param kept the state that it follows; null if not all were kept there
+     */
+    At inStates(long[] kept, At at) {
+        if (kept == null) {
+            return rules(machine.inStates(), at);
+        }
+        At marked = at;
+        List<RuleInstance> instances = machine.inStates();
+        for (int i = 0; i < instances.size(); i++) {
+            if (Reads.differ(kept, scene.state(), machine.readsInStates().get(i))) {
+                marked = rule(instances.get(i), at, marked);
+                if (scene.trouble() != null && trouble.isPresent()) {
+                    return marked;
+                }
+            } else {
+                judged[instances.get(i).number()]++;
+            }
+        }
+        return marked;
+    }
+
+    private At rule(RuleInstance instance, At at, At marked) {
+        judged[instance.number()]++;
+        if (!exercised.get(instance.number()) && instance.isExercised(scene)) {
+            exercised.set(instance.number());
+            examples.put(instance.number(), new Example(instance, at));
+        }
+        Truth truth = instance.judge(scene);
+        if (truth == Truth.UNKNOWN && scene.trouble() != null) {
+            // A figure that could not be worked out says nothing, for or against.
+            troubled(at);
+            return marked;
+        }
+        if (truth == Truth.TRUE) {
+            return marked;
+        }
+        String name = instance.rule().name();
+        keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), name);
+        if (instance.rule().severity() != Rule.Severity.STOP) {
+            // A caution or advice is told, and the way goes on as if nothing was broken.
+            return marked;
+        }
+        // Marked even where something was broken before, so that the caller sees that a rule was broken here.
+        return marked == at ? at.marked(first(at, name)) : marked;
     }
 
     private static String first(At at, String name) {

@@ -22,6 +22,7 @@ final class Machine {
     private final ImmutableList<String> rulebooks;
     private final ActCompiler.Compiled[] acts;
     private final List<RuleInstance> inStates = new ArrayList<>();
+    private final List<long[]> readsInStates = new ArrayList<>();
     private final List<RuleInstance> atStart = new ArrayList<>();
     private final List<RuleInstance> atEnd = new ArrayList<>();
     private final List<List<RuleInstance>> before = new ArrayList<>();
@@ -57,6 +58,11 @@ final class Machine {
         this.actCompiler = new ActCompiler(world, conditions);
         this.acts = program.acts().stream().map(actCompiler::compile).toArray(ActCompiler.Compiled[]::new);
         compileRules();
+        for (RuleInstance instance : inStates) {
+            Reads reads = new Reads(world);
+            instance.reads(reads);
+            readsInStates.add(reads.bits());
+        }
         for (Block.Step step : program.steps()) {
             requires.add(compile(step.requires()));
             expects.add(compile(step.expects()));
@@ -137,6 +143,11 @@ final class Machine {
 
     List<RuleInstance> inStates() {
         return inStates;
+    }
+
+    /** {@return for each rule in states the bits of a state that it reads} */
+    List<long[]> readsInStates() {
+        return readsInStates;
     }
 
     List<RuleInstance> atStart() {

@@ -238,6 +238,11 @@ final class Memories {
     /** What was so all the time, as its field keeps it. */
     private record Kept(Field field) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.field(field);
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return Truth.values()[field.get(scene.state())];
         }

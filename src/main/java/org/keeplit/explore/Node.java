@@ -9,10 +9,18 @@ interface Node {
     /** {@return whether it is so} @param scene where */
     Truth eval(Scene scene);
 
+    /** Notes what it reads of a state. @param into takes the note */
+    default void reads(Reads into) {
+        into.everything();
+    }
+
     /** It is always so, or never, or never known. */
     record Constant(Truth truth) implements Node {
         static final Constant TRUE = new Constant(Truth.TRUE);
         static final Constant FALSE = new Constant(Truth.FALSE);
+
+        @Override
+        public void reads(Reads into) {}
 
         @Override
         public Truth eval(Scene scene) {
@@ -23,6 +31,11 @@ interface Node {
     /** The opposite. */
     record Not(Node body) implements Node {
         @Override
+        public void reads(Reads into) {
+            body.reads(into);
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return body.eval(scene).not();
         }
@@ -30,6 +43,11 @@ interface Node {
 
     /** All of them. */
     record All(ImmutableList<Node> parts) implements Node {
+        @Override
+        public void reads(Reads into) {
+            parts.forEach(p -> p.reads(into));
+        }
+
         @Override
         public Truth eval(Scene scene) {
             Truth all = Truth.TRUE;
@@ -45,6 +63,11 @@ interface Node {
 
     /** At least one of them. */
     record One(ImmutableList<Node> parts) implements Node {
+        @Override
+        public void reads(Reads into) {
+            parts.forEach(p -> p.reads(into));
+        }
+
         @Override
         public Truth eval(Scene scene) {
             Truth one = Truth.FALSE;
@@ -76,6 +99,11 @@ interface Node {
             return fewest == 0 && left >= parts.size()
                     ? Constant.TRUE
                     : new Count(ImmutableList.copyOf(parts), fewest, left);
+        }
+
+        @Override
+        public void reads(Reads into) {
+            parts.forEach(p -> p.reads(into));
         }
 
         @Override

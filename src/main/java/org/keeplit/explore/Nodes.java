@@ -19,6 +19,11 @@ final class Nodes {
     /** A field has a value. */
     record FieldIs(Field field, int value) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.field(field);
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return Truth.of(field.get(scene.state()) == value);
         }
@@ -26,6 +31,11 @@ final class Nodes {
 
     /** A field has at least a value and at most another. */
     record FieldIn(Field field, int least, int most) implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.field(field);
+        }
+
         @Override
         public Truth eval(Scene scene) {
             int value = field.get(scene.state());
@@ -35,6 +45,11 @@ final class Nodes {
 
     /** A tap stands on neutral; it is never known to stand elsewhere. */
     record Neutral(Field field) implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.field(field);
+        }
+
         @Override
         public Truth eval(Scene scene) {
             return field.get(scene.state()) == FieldKey.Tap.NEUTRAL ? Truth.TRUE : Truth.UNKNOWN;
@@ -53,6 +68,11 @@ final class Nodes {
 
     /** How alive a vertex is. */
     record Alive(int vertex, Voltage asked) implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
         @Override
         public Truth eval(Scene scene) {
             Level level = scene.analysis().level(vertex);
@@ -74,6 +94,11 @@ final class Nodes {
      */
     record Supplied(int a, int b, int c) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return scene.analysis().supplied(new int[] {a, b, c});
         }
@@ -81,6 +106,11 @@ final class Nodes {
 
     /** A device or regulator is bypassed. */
     record Bypassed(Element.Branch branch, Conductor phase, SiteGraph site) implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
         @Override
         public Truth eval(Scene scene) {
             return site.bypassed(branch, phase, scene.analysis()::isClosed, scene.taps());
@@ -95,6 +125,11 @@ final class Nodes {
     /** A device is looped. */
     record Looped(Element.Branch branch, Conductor phase) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return Truth.of(scene.analysis().looped(branch, phase));
         }
@@ -107,6 +142,11 @@ final class Nodes {
 
     /** Opening a contact would be one of some duties. @param duties bits of ordinals */
     record Opening(Contact contact, int duties) implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
         @Override
         public Truth eval(Scene scene) {
             OpeningDuty duty = scene.analysis().openingDuty(contact);
@@ -125,6 +165,11 @@ final class Nodes {
     /** Closing a contact would be one of some duties. @param duties bits of ordinals */
     record Closing(Contact contact, SiteGraph site, int duties) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             ClosingDuty duty = closingDuty(scene, contact, site);
             return Truth.of((duties & 1 << duty.ordinal()) != 0);
@@ -142,6 +187,11 @@ final class Nodes {
     /** A device or regulator is isolated. */
     record Isolated(Element.Branch branch) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return scene.analysis().isolated(branch);
         }
@@ -155,6 +205,11 @@ final class Nodes {
     /** Plain conductor joins a vertex to an applied ground. */
     record Grounded(int vertex) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return Truth.of(scene.analysis().groundedForPeople(vertex));
         }
@@ -163,6 +218,11 @@ final class Nodes {
     /** Anything that conducts joins a vertex to an applied ground. */
     record Tied(int vertex) implements Node {
         @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
+        @Override
         public Truth eval(Scene scene) {
             return Truth.of(scene.analysis().tiedToGround(vertex));
         }
@@ -170,6 +230,11 @@ final class Nodes {
 
     /** Two voltages, or a voltage and a ground, meet at a vertex; the cell stands for it. */
     record Shorted(int vertex, int cell) implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.position();
+        }
+
         @Override
         public Truth eval(Scene scene) {
             return Truth.of(scene.analysis().shorted(vertex));

@@ -17,6 +17,7 @@ import org.keeplit.program.Program;
  * @param depth the length of the longest shortest way
  * @param endings how many end states were reached
  * @param electricStates how many sets of closed contacts were worked out
+ * @param loadFlows how many load flows were worked out; none where nothing asks for figures
  * @param stateBits how many bits a state takes
  * @param bytes how much memory the states took
  * @param cut why the run was cut, if it was
@@ -32,6 +33,7 @@ public record Outcome(
         int depth,
         int endings,
         int electricStates,
+        int loadFlows,
         int stateBits,
         long bytes,
         Optional<String> cut) {}

@@ -59,6 +59,7 @@ final class Reporting {
                 explorer.depth(),
                 explorer.endings(),
                 machine.world().electric().size(),
+                machine.world().loadFlows(),
                 program.layout().bits(),
                 store.bytes(),
                 explorer.cut());

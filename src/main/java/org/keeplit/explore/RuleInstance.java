@@ -27,6 +27,13 @@ record RuleInstance(
         return rule.form() == Rule.Form.EVENTUALLY;
     }
 
+    /** Notes what it reads of a state. @param into takes the note */
+    void reads(Reads into) {
+        scope.reads(into);
+        excuse.reads(into);
+        body.reads(into);
+    }
+
     /** {@return whether its case has come up} */
     boolean isExercised(Scene scene) {
         return scope.eval(scene) == Truth.TRUE && excuse.eval(scene) != Truth.TRUE;

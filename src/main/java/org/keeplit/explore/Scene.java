@@ -54,7 +54,7 @@ final class Scene {
         this.layout = world.program().layout();
         this.electric = world.electric();
         this.power = world::powerStates;
-        int cases = PowerModel.loadCases(world.bound().network());
+        int cases = PowerModel.cases(world.bound().network());
         this.flows = newFlows(cases);
         this.flowStates = new FlowState[cases];
         int count = electric.cells().kept().size();
@@ -133,7 +133,7 @@ final class Scene {
 
     /** {@return how many load cases the network declares} */
     int loadCases() {
-        return power().flow().loadCases().size();
+        return power().cases().size();
     }
 
     /** {@return the load flow of this state; null if there is none, which is then noted} */

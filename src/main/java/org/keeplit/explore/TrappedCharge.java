@@ -38,6 +38,11 @@ final class TrappedCharge {
     /** At a point: of the banks that are joined to it. */
     record At(int vertex, List<Bank> banks) implements Amount {
         @Override
+        public boolean isOfPosition() {
+            return false;
+        }
+
+        @Override
         public double value(Scene scene, int loadCase) {
             return banks.stream()
                     .filter(b -> scene.analysis().joined(b.vertex(), vertex))
@@ -49,6 +54,11 @@ final class TrappedCharge {
 
     /** Behind a contact: of the banks that closing it makes alive. */
     record Behind(Contact contact, List<Bank> banks) implements Amount {
+        @Override
+        public boolean isOfPosition() {
+            return false;
+        }
+
         @Override
         public double value(Scene scene, int loadCase) {
             Analysis then = scene.analysis().switched(contact, true);

@@ -67,6 +67,11 @@ final class World {
         return powerStates().model();
     }
 
+    /** {@return how many load flows were worked out} */
+    int loadFlows() {
+        return powerStates == null ? 0 : powerStates.solved();
+    }
+
     PowerStates powerStates() {
         if (powerStates == null) {
             StartValues start = program.start();

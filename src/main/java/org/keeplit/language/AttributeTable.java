@@ -103,6 +103,7 @@ final class AttributeTable {
                                     "kvar",
                                     "constant",
                                     "customers",
+                                    "along",
                                     "critical",
                                     "motor",
                                     "grounded wye",

@@ -33,6 +33,8 @@ final class Attributes {
     Lexeme word;
     /** The name after {@code spacing}, or null. */
     Lexeme spacing;
+    /** The line section along which a load is spread, or null. */
+    Lexeme along;
     /** Who depends on a load, or null. */
     Lexeme critical;
 
@@ -126,6 +128,10 @@ final class Attributes {
 
     Optional<String> word() {
         return Optional.ofNullable(word).map(Lexeme::value);
+    }
+
+    Optional<String> along() {
+        return Optional.ofNullable(along).map(Lexeme::value);
     }
 
     Optional<String> critical() {

@@ -41,6 +41,7 @@ enum Code {
     NO_MEMORY,
     NO_REASON,
     NO_SOURCE,
+    NOT_ALONG,
     NOT_PER_PHASE,
     NOTHING_APPLIES,
     PHASE_NOT_BROUGHT,

@@ -154,6 +154,7 @@ final class ElementResolver {
                     a.phases,
                     a.connection(),
                     a.model,
+                    a.along(),
                     a.customers,
                     a.critical(),
                     a.motor,

@@ -21,13 +21,21 @@ final class LoadAttributes {
 
     /** Reads one attribute here. @return whether it is one of a load's */
     boolean read(Cursor cursor) {
-        return motor(cursor) || critical(cursor) || constant(cursor) || power(cursor);
+        return motor(cursor) || along(cursor) || critical(cursor) || constant(cursor) || power(cursor);
     }
 
     private boolean motor(Cursor cursor) {
         boolean here = into.starts(cursor, "motor");
         into.motor |= here;
         return here;
+    }
+
+    private boolean along(Cursor cursor) {
+        if (!into.starts(cursor, "along")) {
+            return false;
+        }
+        into.along = cursor.next("the line section along which it is spread");
+        return true;
     }
 
     private boolean critical(Cursor cursor) {

@@ -39,11 +39,37 @@ final class NetworkChecks {
         if (report.errors() > 0) {
             return;
         }
+        elements.forEach(element -> along(element, elements, report));
         NetworkChecks checks = new NetworkChecks(report);
         elements.forEach(checks::index);
         elements.forEach(checks::start);
         checks.warnUnreached();
         elements.forEach(checks::warnPhases);
+    }
+
+    /** A load that is spread along a section hangs on the node where the section ends. */
+    private static void along(Element element, Collection<Element> elements, Report report) {
+        if (!(element instanceof Element.Load load) || load.along().isEmpty()) {
+            return;
+        }
+        String name = load.along().get();
+        List<String> fitting = elements.stream()
+                .filter(e -> e instanceof Element.Line line
+                        && line.to().equals(load.node())
+                        && line.phases().containsAll(load.phases()))
+                .map(Element::name)
+                .toList();
+        if (!fitting.contains(name)) {
+            report.add(Code.NOT_ALONG
+                    .at(
+                            load.span(),
+                            load.name() + " cannot be spread along " + name + ", which is no line section that ends at "
+                                    + load.node() + " with its phases")
+                    .help(fitting.isEmpty()
+                            ? "a load along a section hangs on the node after it: at " + load.node()
+                                    + " no section ends that has its phases"
+                            : "did you mean along " + String.join(" or along ", fitting) + "?"));
+        }
     }
 
     private void index(Element element) {

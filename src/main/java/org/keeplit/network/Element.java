@@ -150,6 +150,7 @@ public sealed interface Element {
      *
      * @param connection how its phases are joined
      * @param model how its power follows the voltage
+     * @param along the line section along which it is spread evenly, ending at its node, if it is
      * @param customers how many customers it stands for
      * @param critical who depends on it, if it is critical
      * @param motor whether it holds running motors, which feed an open phase backwards
@@ -161,6 +162,7 @@ public sealed interface Element {
             Phases phases,
             Connection connection,
             LoadModel model,
+            Optional<String> along,
             int customers,
             Optional<String> critical,
             boolean motor,

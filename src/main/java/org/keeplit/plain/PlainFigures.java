@@ -48,10 +48,14 @@ final class PlainFigures {
         return flows.computeIfAbsent(key, k -> new PlainFlow(
                 names.bound().network(),
                 pieces(),
-                circuit::isNeutral,
+                name -> scenery.taps().at(name, circuit, asked(loadCase)),
                 scenery.wiring().joints(),
                 closed,
-                pieces().factors().get(loadCase)));
+                asked(loadCase)));
+    }
+
+    private PlainPieces.Case asked(int number) {
+        return pieces().cases().get(number);
     }
 
     Scenery scenery() {
@@ -63,7 +67,7 @@ final class PlainFigures {
     }
 
     int loadCases() {
-        return pieces().factors().size();
+        return pieces().cases().size();
     }
 
     PlainPieces pieces() {
@@ -80,7 +84,7 @@ final class PlainFigures {
         Truth all = Truth.TRUE;
         for (Conductor left : lefts.isEmpty() ? List.of(Conductor.A) : lefts) {
             for (Conductor right : rights.isEmpty() ? List.of(left) : rights) {
-                for (int c = 0; c < pieces().factors().size(); c++) {
+                for (int c = 0; c < loadCases(); c++) {
                     double one = value(compare.left(), env, left, c);
                     double other = value(compare.right(), env, right, c);
                     boolean known = !Double.isNaN(one) && !Double.isNaN(other);
@@ -185,8 +189,7 @@ final class PlainFigures {
         }
         Element element = names.bound().network().element(it.name()).orElse(null);
         if (element instanceof Element.Branch branch && !(element instanceof Element.Device)) {
-            PlainPieces.Piece piece =
-                    element instanceof Element.Line ? pieces().piece(it.name(), false) : regulator(it.name() + " " + p);
+            PlainPieces.Piece piece = flow.piece(element instanceof Element.Line ? it.name() : it.name() + " " + p);
             return piece == null ? 0 : flow.into(piece, Names.node(branch.from(), p)).size();
         }
         List<Joint> closed = new ArrayList<>(poles(it.name()));
@@ -197,10 +200,6 @@ final class PlainFigures {
             }
         }
         return closed.stream().mapToDouble(j -> flow.through(j).size()).sum();
-    }
-
-    private PlainPieces.Piece regulator(String name) {
-        return pieces().piece(name, circuit.isNeutral(name));
     }
 
     private double rated(String name, Thing it) {

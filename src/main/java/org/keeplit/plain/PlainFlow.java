@@ -8,7 +8,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.function.ToIntFunction;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.LoadModel;
 import org.keeplit.network.Network;
@@ -42,6 +44,7 @@ final class PlainFlow {
     private final List<PlainPieces.Draw> draws;
     private final Set<String> alive = new HashSet<>();
     private final double factor;
+    private final Function<String, PlainPieces.Piece> byName;
     private PlainMatrix bare;
     private Cx[] fed;
     private Cx[] volts;
@@ -49,13 +52,15 @@ final class PlainFlow {
     PlainFlow(
             Network network,
             PlainPieces all,
-            Predicate<String> neutral,
+            ToIntFunction<String> taps,
             List<Joint> joints,
             Predicate<Joint> closed,
-            double factor) {
+            PlainPieces.Case asked) {
         this.network = network;
-        this.factor = factor;
-        this.pieces = all.pieces(neutral);
+        this.factor = asked.factor();
+        this.byName = name -> all.piece(name, taps);
+        this.pieces = all.pieces(taps);
+        List<PlainPieces.Draw> drawn = all.draws(asked.running());
         for (Joint joint : joints) {
             String a = PlainPieces.ground(joint.a());
             String b = PlainPieces.ground(joint.b());
@@ -64,12 +69,12 @@ final class PlainFlow {
             }
         }
         pieces.forEach(piece -> piece.ends().forEach(this::number));
-        all.draws().forEach(draw -> {
+        drawn.forEach(draw -> {
             number(draw.from());
             number(draw.to());
         });
-        flood(all.draws());
-        this.draws = all.draws().stream()
+        flood(drawn);
+        this.draws = drawn.stream()
                 .filter(d -> alive.contains(d.from()) || d.to() != null && alive.contains(d.to()))
                 .toList();
         assemble();
@@ -214,7 +219,7 @@ final class PlainFlow {
         double square = draw.model() == LoadModel.POWER
                 ? at * at
                 : draw.model() == LoadModel.CURRENT ? at * draw.volts() : draw.volts() * draw.volts();
-        return draw.power().conjugate().times(factor / square);
+        return draw.power().conjugate().times((draw.made() ? 1 : factor) / square);
     }
 
     /** {@return whether the voltages settled} */
@@ -240,6 +245,11 @@ final class PlainFlow {
             return Cx.ZERO;
         }
         return at(volts, a).minus(at(volts, b)).over(PlainOhms.of(joint, network));
+    }
+
+    /** {@return a line section by its name, or a regulator by its name and the phase, as it stands; null for anything else} */
+    PlainPieces.Piece piece(String name) {
+        return byName.apply(name);
     }
 
     /** {@return the current into one end of a piece} */

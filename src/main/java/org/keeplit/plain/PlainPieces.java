@@ -6,7 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Predicate;
+import java.util.function.ToIntFunction;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
@@ -16,7 +16,7 @@ import org.keeplit.unit.Quantity;
 
 /**
  * Everything that carries or draws current, as the admittances between its ends; an end is a place, or null for the earth,
- * with which every neutral is one. Generators are off.
+ * with which every neutral is one.
  */
 final class PlainPieces {
     private static final double SQRT3 = Math.sqrt(3);
@@ -32,7 +32,8 @@ final class PlainPieces {
     private final List<Piece> pieces = new ArrayList<>();
     private final List<Draw> draws = new ArrayList<>();
     private final Map<String, Piece> byName = new HashMap<>();
-    private final Map<String, Piece> atNeutral = new LinkedHashMap<>();
+    /** The phase of each regulator, by its name and that phase. */
+    private final Map<String, Conductor> regulators = new LinkedHashMap<>();
 
     /**
      * One piece.
@@ -44,8 +45,11 @@ final class PlainPieces {
      */
     record Piece(List<String> ends, PlainMatrix siemens, List<List<String>> alive, Cx[] fed) {}
 
-    /** A load between two places. @param power what it draws at rated voltage */
-    record Draw(String from, String to, double volts, LoadModel model, Cx power) {}
+    /** A load between two places. @param power what it draws at rated voltage @param made whether a generator makes it */
+    record Draw(String from, String to, double volts, LoadModel model, Cx power, boolean made) {}
+
+    /** A case that figures are judged on. @param factor of all loads @param running whether generators run */
+    record Case(int number, double factor, boolean running) {}
 
     PlainPieces(Network network) {
         this.network = network;
@@ -57,14 +61,26 @@ final class PlainPieces {
         network.all(Element.Transformer.class).forEach(this::transformer);
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
+        network.all(Element.Generator.class).forEach(this::generator);
     }
 
-    List<Draw> draws() {
-        return draws;
+    /** {@return the loads, and the generators that run} */
+    List<Draw> draws(boolean running) {
+        return draws.stream().filter(d -> running || !d.made()).toList();
+    }
+
+    /** {@return the cases that figures are judged on} */
+    List<Case> cases() {
+        List<Case> all = new ArrayList<>();
+        boolean generators = draws.stream().anyMatch(Draw::made);
+        for (boolean running : generators ? new boolean[] {false, true} : new boolean[] {false}) {
+            factors().forEach(factor -> all.add(new Case(all.size(), factor, running)));
+        }
+        return all;
     }
 
     /** {@return by how much all loads are multiplied in each load case; as they are written first} */
-    List<Double> factors() {
+    private List<Double> factors() {
         List<Double> all = new ArrayList<>(List.of(1.0));
         network.system().forEach((name, factor) -> {
             if (name.startsWith("load case ")) {
@@ -141,10 +157,28 @@ final class PlainPieces {
         pieces.add(new Piece(ends, siemens, List.of(), fed));
     }
 
+    /** The place a quarter of the way along a section, where two thirds of the load along it count. */
+    private static String quarter(String line, Conductor phase) {
+        return line + " at a quarter/" + phase;
+    }
+
     private void line(Element.Line line) {
         List<Conductor> phases = phases(line);
-        int n = phases.size();
+        List<String> from = places(line.from(), phases);
+        List<String> to = places(line.to(), phases);
         double metres = need(line, "length");
+        boolean loaded = network.all(Element.Load.class).anyMatch(l -> l.along().stream().anyMatch(line.name()::equals));
+        if (!loaded) {
+            put(line.name(), section(line, from, to, metres));
+            return;
+        }
+        List<String> quarter = phases.stream().map(p -> quarter(line.name(), p)).toList();
+        put(line.name(), section(line, from, quarter, metres / 4));
+        put(line.name() + ", the rest", section(line, quarter, to, metres * 3 / 4));
+    }
+
+    private Piece section(Element.Line line, List<String> from, List<String> to, double metres) {
+        int n = from.size();
         PlainLines.Metre metre = lines.of(line);
         PlainMatrix through = metre.ohms().times(metres).inverse();
         PlainMatrix siemens = new PlainMatrix(2 * n);
@@ -157,11 +191,11 @@ final class PlainPieces {
                 siemens.add(i, n + j, through.at(i, j).times(-1));
                 siemens.add(n + i, j, through.at(i, j).times(-1));
             }
-            alive.add(List.of(Names.node(line.from(), phases.get(i)), Names.node(line.to(), phases.get(i))));
+            alive.add(List.of(from.get(i), to.get(i)));
         }
-        List<String> ends = new ArrayList<>(places(line.from(), phases));
-        ends.addAll(places(line.to(), phases));
-        put(line.name(), new Piece(ends, siemens, alive, null));
+        List<String> ends = new ArrayList<>(from);
+        ends.addAll(to);
+        return new Piece(ends, siemens, alive, null);
     }
 
     private void put(String name, Piece piece) {
@@ -174,7 +208,7 @@ final class PlainPieces {
             double tap = figure(regulator, "tap " + phase, figure(regulator, "tap", 0));
             String name = regulator.name() + " " + phase;
             put(name, stepped(regulator, phase, (int) Math.round(tap)));
-            atNeutral.put(name, stepped(regulator, phase, 0));
+            regulators.put(name, phase);
         }
     }
 
@@ -188,20 +222,56 @@ final class PlainPieces {
         return new Piece(ends, outer(Cx.ONE.over(new Cx(0, ohms)), -ratio, 1), allAlive(ends), null);
     }
 
-    /** {@return a line section by its name, or a regulator by its name and the phase, known to be on neutral or not} */
-    Piece piece(String name, boolean neutral) {
-        return neutral && atNeutral.containsKey(name) ? atNeutral.get(name) : byName.get(name);
+    /** {@return a line section by its name, or a regulator by its name and the phase, at a tap} */
+    Piece piece(String name, ToIntFunction<String> taps) {
+        return regulators.containsKey(name) ? stepped(name, taps.applyAsInt(name)) : byName.get(name);
     }
 
-    /** {@return all pieces} @param neutral whether the regulator of a name and a phase is known to be on neutral */
-    List<Piece> pieces(Predicate<String> neutral) {
+    private Piece stepped(String name, int tap) {
+        Element.Regulator regulator = (Element.Regulator)
+                network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
+        return stepped(regulator, regulators.get(name), tap);
+    }
+
+    /** {@return all pieces} @param taps where the regulator of a name and a phase stands */
+    List<Piece> pieces(ToIntFunction<String> taps) {
         List<Piece> all = new ArrayList<>(pieces);
-        atNeutral.forEach((name, piece) -> {
-            if (neutral.test(name)) {
-                all.set(pieces.indexOf(byName.get(name)), piece);
-            }
-        });
+        regulators.keySet().forEach(
+                name -> all.set(pieces.indexOf(byName.get(name)), stepped(name, taps.applyAsInt(name))));
         return all;
+    }
+
+    /** {@return the tap that the network states; 0 if it states none} */
+    int statedTap(String name) {
+        Element regulator = network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
+        Conductor phase = regulators.get(name);
+        return (int) Math.round(figure(regulator, "tap " + phase, figure(regulator, "tap", 0)));
+    }
+
+    /** {@return the regulators, by name and phase, whose control finds its tap} */
+    List<String> free() {
+        return regulators.keySet().stream()
+                .filter(name -> {
+                    Element regulator =
+                            network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
+                    return regulator.figures().containsKey("setting")
+                            && !regulator.figures().containsKey("tap")
+                            && !regulator.figures().containsKey("tap " + regulators.get(name));
+                })
+                .toList();
+    }
+
+    /** {@return which way a control steps by what it sees} @param amperes into its load side */
+    int step(String name, Cx volts, Cx amperes) {
+        Element regulator = network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
+        Element.Regulator bank = (Element.Regulator) regulator;
+        double ratio = figure(regulator, "voltage ratio", nominal.at(bank.from()) / SQRT3 / 120);
+        Cx drop = new Cx(figure(regulator, "compensator resistance", 0), figure(regulator, "compensator reactance", 0))
+                .times(amperes.times(1 / figure(regulator, "rating", USUAL_REGULATOR_AMPERES)));
+        double seen = volts.times(1 / ratio).minus(drop).size();
+        double half = figure(regulator, "bandwidth", 2) / 2;
+        double level = need(regulator, "setting");
+        return seen < level - half ? 1 : seen > level + half ? -1 : 0;
     }
 
     /** {@return what one admittance is between ends that see it with these weights} */
@@ -249,8 +319,47 @@ final class PlainPieces {
                             figure(load, "reactive power " + leg.label(), 0))
                     : new Cx(figure(load, "active power", 0), figure(load, "reactive power", 0))
                             .times(1.0 / legs.size());
-            draws.add(new Draw(leg.from(), leg.to(), leg.volts(), load.model(), power));
+            if (load.along().isEmpty()) {
+                draws.add(new Draw(leg.from(), leg.to(), leg.volts(), load.model(), power, false));
+            } else {
+                String along = load.along().get();
+                draws.add(new Draw(
+                        moved(leg.from(), load, along, " at the quarter"),
+                        moved(leg.to(), load, along, " at the quarter"),
+                        leg.volts(),
+                        load.model(),
+                        power.times(2.0 / 3),
+                        false));
+                draws.add(new Draw(
+                        leg.from(),
+                        moved(leg.to(), load, null, " at the end"),
+                        leg.volts(),
+                        load.model(),
+                        power.times(1.0 / 3),
+                        false));
+            }
         }
+    }
+
+    /** A place of the load's node is that of the quarter point; its star point is one for each part. */
+    private static String moved(String place, Element.Load load, String along, String part) {
+        if (place == null) {
+            return null;
+        }
+        Conductor phase = load.phases().list().stream()
+                .filter(p -> place.equals(Names.node(load.node(), p)))
+                .findFirst()
+                .orElse(null);
+        return phase == null ? place + part : along == null ? place : quarter(along, phase);
+    }
+
+    private void generator(Element.Generator generator) {
+        List<Conductor> phases = phases(generator);
+        Cx each = new Cx(need(generator, "active power"), figure(generator, "reactive power", 0))
+                .times(-1.0 / phases.size());
+        double volts = nominal.at(generator.node()) / SQRT3;
+        phases.forEach(p ->
+                draws.add(new Draw(Names.node(generator.node(), p), null, volts, LoadModel.POWER, each, true)));
     }
 
     private void capacitor(Element.Capacitor bank) {

@@ -73,14 +73,14 @@ final class PlainTripCurrents {
     }
 
     private List<PlainFlow> flows(Circuit circuit, Set<Joint> opened) {
-        return scenery.wiring().pieces().factors().stream()
-                .map(factor -> new PlainFlow(
+        return scenery.wiring().pieces().cases().stream()
+                .map(asked -> new PlainFlow(
                         names.bound().network(),
                         scenery.wiring().pieces(),
-                        circuit::isNeutral,
+                        name -> scenery.taps().at(name, circuit, asked),
                         scenery.wiring().joints(),
                         j -> circuit.isClosed(j) && !opened.contains(j),
-                        factor))
+                        asked))
                 .toList();
     }
 

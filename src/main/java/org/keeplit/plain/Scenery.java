@@ -22,6 +22,7 @@ final class Scenery {
     private final Names names;
     private final Wiring wiring;
     private final Set<String> climbed;
+    private final PlainTaps taps = new PlainTaps(this);
     private PlainFigures start;
     private PlainNominal nominals;
 
@@ -34,6 +35,11 @@ final class Scenery {
     /** Says what the run starts from. */
     void startsFrom(Facts facts) {
         start = new PlainFigures(this, new Circuit(names, wiring, facts));
+    }
+
+    /** {@return where taps stand in figures} */
+    PlainTaps taps() {
+        return taps;
     }
 
     /** {@return the figures of the run's first state} */

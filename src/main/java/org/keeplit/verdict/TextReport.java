@@ -15,6 +15,11 @@ public final class TextReport {
     public static final String CAUTION = "This verdict is about the model. Local rules, the utility's safety manual and the person in charge\n"
             + "come first; field conditions, approach distances and the state of equipment are checked on site.";
 
+    /** What a report says where amperes or volts were asked for. */
+    public static final String FIGURES = "Figures are those of a load flow in every declared load case, customers' generators off and running,\n"
+            + "regulators at the taps that the network states or their controls find at the start, unless they were run\n"
+            + "to neutral; below 70 % of their rated voltage loads of constant power count as impedances.";
+
     private final Style style;
     private final boolean full;
 
@@ -59,6 +64,9 @@ public final class TextReport {
             judgements.forEach(judgement -> new Reasons(style).tell(judgement, out));
         }
         out.append('\n').append(counts(judgements)).append("\n\n").append(CAUTION).append('\n');
+        if (judgements.stream().anyMatch(j -> j.outcome().loadFlows() > 0)) {
+            out.append(FIGURES).append('\n');
+        }
         return out.toString();
     }
 

@@ -99,4 +99,16 @@ class NoLoadFlowTest {
     void whoAsksForNoFigureNeedsNoLoadFlow() {
         assertEquals("", told(BUS.replace(", fault level 100 MVA", "") + REST, "S is closed"));
     }
+
+    @Test
+    void aRegulatorOfOtherSteps() {
+        String elements = """
+                source bus at n-1, phases ABC, supply grid, fault level 100 MVA
+                switch s from n-1 to n-2, phases ABC
+                regulator vr from n-2 to n-3, phases ABC, range 7.5 %, steps 8
+                """;
+        assertEquals(
+                "the load flow knows regulators of 5/8 % a step, and vr states 7.5 % in 8 steps",
+                told("own, overhead", "", elements, "the current through S on A is below 10 A"));
+    }
 }

@@ -30,7 +30,7 @@ final class CaseMaker {
         MadeElement grounded = named(devices, said, "-side line of (d-\\d+)").orElse(draw.one(devices));
         ExtraSteps extra = new ExtraSteps(draw, elements, around, grounded);
         Mutations mutations = new Mutations(draw, elements, extra);
-        int changes = draw.one(0, 0, 0, 1, 1, 2, 3);
+        int changes = draw.one(0, 0, 0, 0, 1, 1, 2, 3);
         for (int i = 0; i < changes; i++) {
             job = mutations.mutate(job);
         }

@@ -17,7 +17,8 @@ public final class DefectProbe {
                 if (seed % 4 == 0) {
                     new ElectricAgreementTest().compare(seed);
                 }
-                Comparison one = Comparison.of(CaseMaker.make(new Draw(seed)).read(), 1500);
+                // In every other case devices state currents at which they trip.
+                Comparison one = Comparison.of(CaseMaker.make(new Draw(seed), seed % 2 == 1).read(), 1500);
                 if (one.kind() == Comparison.Kind.DIFFERENT) {
                     return "case " + seed + ": " + one.difference();
                 }

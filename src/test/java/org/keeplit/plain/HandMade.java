@@ -7,7 +7,37 @@ final class HandMade {
     private HandMade() {}
 
     static List<MadeCase> all() {
-        return List.of(groundedSite(), rolledLeads(), phasedTie(), staleTest(), tapAnywhere(), untestedGround(), staleBriefing());
+        return List.of(carryingUnit(), provedNeutral(), groundedSite(), rolledLeads(), phasedTie(), staleTest(), tapAnywhere(), untestedGround(), staleBriefing());
+    }
+
+    /** A regulator run to neutral and proved there. */
+    static MadeCase provedNeutral() {
+        return new MadeCase(
+                List.of(
+                        new MadeElement("source", "s-1", "n-1", null, "A", List.of("supply alpha")),
+                        new MadeElement("regulator", "v-2", "n-1", "n-2", "A", List.of("control manual")),
+                        new MadeElement("switch", "d-3", "n-2", "n-3", "A", List.of())),
+                List.of(),
+                List.of(),
+                List.of(Part.step("west runs v-2 to neutral"), Part.step("west proves v-2 at neutral")),
+                List.of(),
+                List.of("regulators"),
+                List.of());
+    }
+
+    /** A closed unit with load behind it, proved to carry it. */
+    static MadeCase carryingUnit() {
+        return new MadeCase(
+                List.of(
+                        new MadeElement("source", "s-1", "n-1", null, "ABC", List.of("supply alpha")),
+                        new MadeElement("recloser", "d-2", "n-1", "n-2", "ABC", List.of("ganged")),
+                        new MadeElement("load", "u-3", "n-2", null, "ABC", List.of("10 kW", "3 customers"))),
+                List.of(),
+                List.of(),
+                List.of(Part.step("east proves d-2 carries current")),
+                List.of(),
+                List.of("live-line"),
+                List.of());
     }
 
     /** A structure with all its conductors tested dead and grounded, and what else is rare; chance hardly ever makes one. */

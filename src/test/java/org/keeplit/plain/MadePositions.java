@@ -94,7 +94,9 @@ final class MadePositions {
 
     /** {@return the figures of the plain evaluator in it} */
     PlainFigures figures() {
-        return new PlainFigures(new Scenery(names, wiring, Set.of()), circuit());
+        Scenery scenery = new Scenery(names, wiring, Set.of());
+        scenery.startsFrom(new Facts(facts));
+        return new PlainFigures(scenery, circuit());
     }
 
     PlainPieces pieces() {

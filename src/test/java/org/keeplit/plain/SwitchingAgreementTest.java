@@ -59,7 +59,7 @@ class SwitchingAgreementTest {
         PowerStates states = new PowerStates(model, electric.cells(), made::isClosed);
         PlainFigures plain = made.figures();
         PlainSwitching switching = new PlainSwitching(plain);
-        for (int c = 0; c < model.flow().loadCases().size(); c++) {
+        for (int c = 0; c < model.cases().size(); c++) {
             FlowState now = states.state(electric.startSet(), c, made::neutral);
             for (Contact contact : made.grid().contacts()) {
                 Joint joint = made.joint(contact);

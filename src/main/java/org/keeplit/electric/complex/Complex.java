@@ -127,7 +127,8 @@ public record Complex(double re, double im) {
      * @return the magnitude, not negative
      */
     public double abs() {
-        return Math.hypot(re, im);
+        // No current or voltage is so large or so small that its square would not fit.
+        return Math.sqrt(re * re + im * im);
     }
 
     /**

@@ -10,7 +10,9 @@ import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
+import org.keeplit.electric.flow.DistributedLoad;
 import org.keeplit.electric.flow.FlowModel;
+import org.keeplit.electric.flow.LineDropControl;
 import org.keeplit.electric.flow.FlowModelBuilder;
 import org.keeplit.electric.flow.LoadPower;
 import org.keeplit.electric.flow.RegulatorKind;
@@ -45,7 +47,16 @@ final class PowerBuilder {
     private final int[] contacts;
     private final double[] nominalAt;
     private final Map<String, Integer> branches = new HashMap<>();
+    /** Controls work on 120 V, within a band of 2 V, unless stated: common practice, no source. */
+    private static final double CONTROL_VOLTS = 120;
+    private static final double USUAL_BAND = 2;
+    private static final double USUAL_RANGE = 0.1;
+    private static final double USUAL_STEPS = 16;
     private final List<PowerModel.Tap> taps = new ArrayList<>();
+    private final List<LineDropControl> controls = new ArrayList<>();
+    /** The terminals of the quarter points of sections with load along them, by section and phase. */
+    private final Map<String, Integer> quarters = new HashMap<>();
+    private final List<Integer> generators = new ArrayList<>();
 
     PowerBuilder(Grid grid) {
         this.grid = grid;
@@ -73,6 +84,7 @@ final class PowerBuilder {
         network.all(Element.Transformer.class).forEach(this::transformer);
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
+        network.all(Element.Generator.class).forEach(this::generator);
         for (Contact contact : grid.contacts()) {
             String name = "contact " + contact.id() + " of " + contact.owner() + " on phase " + contact.phase();
             int from = terminal(contact.a());
@@ -87,7 +99,7 @@ final class PowerBuilder {
                     false);
         }
         Arrays.setAll(terminals, i -> terminals[i] == UNUSED ? FlowModel.GROUND : terminals[i]);
-        return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt, taps);
+        return new PowerModel(grid, builder.build(), terminals, contacts, branches, nominalAt, new PowerModel.Automatic(taps, controls, generators));
     }
 
     /** {@return the node whose nominal voltage a place has: a lead or a bushing that of the node on its side} */
@@ -172,6 +184,10 @@ final class PowerBuilder {
 
     private void line(Element.Line line) {
         LineOhms.PerMetre ohms = lineOhms.of(line);
+        if (network.all(Element.Load.class).anyMatch(load -> load.along().equals(Optional.of(line.name())))) {
+            spread(line, ohms);
+            return;
+        }
         branches.put(
                 line.name(),
                 builder.line(
@@ -183,8 +199,37 @@ final class PowerBuilder {
                         need(line, "length")));
     }
 
+    /** A section with load along it is two, joined where most of that load is drawn. */
+    private void spread(Element.Line line, LineOhms.PerMetre ohms) {
+        List<Conductor> phases = line.phases().list().stream().filter(Conductor::isPhase).toList();
+        int[] quarter = phases.stream()
+                .mapToInt(p -> builder.terminal(line.name() + " quarter " + p))
+                .toArray();
+        for (int i = 0; i < quarter.length; i++) {
+            quarters.put(line.name() + " " + phases.get(i), quarter[i]);
+        }
+        branches.put(
+                line.name(),
+                DistributedLoad.section(
+                        builder,
+                        line.name(),
+                        at(line.from(), line.phases()),
+                        quarter,
+                        at(line.to(), line.phases()),
+                        ohms.impedance(),
+                        ohms.shunt(),
+                        need(line, "length"))[0]);
+    }
+
     /** Load volts are (1 + 5/8 % a step) times source volts, as the published test feeders count their taps. */
     private void regulator(Element.Regulator regulator) {
+        double range = figure(regulator.figures(), "range", USUAL_RANGE);
+        double steps = figure(regulator.figures(), "steps", USUAL_STEPS);
+        if (Math.abs(range / steps - USUAL_RANGE / USUAL_STEPS) > 1e-9) {
+            throw new PowerException(
+                    "the load flow knows regulators of 5/8 % a step, and " + regulator.name() + " states "
+                            + Math.round(range * 1000) / 10.0 + " % in " + Math.round(steps) + " steps");
+        }
         double rating = figure(regulator.figures(), "rating", USUAL_RATING);
         for (Conductor phase : regulator.phases()) {
             if (phase.isPhase()) {
@@ -199,6 +244,51 @@ final class PowerBuilder {
                         (int) Math.round(tap));
                 branches.put(regulator.name() + " " + phase, element);
                 taps.add(new PowerModel.Tap(regulator.name(), phase, element));
+                if (findsItsTap(regulator, phase)) {
+                    controls.add(control(regulator, element));
+                }
+            }
+        }
+    }
+
+    /** A control that says what it holds finds its tap, unless the network says where that stands. */
+    private static boolean findsItsTap(Element.Regulator regulator, Conductor phase) {
+        Map<String, Quantity> figures = regulator.figures();
+        return figures.containsKey("setting")
+                && !figures.containsKey("tap")
+                && !figures.containsKey("tap " + phase);
+    }
+
+    private LineDropControl control(Element.Regulator regulator, int element) {
+        Map<String, Quantity> figures = regulator.figures();
+        double usual = nominal.lineToLine(regulator.from()) / SQRT3 / CONTROL_VOLTS;
+        return new LineDropControl(
+                element,
+                figure(figures, "voltage ratio", usual),
+                figure(figures, "rating", USUAL_RATING),
+                new Complex(
+                        figure(figures, "compensator resistance", 0), figure(figures, "compensator reactance", 0)),
+                figures.get("setting").si(),
+                figure(figures, "bandwidth", USUAL_BAND));
+    }
+
+    /** A generator follows the voltage that it finds, phase by phase; it holds no island. */
+    private void generator(Element.Generator generator) {
+        int phases = (int) generator.phases().list().stream()
+                .filter(Conductor::isPhase)
+                .count();
+        Complex each = new Complex(
+                        need(generator, "active power"), figure(generator.figures(), "reactive power", 0))
+                .times(1.0 / phases);
+        for (Conductor phase : generator.phases()) {
+            if (phase.isPhase()) {
+                generators.add(builder.follower(
+                        generator.name() + " on phase " + phase,
+                        at(generator.node(), phase),
+                        FlowModel.GROUND,
+                        nominal.lineToLine(generator.node()) / SQRT3,
+                        each,
+                        false));
             }
         }
     }
@@ -248,23 +338,36 @@ final class PowerBuilder {
     }
 
     private void load(Element.Load load) {
+        if (load.along().isEmpty()) {
+            load(load, load.name(), at(load.node(), load.phases()), 1);
+            return;
+        }
+        int[] quarter = load.phases().list().stream()
+                .filter(Conductor::isPhase)
+                .mapToInt(p -> quarters.get(load.along().get() + " " + p))
+                .toArray();
+        load(load, load.name() + " at the quarter", quarter, DistributedLoad.AT_QUARTER);
+        load(load, load.name() + " at the end", at(load.node(), load.phases()), DistributedLoad.AT_END);
+    }
+
+    /** Adds a part of a load at some terminals. */
+    private void load(Element.Load load, String name, int[] phases, double part) {
         double volts = nominal.lineToLine(load.node());
         List<Conductor> list =
                 load.phases().list().stream().filter(Conductor::isPhase).toList();
-        int[] phases = at(load.node(), load.phases());
         boolean between = load.connection() == Connection.DELTA && phases.length > 1;
         int parts = between && phases.length == 2 ? 1 : phases.length;
         int neutral = load.connection() == Connection.WYE && phases.length > 1
-                ? builder.terminal(load.name() + " neutral")
+                ? builder.terminal(name + " neutral")
                 : FlowModel.GROUND;
         for (int i = 0; i < parts; i++) {
             int back = between ? phases[(i + 1) % phases.length] : neutral;
             builder.load(
-                    load.name() + "." + (i + 1),
+                    name + "." + (i + 1),
                     phases[i],
                     back,
                     between ? volts : volts / SQRT3,
-                    inAllCases(load, power(load, leg(list, i, between), parts)));
+                    inAllCases(load, power(load, leg(list, i, between), parts).times(part)));
         }
     }
 

@@ -2,13 +2,16 @@ package org.keeplit.electric.power;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.flow.FlowModel;
+import org.keeplit.electric.flow.LineDropControl;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 
 /** A network with its temporary equipment as a load-flow model, with the places of everything in it. Immutable. */
@@ -20,6 +23,8 @@ public final class PowerModel {
     private final ImmutableMap<String, Integer> branches;
     private final double[] nominal;
     private final ImmutableList<Tap> taps;
+    private final ImmutableList<LineDropControl> controls;
+    private final ImmutableList<Integer> generators;
 
     /**
      * A regulator of one phase.
@@ -30,14 +35,51 @@ public final class PowerModel {
      */
     public record Tap(String regulator, Conductor phase, int element) {}
 
-    PowerModel(Grid grid, FlowModel flow, int[] terminals, int[] contacts, Map<String, Integer> branches, double[] nominal, List<Tap> taps) {
+    PowerModel(
+            Grid grid,
+            FlowModel flow,
+            int[] terminals,
+            int[] contacts,
+            Map<String, Integer> branches,
+            double[] nominal,
+            Automatic automatic) {
         this.grid = grid;
         this.flow = flow;
         this.terminals = terminals;
         this.contacts = contacts;
         this.branches = ImmutableMap.copyOf(branches);
         this.nominal = nominal;
-        this.taps = ImmutableList.copyOf(taps);
+        this.taps = ImmutableList.copyOf(automatic.taps);
+        this.controls = ImmutableList.copyOf(automatic.controls);
+        this.generators = ImmutableList.copyOf(automatic.generators);
+    }
+
+    /**
+     * What may stand or run otherwise.
+     *
+     * @param taps all regulators
+     * @param controls those of them whose tap their control finds
+     * @param generators the customers' generators, phase by phase
+     */
+    record Automatic(List<Tap> taps, List<LineDropControl> controls, List<Integer> generators) {}
+
+    /** {@return the controls of the regulators whose tap nobody states} */
+    public ImmutableList<LineDropControl> controls() {
+        return controls;
+    }
+
+    /** {@return the load-flow elements of customers' generators} */
+    public ImmutableList<Integer> generators() {
+        return generators;
+    }
+
+    /** {@return the names of the cases that figures are judged on: all load cases, and again with generators running} */
+    public ImmutableList<String> cases() {
+        List<String> all = new ArrayList<>(flow.loadCases());
+        if (!generators.isEmpty()) {
+            flow.loadCases().forEach(one -> all.add(one + ", generators running"));
+        }
+        return ImmutableList.copyOf(all);
     }
 
     /**
@@ -51,11 +93,12 @@ public final class PowerModel {
         return new PowerBuilder(grid).build();
     }
 
-    /** {@return how many load cases a network has, the loads as written included} @param network the network */
-    public static int loadCases(Network network) {
-        return 1 + (int) network.system().keySet().stream()
+    /** {@return how many cases figures are judged on in a network, see {@link #cases}} @param network the network */
+    public static int cases(Network network) {
+        int loads = 1 + (int) network.system().keySet().stream()
                 .filter(name -> name.startsWith("load case "))
                 .count();
+        return network.all(Element.Generator.class).findAny().isPresent() ? 2 * loads : loads;
     }
 
     /** {@return the electrical graph} */

@@ -18,6 +18,7 @@ import org.keeplit.electric.flow.FlowResult;
 import org.keeplit.electric.flow.FlowSolver;
 import org.keeplit.electric.flow.FlowState;
 import org.keeplit.electric.flow.ShortCircuitSolver;
+import org.keeplit.electric.flow.TapSettlement;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Vertex;
@@ -35,6 +36,8 @@ public final class PowerStates {
     private static final double FLOATING = 1e7;
     /** As a part of nominal voltage: less has only what is coupled or stray. */
     private static final double ALIVE = 0.1;
+    /** The most steps of all controls at once; sixteen bring a bank from neutral to the end of its range. */
+    private static final int ROUNDS = 100;
     /** Of less than this part of a fault a device sees nothing. */
     private static final double SHARE = 0.01;
 
@@ -44,6 +47,8 @@ public final class PowerStates {
     private final int kept;
     private final ShortCircuitSolver shortCircuit;
     private final FlowState bare;
+    private final List<int[]> restingTaps = new ArrayList<>();
+    private int solved;
     private final Map<FlowState, FlowResult> known = new HashMap<>();
     private final Map<Place, Double> faults = new HashMap<>();
 
@@ -65,6 +70,34 @@ public final class PowerStates {
             edit.contact(model.element(contact), cells.index(contact.id()) < 0 && closedAtStart.test(contact));
         }
         this.bare = edit.state();
+        for (Contact contact : cells.grid().contacts()) {
+            edit.contact(model.element(contact), closedAtStart.test(contact));
+        }
+        settle(edit.state());
+    }
+
+    /** Finds where controls come to rest at the start of the run, from neutral on, in each case. */
+    private void settle(FlowState start) {
+        if (model.controls().isEmpty()) {
+            return;
+        }
+        for (int i = 0; i < model.cases().size(); i++) {
+            TapSettlement rest = TapSettlement.settle(solver, inCase(start, i), model.controls(), ROUNDS);
+            if (!rest.atRest()) {
+                throw new PowerException("in the case " + model.cases().get(i)
+                        + " the controls of the regulators come to no rest: look at their settings and bandwidths");
+            }
+            restingTaps.add(model.controls().stream()
+                    .mapToInt(c -> rest.result().state().tap(c.regulator()))
+                    .toArray());
+        }
+    }
+
+    private FlowState inCase(FlowState state, int number) {
+        int loads = model.flow().loadCases().size();
+        FlowState.Editor edit = state.edit().loadCase(number % loads);
+        model.generators().forEach(g -> edit.generator(g, number >= loads));
+        return edit.state();
     }
 
     /** {@return the model} */
@@ -76,7 +109,7 @@ public final class PowerStates {
      * The state of a set of closed contacts.
      *
      * @param closed the set, over {@link Cells#kept}
-     * @param loadCase the number of the load case
+     * @param loadCase the number of the case, see {@link PowerModel#cases}
      * @return the state, with taps as the network states them
      */
     public FlowState state(BitSet closed, int loadCase) {
@@ -93,12 +126,15 @@ public final class PowerStates {
      * The state of a set of closed contacts.
      *
      * @param closed the set, over {@link Cells#kept}
-     * @param loadCase the number of the load case
+     * @param loadCase the number of the case, see {@link PowerModel#cases}
      * @param taps which taps stand on neutral; the others stand where the network or the control says
      * @return the state
      */
     public FlowState state(BitSet closed, int loadCase, Taps taps) {
-        FlowState.Editor edit = bare.edit().loadCase(loadCase);
+        FlowState.Editor edit = inCase(bare, loadCase).edit();
+        for (int k = 0; k < model.controls().size(); k++) {
+            edit.tap(model.controls().get(k).regulator(), restingTaps.get(loadCase)[k]);
+        }
         for (int i = closed.nextSetBit(0); i >= 0; i = closed.nextSetBit(i + 1)) {
             edit.contact(model.element(cells.kept().get(i)), true);
         }
@@ -137,7 +173,7 @@ public final class PowerStates {
      * The load flow of a set of closed contacts.
      *
      * @param closed the set, over {@link Cells#kept}
-     * @param loadCase the number of the load case
+     * @param loadCase the number of the case, see {@link PowerModel#cases}
      * @return a solution, or that there is none
      */
     public FlowResult solve(BitSet closed, int loadCase) {
@@ -149,7 +185,13 @@ public final class PowerStates {
         if (known.size() >= kept) {
             known.clear();
         }
-        return known.computeIfAbsent(state, solver::solve);
+        FlowResult result = known.get(state);
+        if (result == null) {
+            solved++;
+            result = solver.solve(state);
+            known.put(state, result);
+        }
+        return result;
     }
 
     /** Like {@link #faultCurrent(FlowState, int)}. @param closed the closed contacts @param vertex where */
@@ -271,8 +313,8 @@ public final class PowerStates {
                 && a.node().equals(b.node());
     }
 
-    /** {@return how many load flows were worked out} */
-    public int size() {
-        return known.size();
+    /** {@return how many load flows were worked out, one that was forgotten and asked again counted twice} */
+    public int solved() {
+        return solved;
     }
 }
