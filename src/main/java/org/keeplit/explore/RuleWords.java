@@ -1,8 +1,6 @@
 package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.stream.Collectors;
 import org.keeplit.condition.ActKind;
 import org.keeplit.condition.Condition;

@@ -12,7 +12,6 @@ import org.keeplit.network.Side;
 import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Person;
-import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rulebook;
 
 /** Builds the examples of a file: what stands above the first of them is common to all. */
