@@ -7,7 +7,7 @@ parser grammar Shapes;
 
 options { tokenVocab = Words; }
 
-// ---- what all four kinds of file share
+// ---- what all five kinds of file share
 
 name      : WORD | STRING ;
 names     : name ( separator name )* ;
@@ -97,3 +97,14 @@ stepLine     : stepRef ( BEFORE | AFTER ) stepRef EOF      # move
              ;
 insertLine   : INSERT ( BEFORE | AFTER ) stepRef EOF ;
 mustFailLine : MUST FAIL ON name ( AT STEP? name )? onPhase? EOF ;
+
+// ---- examples
+
+examplesHead : WORD name FOR kept ( separator kept )* EOF ;
+exampleHead  : WORD STRING ( OF RULE names )? EOF ;
+onLine       : ON NETWORK? name EOF ;
+doLine       : WORD EOF ;
+mustLine     : MUST ( HOLD | FAIL ) any* EOF ;
+withLine     : WITH bindings EOF ;
+saysLine     : SAYS STRING EOF ;
+becauseLine  : BECAUSE any+ EOF ;

@@ -2,18 +2,27 @@ package org.keeplit;
 
 import com.google.common.collect.ImmutableList;
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
+import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.SlipTable;
 import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.Network;
+import org.keeplit.procedure.Example;
+import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
+import org.keeplit.verdict.Coverage;
+import org.keeplit.verdict.ExampleJudgement;
 import org.keeplit.verdict.Judgement;
 
 /** The entry point for programs that embed the verifier. */
@@ -57,6 +66,106 @@ public final class Keeplit {
             }
         }
         return all.build();
+    }
+
+    /**
+     * Tries every example of the given files.
+     *
+     * @param library what was read, with the examples
+     * @param limits how far to go for each
+     * @param watcher is told how each gets on
+     * @param problems collects what does not fit
+     * @return what came of them, in the order of the files
+     */
+    public static ImmutableList<ExampleJudgement> test(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        ImmutableList.Builder<ExampleJudgement> all = ImmutableList.builder();
+        for (Examples group : library.givenExamples()) {
+            for (Example example : group.examples()) {
+                all.addAll(test(library, group, example, limits, watcher, problems));
+            }
+        }
+        return all.build();
+    }
+
+    /**
+     * Tries one example, from each of its starts.
+     *
+     * @param library what was read
+     * @param group the examples that it belongs to
+     * @param example the example
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @param problems collects what does not fit
+     * @return what came of it
+     */
+    public static ImmutableList<ExampleJudgement> test(
+            Library library, Examples group, Example example, Limits limits, Watcher watcher, Problems problems) {
+        ImmutableList.Builder<ExampleJudgement> all = ImmutableList.builder();
+        Procedure.Proof proof = example.procedure().proofs().get(0);
+        Network network = library.networks().get(proof.network());
+        for (Procedure.Begun begun : example.procedure().everyStart()) {
+            Proving.explored(begun.procedure(), network, proof, limits, watcher, problems)
+                    .map(found -> ExampleJudgement.of(group.name(), example, network, proof, begun, found))
+                    .ifPresent(all::add);
+        }
+        return all.build();
+    }
+
+    /**
+     * An answer to why a rule is kept or broken around a step.
+     *
+     * @param place the procedure and where it was run, in words
+     * @param found the answer
+     */
+    public record At(String place, RuleAtStep found) {}
+
+    /**
+     * Explains a rule before and after a step, on each network on which a procedure is proved, from each start.
+     *
+     * @param library what was read
+     * @param procedure the procedure
+     * @param rule the rule's name
+     * @param step the step's label, or its sentence if it has none
+     * @param phase the phase, if only the acts on it are meant
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @param problems collects what does not fit
+     * @return the answers; none where no way leads through the step
+     */
+    public static ImmutableList<At> why(
+            Library library,
+            Procedure procedure,
+            String rule,
+            String step,
+            Optional<Conductor> phase,
+            Limits limits,
+            Watcher watcher,
+            Problems problems) {
+        ImmutableList.Builder<At> all = ImmutableList.builder();
+        for (Procedure.Proof proof : procedure.proofs()) {
+            Network network = library.networks().get(proof.network());
+            for (Procedure.Begun begun : procedure.everyStart()) {
+                Proving.explored(begun.procedure(), network, proof, limits, watcher, problems).ifPresent(found -> {
+                    String place = procedure.name() + " on "
+                            + Judgement.of(begun.procedure(), network, proof, begun.start(), found.outcome()).place();
+                    found.at(rule, step, phase).ifPresent(at -> all.add(new At(place, at)));
+                });
+            }
+        }
+        return all.build();
+    }
+
+    /** {@return how far examples put the rulebooks to the test that are given, or that they are for} */
+    public static Coverage coverage(Library library, List<ExampleJudgement> examples) {
+        Set<String> names = new LinkedHashSet<>();
+        library.givenRulebooks().forEach(book -> names.add(book.name()));
+        library.givenExamples().forEach(group -> names.addAll(group.rulebooks()));
+        return Coverage.of(
+                library.rulebooks().values().stream()
+                        .filter(book -> names.contains(book.name()))
+                        .toList(),
+                examples);
     }
 
     /**

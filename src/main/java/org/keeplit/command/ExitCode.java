@@ -1,13 +1,15 @@
 package org.keeplit.command;
 
 import java.util.List;
+import org.keeplit.verdict.Coverage;
+import org.keeplit.verdict.ExampleJudgement;
 import org.keeplit.verdict.Judgement;
 
 /** The exit codes; they are part of the interface and do not change. */
 final class ExitCode {
     /** Everything is proved. */
     static final int PROVED = 0;
-    /** Something is broken; under {@code --strict} a caution, too. */
+    /** Something is broken, or an example failed; under {@code --strict} a caution, too. */
     static final int BROKEN = 1;
     /** The command line cannot be understood. */
     static final int USAGE = 2;
@@ -15,7 +17,7 @@ final class ExitCode {
     static final int MISTAKES = 3;
     /** A limit was reached, or a figure could not be worked out. */
     static final int UNDECIDED = 4;
-    /** A rule was not exercised, under {@code --strict}. */
+    /** A rule was not exercised, or examples leave something of it unshown, under {@code --strict}. */
     static final int NOT_EXERCISED = 5;
     /** A fault of this program. */
     static final int FAULT = 70;
@@ -37,5 +39,19 @@ final class ExitCode {
                 .anyMatch(j -> j.status() == Judgement.Status.HOLDS
                         && !j.notExercised().isEmpty());
         return strict && silent ? NOT_EXERCISED : PROVED;
+    }
+
+    /** {@return the code for many examples, in the same order: mistakes, failed, undecided, not shown} */
+    static int ofExamples(List<ExampleJudgement> examples, Coverage coverage, boolean mistakes, boolean strict) {
+        if (mistakes) {
+            return MISTAKES;
+        }
+        if (examples.stream().anyMatch(e -> !e.differences().isEmpty())) {
+            return BROKEN;
+        }
+        if (examples.stream().anyMatch(ExampleJudgement::isUndecided)) {
+            return UNDECIDED;
+        }
+        return strict && !coverage.isComplete() ? NOT_EXERCISED : PROVED;
     }
 }

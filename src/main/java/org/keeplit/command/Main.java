@@ -8,7 +8,15 @@ import picocli.CommandLine;
 @CommandLine.Command(
         name = "keeplit",
         description = "Proves live-line switching procedures against a model of the feeder.",
-        subcommands = {CheckCommand.class, SlipsCommand.class, CommandLine.HelpCommand.class},
+        subcommands = {
+            CheckCommand.class,
+            TestCommand.class,
+            ExplainCommand.class,
+            WhyCommand.class,
+            SlipsCommand.class,
+            NewCommand.class,
+            CommandLine.HelpCommand.class
+        },
         mixinStandardHelpOptions = true,
         version = "keeplit 0.1.0, language 1")
 public final class Main implements Runnable {

@@ -73,11 +73,11 @@ public final class Explorer {
      * @throws Reactions.Unarmed if a device comes to trip for whose poles the program has no room
      * @throws NotAtRest if something trips at the start
      */
-    static Outcome explore(Program program, Electric electric, Limits limits, Watcher watcher) {
+    static Explored explore(Program program, Electric electric, Limits limits, Watcher watcher) {
         return new Explorer(Memories.extend(program, electric), electric, limits, watcher).run();
     }
 
-    private Outcome run() {
+    private Explored run() {
         started = System.nanoTime();
         watcher.begins(
                 program.bound().procedure().name(),
@@ -92,7 +92,8 @@ public final class Explorer {
             machine.world().electric().forget();
             cut = Optional.of("more memory than the program was given");
         }
-        return new Reporting(machine, store, edges, scene, watcher.wantsReasons()).outcome(this, judging);
+        Reporting reporting = new Reporting(machine, store, edges, scene, watcher.wantsReasons());
+        return new Explored(machine, store, judging, reporting, this);
     }
 
     private void firstPass() {
@@ -383,6 +384,16 @@ public final class Explorer {
 
     int depth() {
         return depth;
+    }
+
+    /** {@return the length of the shortest way to a state that was found} */
+    int depth(int state) {
+        return depths[state];
+    }
+
+    /** {@return whether a state is reached only with a rule broken on the way} */
+    boolean isAfterBreak(int state) {
+        return dirty.get(state);
     }
 
     int endings() {

@@ -78,8 +78,33 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
+        return explored(procedure, network, proof, search, limits, watcher, problems).map(Explored::outcome);
+    }
+
+    /**
+     * Like {@link #prove(Procedure, Network, Procedure.Proof, Limits, Watcher, Problems)}, with what was found kept so that
+     * more can be asked of it.
+     */
+    public static Optional<Explored> explored(
+            Procedure procedure,
+            Network network,
+            Procedure.Proof proof,
+            Limits limits,
+            Watcher watcher,
+            Problems problems) {
+        return explored(procedure, network, proof, Search.USUAL, limits, watcher, problems);
+    }
+
+    private static Optional<Explored> explored(
+            Procedure procedure,
+            Network network,
+            Procedure.Proof proof,
+            Search search,
+            Limits limits,
+            Watcher watcher,
+            Problems problems) {
         try {
-            return prepare(procedure, network, proof, search, problems).map(p -> explore(p, limits, watcher));
+            return prepare(procedure, network, proof, search, problems).map(p -> explored(p, limits, watcher));
         } catch (NotAtRest trips) {
             problems.add(Problem.error(
                             "not-at-rest",
@@ -105,6 +130,10 @@ public final class Proving {
      * @return what was found
      */
     public static Outcome explore(Prepared prepared, Limits limits, Watcher watcher) {
+        return explored(prepared, limits, watcher).outcome();
+    }
+
+    private static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
         Prepared now = prepared;
         Set<String> armed = new TreeSet<>();
         while (true) {

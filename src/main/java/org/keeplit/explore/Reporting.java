@@ -21,6 +21,7 @@ final class Reporting {
     private final Machine machine;
     private final Program program;
     private final StateStore store;
+    private final Edges edges;
     private final Tracer tracer;
     private final Explaining explaining;
     private final WhyTree trees;
@@ -32,6 +33,7 @@ final class Reporting {
         this.machine = machine;
         this.program = machine.world().program();
         this.store = store;
+        this.edges = edges;
         this.tracer = new Tracer(machine, store, edges);
         this.explaining = new Explaining(machine);
         this.trees = new WhyTree(machine, explaining);
@@ -131,6 +133,29 @@ final class Reporting {
                 full && broken.instance() != null ? trees.rule(broken.instance(), scene) : Why.NOTHING);
     }
 
+    /** {@return conditions with their values where a break was judged} */
+    ImmutableList<Why> reasons(Judging.Break broken, Environment environment, List<Condition> conditions) {
+        look(broken);
+        return conditions.stream()
+                .map(c -> explaining.why(c, environment, scene))
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return a rule with its bindings explained in full where a scene looks} */
+    Why tree(RuleInstance instance, Scene there) {
+        return trees.rule(instance, there);
+    }
+
+    /** {@return the way to a state and one act further} */
+    ImmutableList<TraceStep> way(int state, int act) {
+        return tracer.trace(state, new Edges.Edge(act, ImmutableList.of()));
+    }
+
+    /** {@return the act that led to a state} */
+    int act(int state) {
+        return edges.edge(store.edge(state)).act();
+    }
+
     /** Looks at the state in which the break was judged. */
     private void look(Judging.Break broken) {
         boolean judgedBefore = broken.kind() == Finding.Kind.REQUIREMENT
@@ -195,11 +220,16 @@ final class Reporting {
                 return Optional.of(spot.vertex().conductor());
             }
         }
-        return act.flatMap(a -> a.primitives().stream()
+        return act.flatMap(Reporting::phaseOf);
+    }
+
+    /** {@return the phase on which an act is done, if it is one} */
+    static Optional<Conductor> phaseOf(Act act) {
+        return act.primitives().stream()
                 .map(Reporting::phase)
                 .filter(p -> p.size() == 1)
                 .map(p -> p.list().get(0))
-                .findFirst());
+                .findFirst();
     }
 
     private static Phases phase(Primitive primitive) {

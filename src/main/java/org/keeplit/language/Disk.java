@@ -41,10 +41,15 @@ final class Disk {
         return shown.toString().replace('\\', '/');
     }
 
-    /** {@return the files of the four kinds in a folder and the folders in it, sorted} */
+    /** {@return the files of all kinds in a folder and the folders in it, sorted} */
     List<Path> list(Path folder, List<Problem> problems) {
+        return list(folder, DEEPEST, problems);
+    }
+
+    /** {@return those in a folder and so many folders below it} @param depth how many */
+    List<Path> list(Path folder, int depth, List<Problem> problems) {
         List<Path> files = new ArrayList<>();
-        walk(folder, DEEPEST, files, problems);
+        walk(folder, depth, files, problems);
         return files;
     }
 

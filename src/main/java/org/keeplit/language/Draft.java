@@ -16,7 +16,7 @@ final class Draft {
     private final FileKind kind;
     private final Report report;
     private final List<Item> items = new ArrayList<>();
-    private final Map<String, Item> byName = new LinkedHashMap<>();
+    private final Map<List<Object>, Item> byName = new LinkedHashMap<>();
 
     /** Cuts a file. */
     Draft(FileKind kind, Source source) {
@@ -38,9 +38,9 @@ final class Draft {
         return Collections.unmodifiableList(items);
     }
 
-    /** {@return the first item of that name} */
-    Optional<Item> item(String name) {
-        return Optional.ofNullable(byName.get(name));
+    /** {@return the first item of a kind and name} */
+    Optional<Item> item(FileKind of, String name) {
+        return Optional.ofNullable(byName.get(List.of(of, name)));
     }
 
     private List<Node> skipLanguage(List<Node> sections) {
@@ -118,8 +118,8 @@ final class Draft {
         }
         List<Node> all = new ArrayList<>(head.children());
         all.addAll(sections);
-        Item item = new Item(kind, head.line().lexemes().get(1), head, all, report);
+        Item item = new Item(kind.kindOf(head.line()), head.line().lexemes().get(1), head, all, report);
         items.add(item);
-        byName.putIfAbsent(item.name().value(), item);
+        byName.putIfAbsent(List.of(item.kind(), item.name().value()), item);
     }
 }

@@ -1,40 +1,14 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableMap;
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import org.keeplit.text.Pages;
 
 /** The pages that explain the codes of the problems that reading can tell. */
 public final class Explanations {
-    private static final String FILE = "problems.txt";
-
     private Explanations() {}
 
     /** {@return the pages by code, in the order of the codes} */
     public static ImmutableMap<String, String> pages() {
-        Map<String, StringBuilder> pages = new LinkedHashMap<>();
-        try (InputStream in = Explanations.class.getResourceAsStream(FILE);
-                BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-            StringBuilder page = new StringBuilder();
-            for (String line = reader.readLine(); line != null; line = reader.readLine()) {
-                if (line.startsWith("    ")) {
-                    page.append(line.substring(4)).append('\n');
-                } else if (!line.isEmpty() && !line.startsWith("#")) {
-                    page = new StringBuilder();
-                    pages.put(line, page);
-                }
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        ImmutableMap.Builder<String, String> all = ImmutableMap.builder();
-        pages.forEach((code, page) -> all.put(code, page.toString()));
-        return all.buildOrThrow();
+        return Pages.of(Explanations.class);
     }
 }

@@ -4,7 +4,7 @@ import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.Optional;
 
-/** The four kinds of file, each with its extension, its first words, and what its lines do. */
+/** The five kinds of file, each with its extension, its first words, and what its lines do. */
 enum FileKind {
     NETWORK("network", "network NAME \"Title\"", "network") {
         @Override
@@ -29,7 +29,7 @@ enum FileKind {
             return !counts && RULE_CLAUSES.contains(line.head().getText()) ? Role.CLAUSE_OF_SECTION : Role.PLAIN;
         }
     },
-    PROCEDURE("procedure", "procedure NAME revision 1", "procedure", "variant") {
+    PROCEDURE("procedure", "procedure NAME revision 1", "procedure", "variant", "network") {
         @Override
         Role role(Line line) {
             String head = line.head().getText();
@@ -56,7 +56,24 @@ enum FileKind {
             }
             return SECTIONS.contains(head) ? Role.SECTION : Role.PLAIN;
         }
+    },
+    EXAMPLES("examples", "examples NAME for RULEBOOK", "examples", "network") {
+        @Override
+        Role role(Line line) {
+            boolean alone = line.starts("do") && line.lexemes().size() == 1;
+            if (alone || line.starts("example") || line.starts("on")) {
+                return Role.SECTION;
+            }
+            // The reason below "must fail" is a condition, the one below a step a text.
+            boolean reason = line.starts("because")
+                    && line.lexemes().size() > 1
+                    && !line.lexemes().get(1).isText();
+            return reason ? Role.PLAIN : PROCEDURE.role(line);
+        }
     };
+
+    /** What names of files end in, for advice. */
+    static final String ENDINGS = "files to read end in .network, .equipment, .rules, .procedure or .examples";
 
     private static final ImmutableSet<String> RULE_CLAUSES = ImmutableSet.of(
             "always",
@@ -150,6 +167,11 @@ enum FileKind {
     /** {@return whether a line starts a network, a rulebook and so on} */
     boolean isHead(Line line) {
         return !line.head().isText() && heads.contains(line.head().getText());
+    }
+
+    /** {@return what a line starts: a network may stand in the file of the procedures or examples that are on it} */
+    FileKind kindOf(Line head) {
+        return head.starts("network") ? NETWORK : this;
     }
 
     String extension() {

@@ -1,6 +1,7 @@
 package org.keeplit.language;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -59,6 +60,7 @@ final class HeaderResolver {
         pass(sections, "crew", n -> new CrewResolver(report, header, scope).read(n));
         pass(sections, "keeps", this::keeps);
         pass(sections, "proved", this::network);
+        pass(sections, "on", this::place);
         scope.addNetworks(header.networks, header.allNetworks);
         pass(sections, "temporary", this::temporaries);
         pass(sections, "hold", n -> permit(n, Type.HOLD));
@@ -83,11 +85,16 @@ final class HeaderResolver {
 
     private void keeps(Node node) {
         var parts = Shape.of(node.line(), Shapes::keepsLine, "keeps RULEBOOK, RULEBOOK with PARAMETER 15 V");
+        keeps(node.line(), parts.kept());
+    }
+
+    /** Reads the rulebooks that are kept. @param line the line on which they stand @param books the rulebooks */
+    void keeps(Line line, List<Shapes.KeptContext> books) {
         if (restates("keeps")) {
             header.keeps.clear();
         }
-        for (Shapes.KeptContext kept : parts.kept()) {
-            Resolved<Rulebook> book = Settings.rulebook(session, node.line(), kept, Map.of(), report);
+        for (Shapes.KeptContext kept : books) {
+            Resolved<Rulebook> book = Settings.rulebook(session, line, kept, Map.of(), report);
             header.allRulebooks &= book.ifSound().isPresent();
             book.ifSound().ifPresent(b -> report.attempt(() -> keep(b, Shape.lexeme(kept.name()))));
             book.thing().ifPresent(named::add);
@@ -165,6 +172,18 @@ final class HeaderResolver {
                         parts.bindings(),
                         line.span());
         header.proofs.add(new Procedure.Proof(name.value(), arguments, line.span()));
+    }
+
+    /** {@code on network NAME}: whoever says so has no parameters. */
+    private void place(Node node) {
+        Line line = node.line();
+        Lexeme name = Shape.lexeme(Shape.of(line, Shapes::onLine, "on network NAME").name());
+        header.proofs.clear();
+        header.networks.clear();
+        Optional<Network> network = session.network(name, report).ifSound();
+        header.allNetworks &= network.isPresent();
+        network.ifPresent(header.networks::add);
+        header.proofs.add(new Procedure.Proof(name.value(), ImmutableMap.of(), line.span()));
     }
 
     private void temporaries(Node section) {

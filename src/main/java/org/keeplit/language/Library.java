@@ -5,6 +5,7 @@ import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import org.keeplit.network.Equipment;
 import org.keeplit.network.Network;
+import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Problem;
@@ -19,6 +20,7 @@ import org.keeplit.text.Source;
  * @param networks the networks by name, in the same order
  * @param rulebooks the rulebooks by name, in the same order
  * @param procedures the procedures and variants by name, in the same order
+ * @param examples the examples of rules by the name of their file's first line, in the same order
  * @param given the names of the given files, without those that were found in library folders
  * @param sources the texts of all files that were read, by name
  * @param problems what is wrong, by file, line and column
@@ -28,6 +30,7 @@ public record Library(
         ImmutableMap<String, Network> networks,
         ImmutableMap<String, Rulebook> rulebooks,
         ImmutableMap<String, Procedure> procedures,
+        ImmutableMap<String, Examples> examples,
         ImmutableSet<String> given,
         ImmutableMap<String, Source> sources,
         ImmutableList<Problem> problems) {
@@ -41,6 +44,20 @@ public record Library(
     public ImmutableList<Procedure> givenProcedures() {
         return procedures.values().stream()
                 .filter(p -> given.contains(p.span().source().name()))
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return the rulebooks that stand in given files} */
+    public ImmutableList<Rulebook> givenRulebooks() {
+        return rulebooks.values().stream()
+                .filter(r -> given.contains(r.span().source().name()))
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return the examples that stand in given files} */
+    public ImmutableList<Examples> givenExamples() {
+        return examples.values().stream()
+                .filter(e -> given.contains(e.span().source().name()))
                 .collect(ImmutableList.toImmutableList());
     }
 }

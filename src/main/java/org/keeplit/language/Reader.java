@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import org.keeplit.network.Equipment;
 import org.keeplit.network.Network;
+import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Problem;
@@ -53,6 +54,36 @@ public final class Reader {
         return library(shelf, problems);
     }
 
+    /**
+     * Like {@link #read}, with the examples, as far as the library folders have any, of all rulebooks that are given.
+     *
+     * @param filesOrFolders what to read
+     * @return what they say; such examples count as given
+     */
+    public Library readWithExamples(List<Path> filesOrFolders) {
+        Library first = read(filesOrFolders);
+        Set<Path> all = new LinkedHashSet<>(filesOrFolders);
+        Disk disk = new Disk(filesOrFolders.stream().noneMatch(Path::isAbsolute));
+        for (Path file : new Shelf(disk).examplesNear(given(filesOrFolders, disk))) {
+            disk.read(file, disk.shown(file), new ArrayList<>())
+                    .map(source -> new Draft(FileKind.EXAMPLES, source))
+                    .filter(draft -> draft.items().stream().anyMatch(item -> speaksOf(item, first)))
+                    .ifPresent(draft -> all.add(Path.of(disk.shown(file))));
+        }
+        return all.size() == filesOrFolders.size() ? first : read(List.copyOf(all));
+    }
+
+    private static Set<Path> given(List<Path> filesOrFolders, Disk disk) {
+        Set<Path> files = new LinkedHashSet<>();
+        filesOrFolders.forEach(path -> collect(path, disk, files, new ArrayList<>()));
+        return files;
+    }
+
+    private static boolean speaksOf(Item item, Library library) {
+        return item.head().line().lexemes().stream().skip(2).anyMatch(word -> library.givenRulebooks().stream()
+                .anyMatch(book -> book.name().equals(word.value())));
+    }
+
     private static void collect(Path path, Disk disk, Set<Path> files, List<Problem> problems) {
         Path absolute = path.toAbsolutePath().normalize();
         Span whole = Span.ofFile(new Source(disk.shown(path), ""));
@@ -62,13 +93,13 @@ public final class Reader {
             if (inside.isEmpty()) {
                 problems.add(Code.EMPTY_FOLDER
                         .at(whole, "this folder has no file to read")
-                        .help("files to read end in .network, .equipment, .rules or .procedure"));
+                        .help(FileKind.ENDINGS));
             }
         } else if (absolute.getFileName() == null
                 || FileKind.of(absolute.getFileName().toString()).isEmpty()) {
             problems.add(Code.UNKNOWN_FILE_KIND
                     .at(whole, "the name of this file does not say what it is")
-                    .help("files to read end in .network, .equipment, .rules or .procedure"));
+                    .help(FileKind.ENDINGS));
         } else {
             files.add(absolute);
         }
@@ -89,7 +120,7 @@ public final class Reader {
                             kind -> shelf.add(new Draft(kind, source), null),
                             () -> problems.add(Code.UNKNOWN_FILE_KIND
                                     .at(Span.ofFile(source), "the name of this file does not say what it is")
-                                    .help("files to read end in .network, .equipment, .rules or .procedure")));
+                                    .help(FileKind.ENDINGS)));
         }
         return library(shelf, problems);
     }
@@ -134,6 +165,7 @@ public final class Reader {
         private final Map<String, Network> networks = new LinkedHashMap<>();
         private final Map<String, Rulebook> rulebooks = new LinkedHashMap<>();
         private final Map<String, Procedure> procedures = new LinkedHashMap<>();
+        private final Map<String, Examples> examples = new LinkedHashMap<>();
 
         private void add(Object thing) {
             if (thing instanceof Equipment e) {
@@ -144,6 +176,8 @@ public final class Reader {
                 rulebooks.put(r.name(), r);
             } else if (thing instanceof Procedure p) {
                 procedures.put(p.name(), p);
+            } else if (thing instanceof Examples e) {
+                examples.put(e.name(), e);
             }
         }
 
@@ -156,6 +190,7 @@ public final class Reader {
                     ImmutableMap.copyOf(networks),
                     ImmutableMap.copyOf(rulebooks),
                     ImmutableMap.copyOf(procedures),
+                    ImmutableMap.copyOf(examples),
                     shelf.given().stream().map(d -> d.report().source().name()).collect(ImmutableSet.toImmutableSet()),
                     sources.buildKeepingLast(),
                     ImmutableList.copyOf(problems.sorted()));

@@ -42,6 +42,7 @@ final class Session {
                     case PROCEDURE -> item.isVariant()
                             ? new VariantResolver(item, this).resolve()
                             : new ProcedureResolver(item, this).resolve();
+                    case EXAMPLES -> new ExamplesResolver(item, this).resolve();
                 };
         open.remove(item);
         done.put(item, result);

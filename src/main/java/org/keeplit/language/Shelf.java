@@ -4,9 +4,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Source;
 
@@ -73,7 +75,7 @@ final class Shelf {
     }
 
     private static Optional<Item> in(Draft draft, FileKind kind, String name) {
-        return draft.kind() == kind ? draft.item(name) : Optional.empty();
+        return draft.item(kind, name);
     }
 
     /** {@return all equipment: the given, then what the library has besides} */
@@ -111,6 +113,23 @@ final class Shelf {
         return Suggestions.didYouMean(name.value(), known)
                 .map(problem::help)
                 .orElse(known.isEmpty() ? problem : problem.help("there is " + Suggestions.list(known, "and")));
+    }
+
+    /** {@return the files with examples beside some files, then those in the library folders near them, each by their names} */
+    Set<Path> examplesNear(Set<Path> files) {
+        Set<Path> all = new LinkedHashSet<>();
+        for (Path file : files) {
+            disk.list(file.toAbsolutePath().getParent(), 0, new ArrayList<>()).stream()
+                    .filter(f -> FileKind.of(f.getFileName().toString())
+                            .filter(k -> k == FileKind.EXAMPLES)
+                            .isPresent())
+                    .forEach(all::add);
+            Source place = new Source(file.toString(), "");
+            paths.put(place.name(), file);
+            all.addAll(files(FileKind.EXAMPLES, place));
+        }
+        all.removeAll(files);
+        return all;
     }
 
     private String shown(FileKind kind, Path root) {

@@ -67,7 +67,7 @@ final class VariantResolver {
         if (head.get().STRING() != null) {
             header.title = ((Lexeme) head.get().STRING().getSymbol()).value();
         }
-        Scope scope = scope(header);
+        Scope scope = scope(header, item, session);
         new HeaderResolver(session, report, header, scope).read(item.sections());
         Set<String> labels = labels(base);
         EditResolver edits = new EditResolver(work(base, header), scope, labels, found.sound());
@@ -89,8 +89,8 @@ final class VariantResolver {
         return Resolved.of(variant, report.errors() == before && header.soundReferences());
     }
 
-    /** {@return the names that the base declares} */
-    private Scope scope(Header header) {
+    /** {@return the names that a base declares} @param header what was taken over from it */
+    static Scope scope(Header header, Item item, Session session) {
         Scope scope = Scope.root(session.vocabulary(item));
         header.crew.keySet().forEach(scope::addPerson);
         header.parameters.values().forEach(p -> scope.inherit(p.name(), p.noun(), p.span()));

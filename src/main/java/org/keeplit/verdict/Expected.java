@@ -32,7 +32,8 @@ final class Expected {
                 && (must.phase().isEmpty() || must.phase().equals(finding.phase()));
     }
 
-    private static String words(Procedure.MustFail must) {
+    /** {@return a break that must be found, as it was stated} */
+    static String words(Procedure.MustFail must) {
         return must.rule()
                 + must.step().map(s -> " at " + s).orElse("")
                 + must.phase().map(p -> " on phase " + p).orElse("");

@@ -85,6 +85,11 @@ public record Judgement(
         return all.build();
     }
 
+    /** {@return where it was run, in words: the network, what stood for the parameters, the start} */
+    public String place() {
+        return TextReport.place(this);
+    }
+
     /** {@return the rules whose case never came up} */
     public ImmutableList<RuleResult> notExercised() {
         return outcome.rules().stream()

@@ -12,6 +12,8 @@ import org.keeplit.explore.Why;
 final class Reasons {
     /** How many alike are each told on a line of its own. */
     private static final int ALIKE = 3;
+    /** How many alike are named before the rest is only counted. */
+    private static final int NAMED = 20;
 
     private final Style style;
 
@@ -40,7 +42,8 @@ final class Reasons {
         }
     }
 
-    private static void tree(Why why, int depth, StringBuilder out) {
+    /** Draws a condition with the value under each part. @param depth how far it is set in */
+    static void tree(Why why, int depth, StringBuilder out) {
         String mark = why.truth() == Truth.TRUE ? "true       " : why.truth() == Truth.FALSE ? "false      " : "unknown    ";
         String indent = "  ".repeat(depth);
         out.append(indent).append(mark);
@@ -70,9 +73,11 @@ final class Reasons {
             int told = to - at > ALIKE ? at + 1 : to;
             parts.subList(at, told).forEach(part -> tree(part, depth, out));
             if (told < to) {
-                String names = parts.subList(told, to).stream()
+                int named = Math.min(to, told + NAMED);
+                String names = parts.subList(told, named).stream()
                         .map(part -> part.witness().replaceFirst("^.* = ", ""))
                         .collect(Collectors.joining(", "));
+                names += named < to ? " and " + (to - named) + " more" : "";
                 out.append("  ".repeat(depth)).append("           and so for ").append(names).append('\n');
             }
             at = to;

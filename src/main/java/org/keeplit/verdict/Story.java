@@ -81,7 +81,8 @@ final class Story {
                 .append('\n');
     }
 
-    private void trace(Finding finding, List<TraceStep> told, StringBuilder out) {
+    /** Tells the acts of a way. @param told a way that was told before */
+    void trace(Finding finding, List<TraceStep> told, StringBuilder out) {
         int last = finding.trace().size();
         int width = String.valueOf(last).length();
         String indent = " ".repeat(8 + width);
@@ -132,7 +133,7 @@ final class Story {
         return count == 1 ? "1 customer" : count + " customers";
     }
 
-    private void why(Why why, int depth, StringBuilder out) {
+    void why(Why why, int depth, StringBuilder out) {
         String mark = why.truth() == Truth.TRUE ? "true    " : why.truth() == Truth.FALSE ? "false   " : "unknown ";
         out.append("  ".repeat(depth)).append(mark).append(why.text()).append('\n');
         why.parts().forEach(part -> why(part, depth + 1, out));

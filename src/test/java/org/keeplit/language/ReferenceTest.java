@@ -17,7 +17,7 @@ import org.keeplit.text.Source;
 class ReferenceTest {
     private static final Map<String, String> KINDS = Map.of(
             "equipment", "equipment", "network", "network", "rulebook", "rules", "procedure", "procedure", "variant",
-            "procedure");
+            "procedure", "examples", "examples");
 
     @Test
     void everyWholeFileInItReads() throws IOException {
@@ -39,6 +39,6 @@ class ReferenceTest {
             assertEquals(List.of(), told, content);
             read++;
         }
-        assertEquals(5, read);
+        assertEquals(6, read);
     }
 }

@@ -51,7 +51,7 @@ class RoomTest {
                 .and()
                 .areTopLevelClasses()
                 .should()
-                .haveNameMatching(".*\\.(Reader|Library|Explanations)")
+                .haveNameMatching(".*\\.(Reader|Library|Explanations|FreeNames)")
                 .check(HOUSE);
     }
 }

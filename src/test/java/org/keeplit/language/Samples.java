@@ -47,7 +47,8 @@ final class Samples {
                 "recloser-out.procedure",
                 "recloser-out-wrong.procedure",
                 "every-edit.procedure",
-                "measuring.procedure")) {
+                "measuring.procedure",
+                "small.examples")) {
             all.add(source(GOOD.resolve(file)));
         }
         return all;

@@ -24,7 +24,7 @@ class SamplesTest {
     @Test
     void everythingIsThereInTheOrderOfTheFiles() {
         assertEquals(List.of("overhead", "wires", "electric"), library.equipment().keySet().asList());
-        assertEquals(List.of("heron-vale", "electric"), library.networks().keySet().asList());
+        assertEquals(List.of("heron-vale", "electric", "short-line"), library.networks().keySet().asList());
         assertEquals(
                 List.of("no-interruption", "live-line", "good-housekeeping", "every-condition", "figures", "past", "stricter"),
                 library.rulebooks().keySet().asList());

@@ -1,0 +1,67 @@
+package org.keeplit.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.keeplit.Keeplit;
+import org.keeplit.explore.Limits;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.text.Problem;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Coverage;
+import org.keeplit.verdict.ExampleJudgement;
+import org.keeplit.verdict.ExamplesReport;
+import picocli.CommandLine;
+
+/** {@code test}: tries the examples of rulebooks, and tells what of the rules they do not show. */
+@CommandLine.Command(
+        name = "test",
+        description = "Try the examples of rulebooks: each must hold or break for the reason that it states.",
+        mixinStandardHelpOptions = true)
+final class TestCommand implements Callable<Integer> {
+    @CommandLine.Spec
+    private CommandLine.Model.CommandSpec spec;
+
+    @CommandLine.Parameters(
+            arity = "0..*",
+            paramLabel = "FILE",
+            description = "rulebooks, examples, or folders with them; of a rulebook, the examples in the library are"
+                    + " tried (default: the folder shared)")
+    private List<Path> files;
+
+    @CommandLine.Option(
+            names = "--strict",
+            description = "a rule or condition that no example shows both ways counts (exit code 5)")
+    private boolean strict;
+
+    @CommandLine.Mixin
+    private Colors colors;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        Library library = new Reader().readWithExamples(Nearby.usual(files));
+        Problems problems = new Problems();
+        library.problems().forEach(problems::add);
+        Progress progress = new Progress(false);
+        List<ExampleJudgement> examples = Keeplit.test(library, Limits.USUAL, progress, problems);
+        progress.clear();
+        List<Problem> sorted = problems.sorted();
+        if (!sorted.isEmpty()) {
+            err.print(ProblemPrinter.print(sorted));
+            err.flush();
+        }
+        Coverage coverage = Keeplit.coverage(library, examples);
+        if (!examples.isEmpty() || coverage.rules().findAny().isPresent()) {
+            out.print(new ExamplesReport(colors.style()).tell(examples, coverage));
+        } else if (!problems.hasErrors()) {
+            out.println("There is nothing to test: no rulebook and no examples here.");
+        }
+        out.flush();
+        return ExitCode.ofExamples(examples, coverage, problems.hasErrors(), strict);
+    }
+}

@@ -1,0 +1,96 @@
+package org.keeplit.explore;
+
+import com.google.common.collect.ImmutableList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.keeplit.condition.Condition;
+import org.keeplit.network.Conductor;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Permit;
+import org.keeplit.procedure.Temporary;
+
+/** What an exploration found, kept so that more can be asked of it. It belongs to one thread. */
+public final class Explored {
+    private final Machine machine;
+    private final StateStore store;
+    private final Judging judging;
+    private final Reporting reporting;
+    private final Explorer explorer;
+    private final Outcome outcome;
+
+    Explored(Machine machine, StateStore store, Judging judging, Reporting reporting, Explorer explorer) {
+        this.machine = machine;
+        this.store = store;
+        this.judging = judging;
+        this.reporting = reporting;
+        this.explorer = explorer;
+        this.outcome = reporting.outcome(explorer, judging);
+    }
+
+    /** {@return what was found} */
+    public Outcome outcome() {
+        return outcome;
+    }
+
+    /** {@return for each rule which answers its questions had in the run} */
+    public ImmutableList<RuleSeen> seen() {
+        return new Covering(machine).over(new StateWalk(machine, store));
+    }
+
+    /**
+     * Explains conditions where a rule is broken first.
+     *
+     * @param rule the rule's name
+     * @param bindings what some of its variables must stand for, as findings name it
+     * @param conditions the conditions, said with the rule's variables
+     * @return each with its value, in the state in which the rule is judged; nothing if the rule has no root break, or
+     *     not for these things
+     */
+    public Optional<ImmutableList<Why>> reasons(
+            String rule, Map<String, String> bindings, List<Condition> conditions) {
+        Judging.Break broken = judging.roots().get(rule);
+        if (broken == null || broken.instance() == null) {
+            return Optional.empty();
+        }
+        return broken.instance().environments().stream()
+                .filter(environment -> binds(environment, bindings))
+                .findFirst()
+                .map(environment -> reporting.reasons(broken, declared(environment), conditions));
+    }
+
+    /** {@return the names that the procedure declares, and before them those of a rule} */
+    private Environment declared(Environment own) {
+        Bound bound = machine.world().program().bound();
+        Environment all = Environment.EMPTY;
+        for (Temporary temporary : bound.temporaries()) {
+            all = all.with(temporary.name(), new Obj.Family(temporary));
+        }
+        for (Permit permit : bound.permits()) {
+            all = all.with(permit.name(), new Obj.Paper(permit));
+        }
+        for (Map.Entry<String, Obj> entry : own.objects().entrySet()) {
+            all = all.with(entry.getKey(), entry.getValue());
+        }
+        return all;
+    }
+
+    private static boolean binds(Environment environment, Map<String, String> bindings) {
+        return bindings.entrySet().stream().allMatch(entry -> {
+            Obj object = environment.get(entry.getKey());
+            return object != null && object.words().equals(entry.getValue());
+        });
+    }
+
+    /**
+     * Explains a rule at a step, before the step begins and after its last act, on one shortest way there.
+     *
+     * @param rule the rule's name
+     * @param step the step's label, or its sentence if it has none
+     * @param phase the phase, if only the acts on it are meant
+     * @return the explanation; nothing if no way leads through the step, or there is no such rule
+     */
+    public Optional<RuleAtStep> at(String rule, String step, Optional<Conductor> phase) {
+        return new StepFinder(machine, store, explorer, reporting).find(rule, step, phase);
+    }
+}

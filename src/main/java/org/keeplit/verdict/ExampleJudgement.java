@@ -1,0 +1,146 @@
+package org.keeplit.verdict;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.keeplit.condition.Truth;
+import org.keeplit.explore.Explored;
+import org.keeplit.explore.Finding;
+import org.keeplit.explore.RuleResult;
+import org.keeplit.explore.RuleSeen;
+import org.keeplit.explore.Why;
+import org.keeplit.network.Network;
+import org.keeplit.procedure.Example;
+import org.keeplit.procedure.Procedure;
+
+/**
+ * What came of one example.
+ *
+ * @param group the name of the examples that it belongs to
+ * @param example the example
+ * @param judgement the verdict on it as a procedure
+ * @param differences how what came differs from what it states; none if it passed
+ * @param seen for each rule that it keeps which answers its questions had
+ */
+public record ExampleJudgement(
+        String group,
+        Example example,
+        Judgement judgement,
+        ImmutableList<String> differences,
+        ImmutableList<RuleSeen> seen) {
+
+    /**
+     * Judges an example.
+     *
+     * @param group the name of the examples that it belongs to
+     * @param example the example
+     * @param network the network that it is on
+     * @param proof where that is said
+     * @param begun the example with one of its starts
+     * @param explored what the exploration found
+     * @return what came of it
+     */
+    public static ExampleJudgement of(
+            String group,
+            Example example,
+            Network network,
+            Procedure.Proof proof,
+            Procedure.Begun begun,
+            Explored explored) {
+        Judgement judgement =
+                Judgement.of(begun.procedure(), network, proof, begun.start(), explored.outcome());
+        ImmutableList<RuleSeen> seen = explored.seen();
+        List<String> differences = new ArrayList<>(judgement.differences());
+        if (example.mustHold()) {
+            explored.outcome().findings().forEach(f -> differences.add("it fails on " + Expected.words(f)));
+            judgement.notExercised().stream()
+                    .map(r -> r.rule().name())
+                    .filter(example.of()::contains)
+                    .filter(name -> seen.stream().noneMatch(s -> s.rule().name().equals(name) && s.isExcused()))
+                    .forEach(name -> differences.add("the case of " + name + " never comes up in it, so it shows nothing"));
+        }
+        for (Example.Breaks breaks : example.breaks()) {
+            found(explored, breaks).ifPresent(f -> reasons(explored, breaks, f, differences));
+        }
+        return new ExampleJudgement(
+                group, example, judgement, ImmutableList.copyOf(differences), seen);
+    }
+
+    private static Optional<Finding> found(Explored explored, Example.Breaks breaks) {
+        return Stream.concat(
+                        explored.outcome().findings().stream(), explored.outcome().notes().stream())
+                .filter(f -> f.name().equals(breaks.what().rule()))
+                .findFirst();
+    }
+
+    /** A break that came as stated may still have come for another reason. */
+    private static void reasons(
+            Explored explored, Example.Breaks breaks, Finding found, List<String> differences) {
+        String rule = breaks.what().rule();
+        breaks.says().filter(s -> !s.equals(found.sentence())).ifPresent(s -> differences.add(
+                rule + " does not say \"" + s + "\", but \"" + found.sentence() + "\""));
+        if (breaks.bindings().isEmpty() && breaks.because().isEmpty()) {
+            return;
+        }
+        Optional<ImmutableList<Why>> whys = explored.reasons(rule, breaks.bindings(), breaks.because());
+        if (whys.isEmpty()) {
+            differences.add(rule + " is not broken for " + words(breaks.bindings()) + ", but for "
+                    + words(found.bindings()));
+            return;
+        }
+        for (Why why : whys.get()) {
+            if (why.truth() != Truth.TRUE) {
+                differences.add("the reason stated for " + rule + " is "
+                        + (why.truth() == Truth.UNKNOWN ? "not known to be so: " : "not so: ") + why.text());
+            }
+        }
+    }
+
+    private static String words(Map<String, String> bindings) {
+        return bindings.isEmpty()
+                ? "nothing in particular"
+                : bindings.entrySet().stream()
+                        .map(e -> e.getKey() + " = " + e.getValue())
+                        .collect(Collectors.joining(", "));
+    }
+
+    /** {@return whether a limit was reached before anything was shown} */
+    public boolean isUndecided() {
+        return differences.isEmpty() && judgement.status() == Judgement.Status.UNDECIDED;
+    }
+
+    /** {@return whether it came as it states} */
+    public boolean isPassed() {
+        return differences.isEmpty() && !isUndecided();
+    }
+
+    /** {@return whether it shows a rule kept} @param rule the rule's name */
+    public boolean keeps(String rule) {
+        return isPassed()
+                && example.mustHold()
+                && judgement.outcome().rules().stream()
+                        .anyMatch(r -> r.rule().name().equals(rule) && r.verdict() == RuleResult.Verdict.HOLDS);
+    }
+
+    /** {@return whether it shows a rule broken} @param rule the rule's name */
+    public boolean breaks(String rule) {
+        return isPassed()
+                && example.breaks().stream().anyMatch(b -> b.what().rule().equals(rule));
+    }
+
+    /** {@return the verdict with every difference, told as broken, so that its story can be told} */
+    Judgement failed() {
+        return new Judgement(
+                judgement.procedure(),
+                judgement.network(),
+                judgement.proof(),
+                judgement.start(),
+                judgement.outcome(),
+                Judgement.Status.BROKEN,
+                differences);
+    }
+}

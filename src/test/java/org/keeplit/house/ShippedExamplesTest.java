@@ -1,0 +1,59 @@
+package org.keeplit.house;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.keeplit.Keeplit;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Watcher;
+import org.keeplit.language.Library;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Coverage;
+import org.keeplit.verdict.ExampleJudgement;
+
+/** Every shipped rule has an example that keeps it and one that breaks it, and each comes as it states. */
+class ShippedExamplesTest {
+    private static List<ExampleJudgement> examples;
+    private static Coverage coverage;
+
+    @BeforeAll
+    static void tryAll() {
+        Library library = Keeplit.read(List.of(Path.of("shared")));
+        Problems problems = new Problems();
+        library.problems().forEach(problems::add);
+        examples = Keeplit.test(library, Limits.USUAL, Watcher.NOBODY, problems);
+        coverage = Keeplit.coverage(library, examples);
+        assertEquals("", ProblemPrinter.print(problems.sorted()));
+    }
+
+    @Test
+    void eachComesAsItStates() {
+        List<String> wrong = new ArrayList<>();
+        examples.stream()
+                .filter(e -> !e.isPassed())
+                .forEach(e -> wrong.add(e.group() + ", " + e.example().title() + ": " + e.differences()));
+        assertEquals(List.of(), wrong);
+    }
+
+    /** A rule that is named here needs examples in {@code shared/examples}. */
+    @Test
+    void everyRuleIsShownKeptAndBroken() {
+        List<String> missing = new ArrayList<>();
+        for (Coverage.Book book : coverage.books()) {
+            for (Coverage.OfRule of : book.rules()) {
+                if (!of.kept() || !of.broken()) {
+                    missing.add(book.name() + "/" + of.rule().name() + (of.kept() ? "" : ": no example keeps it")
+                            + (of.broken() ? "" : ": no example breaks it"));
+                }
+            }
+        }
+        assertEquals(List.of(), missing);
+        assertTrue(coverage.rules().count() >= 60);
+    }
+}
