@@ -27,6 +27,12 @@ record Joint(
         REGULATOR
     }
 
+    /** Short, as it names a contact: a kind written out in full would be thousands of letters for each. */
+    @Override
+    public String toString() {
+        return part + " " + owner + " " + phase + " " + a + " " + b;
+    }
+
     /** {@return whether it makes and breaks} */
     boolean isContact() {
         return fact != null;

@@ -20,7 +20,8 @@ class RoomsTest {
 
     /** From the bottom up. */
     private static final List<String> ROOMS = List.of(
-            "text", "unit", "network", "condition", "rule", "procedure", "program", "electric", "explore", "insight", "verdict",
+            "text", "unit", "reference", "network", "condition", "rule", "procedure", "program", "electric", "explore",
+            "insight", "verdict",
             "command");
 
     private static String inside(String room) {

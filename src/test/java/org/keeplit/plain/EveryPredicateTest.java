@@ -110,7 +110,7 @@ class EveryPredicateTest {
         }
         Set<Integer> broken = new TreeSet<>();
         List<MadeCase> cases = new ArrayList<>(HandMade.all());
-        for (long seed = 0; seed < 110; seed++) {
+        for (long seed = 0; seed < 150; seed++) {
             cases.add(CaseMaker.make(new Draw(seed)));
         }
         for (MadeCase made : cases) {
