@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -23,14 +24,17 @@ import org.keeplit.text.Source;
 /**
  * Both evaluators find the same in every procedure that ships and in every published sequence. Rulebooks of figures in every state are
  * left out here: the plain evaluator's full matrix takes half a second a state of the territory. On small networks the made cases keep
- * them too. So is the rulebook switching, which remembers every pole that moved: the published sequences keep it on small networks. Each procedure is taken where it is proved first, with the first {@value #VARIANTS} variants of it: the others walk the
- * same states again. What {@code check} says of all of them is held elsewhere.
+ * them too. Each procedure is taken where it is proved first, with the first {@value #VARIANTS} variants of it: the others walk the same
+ * states again. What {@code check} says of all of them is held by the test of the command.
  */
 class ShippedProceduresTest {
-    private static final Pattern FIGURES = Pattern.compile(", (ratings|protection|switching)|(ratings|protection|switching), ");
+    private static final Pattern FIGURES = Pattern.compile(", (ratings|protection)|(ratings|protection), ");
 
     private static final Pattern VARIANT = Pattern.compile("(?<=\\d)-[a-z]$");
     private static final int VARIANTS = 1;
+
+    /** These go on with a tap that nobody knows, in so many states that the plain evaluator has no room for them. */
+    private static final Set<String> TOO_LONG = Set.of("RG-1-a", "RG-2-a");
 
     @TestFactory
     Stream<DynamicTest> bothFindTheSame() {
@@ -43,6 +47,7 @@ class ShippedProceduresTest {
         Library published = Keeplit.read(List.of(Path.of("src/test/resources/outside")));
         Map<String, Integer> taken = new HashMap<>();
         return Stream.of(library, published).flatMap(l -> l.givenProcedures().stream()
+                .filter(p -> !TOO_LONG.contains(p.name()))
                 .filter(p -> !VARIANT.matcher(p.name()).find()
                         || taken.merge(VARIANT.matcher(p.name()).replaceAll(""), 1, Integer::sum) <= VARIANTS)
                 .flatMap(p -> p.proofs().stream()
