@@ -9,8 +9,6 @@ import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
-import org.keeplit.text.Problem;
-import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Judgement;
 import org.keeplit.verdict.TextReport;
@@ -63,19 +61,13 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        PrintWriter err = spec.commandLine().getErr();
         Library library = new Reader().read(files);
-        Problems problems = new Problems();
-        library.problems().forEach(problems::add);
+        Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20);
         Progress progress = new Progress(why);
         List<Judgement> judgements = Keeplit.check(library, limits, progress, problems);
         progress.clear();
-        List<Problem> sorted = problems.sorted();
-        if (!sorted.isEmpty()) {
-            err.print(ProblemPrinter.print(sorted));
-            err.flush();
-        }
+        Mistakes.tell(spec, problems.sorted());
         if (!judgements.isEmpty()) {
             out.print(new TextReport(colors.style(), why).tell(judgements));
         } else if (!problems.hasErrors()) {

@@ -14,7 +14,6 @@ import org.keeplit.language.FreeNames;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.text.Pages;
-import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.RulePage;
 import org.keeplit.verdict.RulePageReport;
@@ -54,7 +53,7 @@ final class ExplainCommand implements Callable<Integer> {
         }
         Library library = new Reader().readWithExamples(places());
         if (library.hasErrors()) {
-            spec.commandLine().getErr().print(ProblemPrinter.print(library.problems()));
+            Mistakes.tell(spec, library.problems());
             return ExitCode.MISTAKES;
         }
         Problems problems = new Problems();
@@ -62,7 +61,7 @@ final class ExplainCommand implements Callable<Integer> {
         if (pages.isEmpty()) {
             throw new CommandLine.ParameterException(spec.commandLine(), unknown(library, codes));
         }
-        spec.commandLine().getErr().print(ProblemPrinter.print(problems.sorted()));
+        Mistakes.tell(spec, problems.sorted());
         String between = "";
         for (RulePage page : pages) {
             out.print(between + new RulePageReport(colors.style()).tell(page));

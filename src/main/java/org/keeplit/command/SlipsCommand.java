@@ -11,7 +11,6 @@ import org.keeplit.insight.SlipResult;
 import org.keeplit.insight.SlipTable;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
-import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.SlipReport;
 import picocli.CommandLine;
@@ -44,18 +43,13 @@ final class SlipsCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        PrintWriter err = spec.commandLine().getErr();
         Library library = new Reader().read(files);
-        Problems problems = new Problems();
-        library.problems().forEach(problems::add);
+        Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates, Duration.ofSeconds(60), Limits.USUAL.bytes());
         Progress progress = new Progress(false);
         List<SlipTable> tables = Keeplit.slips(library, limits, progress, problems);
         progress.clear();
-        if (!problems.sorted().isEmpty()) {
-            err.print(ProblemPrinter.print(problems.sorted()));
-            err.flush();
-        }
+        Mistakes.tell(spec, problems.sorted());
         if (!tables.isEmpty()) {
             out.print(new SlipReport(colors.style(), all).tell(tables));
         } else if (!problems.hasErrors()) {

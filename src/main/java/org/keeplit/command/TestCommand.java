@@ -8,8 +8,6 @@ import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
-import org.keeplit.text.Problem;
-import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
@@ -43,18 +41,12 @@ final class TestCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        PrintWriter err = spec.commandLine().getErr();
         Library library = new Reader().readWithExamples(Nearby.usual(files));
-        Problems problems = new Problems();
-        library.problems().forEach(problems::add);
+        Problems problems = Mistakes.of(library);
         Progress progress = new Progress(false);
         List<ExampleJudgement> examples = Keeplit.test(library, Limits.USUAL, progress, problems);
         progress.clear();
-        List<Problem> sorted = problems.sorted();
-        if (!sorted.isEmpty()) {
-            err.print(ProblemPrinter.print(sorted));
-            err.flush();
-        }
+        Mistakes.tell(spec, problems.sorted());
         Coverage coverage = Keeplit.coverage(library, examples);
         if (!examples.isEmpty() || coverage.rules().findAny().isPresent()) {
             out.print(new ExamplesReport(colors.style()).tell(examples, coverage));

@@ -16,7 +16,6 @@ import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Procedure;
-import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.WhyReport;
 import picocli.CommandLine;
@@ -60,7 +59,7 @@ final class WhyCommand implements Callable<Integer> {
         List<Path> files = left.stream().map(Path::of).toList();
         Library library = new Reader().read(files.isEmpty() ? usual() : files);
         if (library.hasErrors()) {
-            spec.commandLine().getErr().print(ProblemPrinter.print(library.problems()));
+            Mistakes.tell(spec, library.problems());
             return ExitCode.MISTAKES;
         }
         Procedure asked = library.procedures().get(procedure);
@@ -83,7 +82,7 @@ final class WhyCommand implements Callable<Integer> {
         Progress progress = new Progress(false);
         List<Keeplit.At> all = Keeplit.why(library, asked, rule, step, phase, Limits.USUAL, progress, problems);
         progress.clear();
-        spec.commandLine().getErr().print(ProblemPrinter.print(problems.sorted()));
+        Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
             return ExitCode.MISTAKES;
         }

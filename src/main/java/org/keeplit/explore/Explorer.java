@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import java.nio.LongBuffer;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -259,19 +260,7 @@ public final class Explorer {
     private record Reacting(long[] state, Reactions.Since since, Judging.At at) {
         /** {@return what tells it from others as far as the future goes} */
         Object key() {
-            return List.of(since.unordered(), at.because() == null, new Words(state));
-        }
-    }
-
-    private record Words(long[] words) {
-        @Override
-        public boolean equals(Object other) {
-            return other instanceof Words that && Arrays.equals(words, that.words);
-        }
-
-        @Override
-        public int hashCode() {
-            return Arrays.hashCode(words);
+            return List.of(since.unordered(), at.because() == null, LongBuffer.wrap(state));
         }
     }
 

@@ -3,6 +3,7 @@ package org.keeplit.explore;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Figure;
 import org.keeplit.condition.Measure;
@@ -11,6 +12,7 @@ import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.program.FieldKey;
+import org.keeplit.program.Pickups;
 import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
 
@@ -175,10 +177,14 @@ final class FigureCompiler {
                 .orElseGet(() -> unstated(name, object));
     }
 
-    /** A hydraulic unit trips from its minimum trip on: as stated, or twice its coil (NAVFAC MO-201 (1990) 3.6.3). */
-    private Optional<Quantity> minimumTrip(Obj object) {
-        return stated("minimum trip", object)
-                .or(() -> stated("coil", object).map(coil -> new Quantity(2 * coil.si(), coil.dimension())));
+    /** {@return the current at which a device that states no pickup trips} */
+    private static Optional<Quantity> minimumTrip(Obj object) {
+        OptionalDouble amperes = object instanceof Obj.Of of && of.element() instanceof Element.Device device
+                ? Pickups.phase(device)
+                : OptionalDouble.empty();
+        return amperes.isPresent()
+                ? Optional.of(new Quantity(amperes.getAsDouble(), Dimension.CURRENT))
+                : Optional.empty();
     }
 
     private static Amount unstated(String name, Obj object) {

@@ -70,14 +70,7 @@ final class Judging {
 
     /** Judges rules; {@return the place, marked with the first rule that is broken, or the place itself if none is} */
     At rules(List<RuleInstance> instances, At at) {
-        At marked = at;
-        for (RuleInstance instance : instances) {
-            marked = rule(instance, at, marked);
-            if (scene.trouble() != null && trouble.isPresent()) {
-                return marked;
-            }
-        }
-        return marked;
+        return rules(instances, null, at);
     }
 
     /**
@@ -87,47 +80,43 @@ final class Judging {
      * @param kept the state that it follows; null if not all were kept there
      */
     At inStates(long[] kept, At at) {
-        if (kept == null) {
-            return rules(machine.inStates(), at);
-        }
+        return rules(machine.inStates(), kept, at);
+    }
+
+    private At rules(List<RuleInstance> instances, long[] kept, At at) {
         At marked = at;
-        List<RuleInstance> instances = machine.inStates();
         for (int i = 0; i < instances.size(); i++) {
-            if (Reads.differ(kept, scene.state(), machine.readsInStates().get(i))) {
-                marked = rule(instances.get(i), at, marked);
-                if (scene.trouble() != null && trouble.isPresent()) {
-                    return marked;
-                }
-            } else {
-                judged[instances.get(i).number()]++;
+            RuleInstance instance = instances.get(i);
+            judged[instance.number()]++;
+            if (kept != null && !Reads.differ(kept, scene.state(), machine.readsInStates().get(i))) {
+                continue;
+            }
+            Truth truth = truth(instance, at);
+            if (truth == Truth.UNKNOWN && scene.trouble() != null) {
+                // A figure that could not be worked out says nothing, for or against.
+                troubled(at);
+                return marked;
+            }
+            if (truth != Truth.TRUE && breaks(instance, truth, at)) {
+                // Marked even where something was broken before, so that the caller sees that a rule was broken here.
+                marked = marked == at ? at.marked(first(at, instance.rule().name())) : marked;
             }
         }
         return marked;
     }
 
-    private At rule(RuleInstance instance, At at, At marked) {
-        judged[instance.number()]++;
+    private Truth truth(RuleInstance instance, At at) {
         if (!exercised.get(instance.number()) && instance.isExercised(scene)) {
             exercised.set(instance.number());
             examples.put(instance.number(), new Example(instance, at));
         }
-        Truth truth = instance.judge(scene);
-        if (truth == Truth.UNKNOWN && scene.trouble() != null) {
-            // A figure that could not be worked out says nothing, for or against.
-            troubled(at);
-            return marked;
-        }
-        if (truth == Truth.TRUE) {
-            return marked;
-        }
-        String name = instance.rule().name();
-        keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), name);
-        if (instance.rule().severity() != Rule.Severity.STOP) {
-            // A caution or advice is told, and the way goes on as if nothing was broken.
-            return marked;
-        }
-        // Marked even where something was broken before, so that the caller sees that a rule was broken here.
-        return marked == at ? at.marked(first(at, name)) : marked;
+        return instance.judge(scene);
+    }
+
+    /** Keeps a break. @return whether it stops: a caution or advice is told, and the way goes on as if nothing was broken */
+    private boolean breaks(RuleInstance instance, Truth truth, At at) {
+        keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), instance.rule().name());
+        return instance.rule().severity() == Rule.Severity.STOP;
     }
 
     private static String first(At at, String name) {

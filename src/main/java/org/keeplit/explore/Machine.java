@@ -2,7 +2,9 @@ package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
@@ -10,6 +12,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Block;
 import org.keeplit.program.Act;
 import org.keeplit.program.Orders;
+import org.keeplit.program.Pickups;
 import org.keeplit.program.Program;
 import org.keeplit.program.Reaction;
 import org.keeplit.rule.Rule;
@@ -32,7 +35,7 @@ final class Machine {
     private final List<Node> ends;
     private final Settling settling;
     private final Reactions reactions;
-    private final ActCompiler actCompiler;
+    private final List<Map<Conductor, Op[]>> movedBy = new ArrayList<>();
     private final Memories memories;
     private final Remembering remembering;
     private final ConditionCompiler conditions;
@@ -55,11 +58,19 @@ final class Machine {
         this.rules = all.build();
         this.rulebooks = books.build();
         this.instances = new int[rules.size()];
-        this.actCompiler = new ActCompiler(world, conditions);
-        this.acts = program.acts().stream().map(actCompiler::compile).toArray(ActCompiler.Compiled[]::new);
+        ActCompiler compiler = new ActCompiler(world, conditions);
+        for (Reaction reaction : program.reactions()) {
+            Map<Conductor, Op[]> ops = new EnumMap<>(Conductor.class);
+            for (Conductor unit : Pickups.units(reaction.device())) {
+                ops.put(unit, compiler.moving(reaction.device(), unit, reaction.closes()));
+            }
+            movedBy.add(ops);
+        }
+        this.acts = program.acts().stream().map(compiler::compile).toArray(ActCompiler.Compiled[]::new);
         compileRules();
+        long[] position = Reads.positionOf(world);
         for (RuleInstance instance : inStates) {
-            Reads reads = new Reads(world);
+            Reads reads = new Reads(position);
             instance.reads(reads);
             readsInStates.add(reads.bits());
         }
@@ -227,8 +238,9 @@ final class Machine {
     long[] react(Reaction reaction, List<Conductor> moved, Scene scene) {
         long[] next = scene.state().clone();
         var electricBefore = settling.isIdle() ? null : scene.analysis();
+        Map<Conductor, Op[]> ops = movedBy.get(reaction.id());
         for (Conductor unit : moved) {
-            for (Op op : actCompiler.moving(reaction.device(), unit, reaction.closes())) {
+            for (Op op : ops.get(unit)) {
                 op.apply(next);
             }
         }

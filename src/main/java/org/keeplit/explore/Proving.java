@@ -173,13 +173,12 @@ public final class Proving {
             Procedure procedure, Network network, Procedure.Proof proof, Search search, Problems problems) {
         Problems mine = new Problems();
         Optional<Prepared> prepared =
-                Binding.bind(procedure, network, proof, mine).flatMap(bound -> prepare(bound, Set.of(), search, mine));
+                Binding.bind(procedure, network, proof, mine).flatMap(bound -> prepare(bound, search, mine));
         mine.sorted().forEach(problems::add);
         return mine.hasErrors() ? Optional.empty() : prepared;
     }
 
-    private static Optional<Prepared> prepare(
-            Bound bound, Set<String> armed, Search search, Problems problems) {
+    private static Optional<Prepared> prepare(Bound bound, Search search, Problems problems) {
         StartValues start = StartValues.of(bound, problems);
         if (problems.hasErrors()) {
             return Optional.empty();
@@ -191,17 +190,12 @@ public final class Proving {
                 bound,
                 start,
                 site -> normal.at(normal.startSet()).feeding(site, mayClose).asList(),
-                armed,
                 search.numbered(),
                 problems);
         if (program.isEmpty()) {
             return Optional.empty();
         }
-        Electric electric = new Electric(
-                grid(bound, program.get()),
-                c -> !search.contracts()
-                        || program.get().layout().field(c.key()).isPresent(),
-                closed);
+        Electric electric = electric(program.get(), search);
         checkStart(program.get(), electric, problems);
         return Optional.of(new Prepared(program.get(), electric, search));
     }
@@ -220,14 +214,15 @@ public final class Proving {
         if (same) {
             return new Prepared(program, prepared.electric(), prepared.search());
         }
+        return new Prepared(program, electric(program, prepared.search()), prepared.search());
+    }
+
+    private static Electric electric(Program program, Search search) {
         StartValues start = program.start();
-        return new Prepared(
-                program,
-                new Electric(
-                        grid(program.bound(), program),
-                        c -> program.layout().field(c.key()).isPresent(),
-                        c -> start.value(c.key()) == c.value()),
-                prepared.search());
+        return new Electric(
+                grid(program.bound(), program),
+                c -> !search.contracts() || program.layout().field(c.key()).isPresent(),
+                c -> start.value(c.key()) == c.value());
     }
 
     /** {@return the devices that somebody may close from elsewhere at the start} */

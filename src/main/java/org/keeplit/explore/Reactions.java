@@ -277,8 +277,4 @@ final class Reactions {
     boolean isKnown(Scene scene) {
         return calledInAll(scene) != null;
     }
-
-    Reaction reaction(int id) {
-        return reactions.get(id);
-    }
 }

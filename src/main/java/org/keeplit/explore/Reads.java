@@ -11,27 +11,30 @@ final class Reads {
     private final long[] position;
     private final long[] bits;
 
-    Reads(World world) {
+    /** Begins with nothing read. @param position see {@link #positionOf} */
+    Reads(long[] position) {
+        this.bits = new long[position.length];
+        this.position = position;
+    }
+
+    /** {@return the bits that say where contacts and taps stand, the same for all questions of a run} */
+    static long[] positionOf(World world) {
         Layout layout = world.program().layout();
-        this.bits = new long[layout.words()];
-        this.position = new long[layout.words()];
+        long[] position = new long[layout.words()];
         for (Contact contact : world.electric().cells().kept()) {
-            layout.field(contact.key()).ifPresent(field -> add(position, field));
+            layout.field(contact.key()).ifPresent(field -> field.mark(position));
         }
         for (Field field : layout.fields()) {
             if (field.key() instanceof FieldKey.Tap) {
-                add(position, field);
+                field.mark(position);
             }
         }
-    }
-
-    private static void add(long[] bits, Field field) {
-        bits[field.word()] |= (1L << field.width()) - 1 << field.shift();
+        return position;
     }
 
     /** Notes a field. */
     void field(Field field) {
-        add(bits, field);
+        field.mark(bits);
     }
 
     /** Notes where contacts and taps stand, which decides everything electrical. */
@@ -48,7 +51,7 @@ final class Reads {
 
     /** {@return the bits, word by word} */
     long[] bits() {
-        return bits.clone();
+        return bits;
     }
 
     /** {@return whether two states differ in some bits} */

@@ -1,5 +1,7 @@
 package org.keeplit.explore;
 
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
@@ -22,7 +24,8 @@ final class Reporting {
     private final Program program;
     private final StateStore store;
     private final Edges edges;
-    private final Tracer tracer;
+    /** Made only where there is something to trace: it looks at the network with scenes of its own. */
+    private final Supplier<Tracer> tracer;
     private final Explaining explaining;
     private final WhyTree trees;
     private final boolean full;
@@ -34,7 +37,7 @@ final class Reporting {
         this.program = machine.world().program();
         this.store = store;
         this.edges = edges;
-        this.tracer = new Tracer(machine, store, edges);
+        this.tracer = Suppliers.memoize(() -> new Tracer(machine, store, edges));
         this.explaining = new Explaining(machine);
         this.trees = new WhyTree(machine, explaining);
         this.full = full;
@@ -110,7 +113,7 @@ final class Reporting {
     private Finding finding(Judging.Break broken) {
         Optional<Act> act =
                 broken.at().act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.at().act()));
-        ImmutableList<TraceStep> trace = tracer.trace(broken.at().state(), edge(broken.at()));
+        ImmutableList<TraceStep> trace = tracer.get().trace(broken.at().state(), edge(broken.at()));
         look(broken);
         Environment environment =
                 broken.instance() == null ? Environment.EMPTY : broken.instance().environments().get(0);
@@ -148,7 +151,7 @@ final class Reporting {
 
     /** {@return the way to a state and one act further} */
     ImmutableList<TraceStep> way(int state, int act) {
-        return tracer.trace(state, new Edges.Edge(act, ImmutableList.of()));
+        return tracer.get().trace(state, new Edges.Edge(act, ImmutableList.of()));
     }
 
     /** {@return the act that led to a state} */
@@ -169,7 +172,7 @@ final class Reporting {
     private void look(Judging.At at, boolean judgedBefore) {
         long[] state = new long[program.layout().words()];
         store.load(at.state(), state);
-        scene.at(at.act() < 0 || judgedBefore ? state : tracer.after(state, edge(at), machine.scene()));
+        scene.at(at.act() < 0 || judgedBefore ? state : tracer.get().after(state, edge(at)));
     }
 
     private static Edges.Edge edge(Judging.At at) {

@@ -71,7 +71,7 @@ final class Scene {
         long[] masks = new long[layout.words()];
         for (Field field : contactFields) {
             if (field != null) {
-                masks[field.word()] |= (1L << field.width()) - 1 << field.shift();
+                field.mark(masks);
             }
         }
         this.positions = new Positions(masks);

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.keeplit.condition.Figure;
 import org.keeplit.electric.Contact;
-import org.keeplit.electric.flow.FlowState;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
@@ -21,6 +19,7 @@ final class SwitchingFigures {
     private static final double SQRT3 = Math.sqrt(3);
 
     private final World world;
+    private Scene start;
 
     SwitchingFigures(World world) {
         this.world = world;
@@ -97,15 +96,19 @@ final class SwitchingFigures {
         List<Integer> there = world.grid().siteVertices(site(piece)).stream()
                 .filter(v -> world.grid().vertices().get(v).conductor() == phase)
                 .toList();
-        return new FaultAmounts.Available(there, startFlow());
+        return new FaultAmounts.Available(there, start().flowState(0));
     }
 
     private String site(Obj piece) {
         return Points.siteOf(world.bound(), piece.words());
     }
 
-    private FlowState startFlow() {
-        return new Scene(world).at(world.program().layout().initial()).flowState(0);
+    /** {@return the run's first state} */
+    private Scene start() {
+        if (start == null) {
+            start = new Scene(world).at(world.program().layout().initial());
+        }
+        return start;
     }
 
     /**
@@ -120,8 +123,7 @@ final class SwitchingFigures {
             return new Amount.Unstated("the short-time rating of " + piece.words());
         }
         double longest = seconds.si();
-        Scene start = new Scene(world).at(world.program().layout().initial());
-        for (String feeding : start.analysis().feeding(site(piece), start.mayClose())) {
+        for (String feeding : start().analysis().feeding(site(piece), start().mayClose())) {
             Quantity clearing = world.bound().network().element(feeding).orElseThrow().figures().get("clearing time");
             if (clearing == null) {
                 return new Amount.Unstated("the clearing time of " + feeding);

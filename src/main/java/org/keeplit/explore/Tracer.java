@@ -24,12 +24,18 @@ final class Tracer {
     private final StateStore store;
     private final Edges edges;
     private final StateWords words;
+    private final Scene moving;
+    private final Scene was;
+    private final Scene is;
 
     Tracer(Machine machine, StateStore store, Edges edges) {
         this.machine = machine;
         this.store = store;
         this.edges = edges;
         this.words = new StateWords(machine.world().program());
+        this.moving = machine.scene();
+        this.was = machine.scene();
+        this.is = machine.scene();
     }
 
     /**
@@ -49,75 +55,76 @@ final class Tracer {
             way.add(last);
         }
         List<TraceStep> steps = new ArrayList<>();
-        Scene scene = machine.scene();
         long[] now = machine.world().program().layout().initial();
         for (Edges.Edge edge : way) {
             Act act = machine.world().program().acts().get(edge.act());
-            long[] next = after(now, edge.act(), scene);
-            steps.add(step(steps.size() + 1, null, act.text(), act, now, next));
-            now = next;
-            Reactions.Since since = Reactions.Since.NOTHING;
-            for (int id : edge.reactions()) {
-                Reaction reaction = machine.world().program().reactions().get(id);
-                String words = machine.reactions().words(reaction, scene.at(now));
-                List<Conductor> moved = Reactions.moved(reaction, scene, since);
-                since = since.then(reaction, moved);
-                next = machine.react(reaction, moved, scene);
-                steps.add(step(steps.size() + 1, reaction, words, act, now, next));
-                now = next;
-            }
+            now = replay(now, edge, (reaction, before, after) ->
+                    steps.add(step(steps.size() + 1, reaction, act, before, after)));
         }
         return ImmutableList.copyOf(steps);
     }
 
+    /** Is told of each change on the way. */
+    private interface Change {
+        /** An act, or what came by itself after it. @param reaction what came by itself; null for the act */
+        void from(Reaction reaction, long[] before, long[] after);
+    }
+
     /** {@return the state that an edge leads to, replayed} */
-    long[] after(long[] state, Edges.Edge edge, Scene scene) {
-        long[] now = after(state, edge.act(), scene);
+    long[] after(long[] state, Edges.Edge edge) {
+        return replay(state, edge, (reaction, before, after) -> {});
+    }
+
+    private long[] replay(long[] state, Edges.Edge edge, Change told) {
+        long[] now = after(state, edge.act());
+        told.from(null, state, now);
         Reactions.Since since = Reactions.Since.NOTHING;
         for (int id : edge.reactions()) {
             Reaction reaction = machine.world().program().reactions().get(id);
-            List<Conductor> moved = Reactions.moved(reaction, scene.at(now), since);
+            List<Conductor> moved = Reactions.moved(reaction, moving.at(now), since);
             since = since.then(reaction, moved);
-            now = machine.react(reaction, moved, scene);
+            long[] next = machine.react(reaction, moved, moving);
+            told.from(reaction, now, next);
+            now = next;
         }
         return now;
     }
 
     /** {@return the state that an act alone leads to, replayed} */
-    private long[] after(long[] state, int act, Scene scene) {
+    private long[] after(long[] state, int act) {
         for (Orders.Move move : machine.world().program().orders().moves(state)) {
             if (move.act().id() == act && machine.isOpen(move, state)) {
-                return machine.apply(move, scene.at(state));
+                return machine.apply(move, moving.at(state));
             }
         }
         throw new IllegalStateException("act " + act + " does not go on from here");
     }
 
     /** {@return a step of a trace} @param reaction what came by itself after the act; null for the act */
-    private TraceStep step(int number, Reaction reaction, String text, Act act, long[] before, long[] after) {
+    private TraceStep step(int number, Reaction reaction, Act act, long[] before, long[] after) {
         List<String> changes = new ArrayList<>(words.changes(before, after));
+        was.at(before);
+        is.at(after);
         // After a flash the model is void: what it says of voltages and supply would only mislead.
-        boolean flash = machine.scene().at(after).analysis().status().shortedAnywhere();
+        boolean flash = is.analysis().status().shortedAnywhere();
         if (flash) {
             changes.add("two voltages, or a voltage and a ground, meet: nothing after this is known");
         } else {
-            changes.addAll(levels(before, after));
+            changes.addAll(levels());
         }
         return new TraceStep(
                 number,
                 reaction != null,
                 reaction == null ? act.actor() : reaction.device().name(),
-                text,
+                reaction == null ? act.text() : machine.reactions().words(reaction, was),
                 act.stepName(),
                 act.step().span().line(),
                 ImmutableList.copyOf(changes),
-                flash ? ImmutableList.of() : lost(before, after));
+                flash ? ImmutableList.of() : lost());
     }
 
     /** {@return which line conductors came alive or went dead, by phase} */
-    private List<String> levels(long[] before, long[] after) {
-        Scene was = machine.scene().at(before);
-        Scene is = machine.scene().at(after);
+    private List<String> levels() {
         Map<Conductor, List<String>> dead = new EnumMap<>(Conductor.class);
         Map<Conductor, List<String>> alive = new EnumMap<>(Conductor.class);
         List<Vertex> vertices = machine.world().grid().vertices();
@@ -145,10 +152,8 @@ final class Tracer {
         return more > 0 ? head + " and " + more + " more" : head;
     }
 
-    private ImmutableList<TraceStep.Lost> lost(long[] before, long[] after) {
+    private ImmutableList<TraceStep.Lost> lost() {
         ImmutableList.Builder<TraceStep.Lost> all = ImmutableList.builder();
-        Scene was = machine.scene().at(before);
-        Scene is = machine.scene().at(after);
         machine.world().bound().network().all(Element.Load.class).forEach(load -> {
             Phases phases = Phases.NONE;
             for (Conductor phase : load.phases()) {

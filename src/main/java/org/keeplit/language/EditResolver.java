@@ -111,20 +111,7 @@ final class EditResolver {
     /** {@return a step that goes by the label of the one that it replaces, if it has none of its own} */
     private static Block named(Block block, String label) {
         return block instanceof Block.Step s && s.label().isEmpty()
-                ? new Block.Step(
-                        Optional.of(label),
-                        s.actors(),
-                        s.action(),
-                        s.phases(),
-                        s.ordered(),
-                        s.asOne(),
-                        s.requires(),
-                        s.expects(),
-                        s.records(),
-                        s.cautions(),
-                        s.because(),
-                        s.sentence(),
-                        s.span())
+                ? s.withLabel(Optional.of(label))
                 : block;
     }
 

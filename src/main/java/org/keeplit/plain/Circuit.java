@@ -59,10 +59,9 @@ final class Circuit {
         return facts.get("waited " + bank + " " + phase);
     }
 
-    /** {@return whether a tap is known to stand on neutral} @param regulator its name and phase */
-    boolean isNeutral(String regulator) {
-        String[] words = regulator.split(" ");
-        return facts.get(Names.tap(words[0], Conductor.valueOf(words[1]))) == 0;
+    /** {@return whether a tap is known to stand on neutral} */
+    boolean isNeutral(String regulator, Conductor phase) {
+        return facts.get(Names.tap(regulator, phase)) == 0;
     }
 
     private Voltages solve(Predicate<Joint> closed) {

@@ -48,7 +48,7 @@ final class PlainFigures {
         return flows.computeIfAbsent(key, k -> new PlainFlow(
                 names.bound().network(),
                 pieces(),
-                name -> scenery.taps().at(name, circuit, asked(loadCase)),
+                regulator -> scenery.taps().at(regulator, circuit, asked(loadCase)),
                 scenery.wiring().joints(),
                 closed,
                 asked(loadCase)));

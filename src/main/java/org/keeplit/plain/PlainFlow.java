@@ -52,7 +52,7 @@ final class PlainFlow {
     PlainFlow(
             Network network,
             PlainPieces all,
-            ToIntFunction<String> taps,
+            ToIntFunction<PlainPieces.Stepper> taps,
             List<Joint> joints,
             Predicate<Joint> closed,
             PlainPieces.Case asked) {

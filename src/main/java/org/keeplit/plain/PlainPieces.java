@@ -3,9 +3,11 @@ package org.keeplit.plain;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.ToIntFunction;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
@@ -32,8 +34,10 @@ final class PlainPieces {
     private final List<Piece> pieces = new ArrayList<>();
     private final List<Draw> draws = new ArrayList<>();
     private final Map<String, Piece> byName = new HashMap<>();
-    /** The phase of each regulator, by its name and that phase. */
-    private final Map<String, Conductor> regulators = new LinkedHashMap<>();
+    /** The regulators by name and phase. */
+    private final Map<String, Stepper> steppers = new LinkedHashMap<>();
+    /** The sections with load along them. */
+    private final Set<String> loaded = new HashSet<>();
 
     /**
      * One piece.
@@ -55,6 +59,7 @@ final class PlainPieces {
         this.network = network;
         this.nominal = new PlainNominal(network);
         this.lines = new PlainLines(network);
+        network.all(Element.Load.class).forEach(load -> load.along().ifPresent(loaded::add));
         network.all(Element.Source.class).forEach(this::source);
         network.all(Element.Line.class).forEach(this::line);
         network.all(Element.Regulator.class).forEach(this::regulator);
@@ -167,8 +172,7 @@ final class PlainPieces {
         List<String> from = places(line.from(), phases);
         List<String> to = places(line.to(), phases);
         double metres = need(line, "length");
-        boolean loaded = network.all(Element.Load.class).anyMatch(l -> l.along().stream().anyMatch(line.name()::equals));
-        if (!loaded) {
+        if (!loaded.contains(line.name())) {
             put(line.name(), section(line, from, to, metres));
             return;
         }
@@ -203,17 +207,37 @@ final class PlainPieces {
         byName.put(name, piece);
     }
 
+    /** A regulator on one phase. */
+    record Stepper(Element.Regulator bank, Conductor phase) {
+        String name() {
+            return bank.name() + " " + phase;
+        }
+
+        /** {@return the tap that the network states; 0 if it states none} */
+        int statedTap() {
+            return (int) Math.round(figure(bank, "tap " + phase, figure(bank, "tap", 0)));
+        }
+
+        /** {@return whether its control finds its tap} */
+        boolean isFree() {
+            return bank.figures().containsKey("setting")
+                    && !bank.figures().containsKey("tap")
+                    && !bank.figures().containsKey("tap " + phase);
+        }
+    }
+
     private void regulator(Element.Regulator regulator) {
         for (Conductor phase : phases(regulator)) {
-            double tap = figure(regulator, "tap " + phase, figure(regulator, "tap", 0));
-            String name = regulator.name() + " " + phase;
-            put(name, stepped(regulator, phase, (int) Math.round(tap)));
-            regulators.put(name, phase);
+            Stepper stepper = new Stepper(regulator, phase);
+            put(stepper.name(), stepped(stepper, stepper.statedTap()));
+            steppers.put(stepper.name(), stepper);
         }
     }
 
     /** {@return a regulator on one phase at a tap} */
-    Piece stepped(Element.Regulator regulator, Conductor phase, int tap) {
+    private Piece stepped(Stepper stepper, int tap) {
+        Element.Regulator regulator = stepper.bank();
+        Conductor phase = stepper.phase();
         double rating = figure(regulator, "rating", USUAL_REGULATOR_AMPERES);
         double ohms = REGULATOR_PART * nominal.at(regulator.from()) / SQRT3 / rating;
         // Its one impedance carries the load current; on the source side that current is as much larger.
@@ -223,54 +247,33 @@ final class PlainPieces {
     }
 
     /** {@return a line section by its name, or a regulator by its name and the phase, at a tap} */
-    Piece piece(String name, ToIntFunction<String> taps) {
-        return regulators.containsKey(name) ? stepped(name, taps.applyAsInt(name)) : byName.get(name);
+    Piece piece(String name, ToIntFunction<Stepper> taps) {
+        Stepper stepper = steppers.get(name);
+        return stepper == null ? byName.get(name) : stepped(stepper, taps.applyAsInt(stepper));
     }
 
-    private Piece stepped(String name, int tap) {
-        Element.Regulator regulator = (Element.Regulator)
-                network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
-        return stepped(regulator, regulators.get(name), tap);
-    }
-
-    /** {@return all pieces} @param taps where the regulator of a name and a phase stands */
-    List<Piece> pieces(ToIntFunction<String> taps) {
+    /** {@return all pieces} @param taps where regulators stand */
+    List<Piece> pieces(ToIntFunction<Stepper> taps) {
         List<Piece> all = new ArrayList<>(pieces);
-        regulators.keySet().forEach(
-                name -> all.set(pieces.indexOf(byName.get(name)), stepped(name, taps.applyAsInt(name))));
+        steppers.forEach((name, stepper) ->
+                all.set(pieces.indexOf(byName.get(name)), stepped(stepper, taps.applyAsInt(stepper))));
         return all;
     }
 
-    /** {@return the tap that the network states; 0 if it states none} */
-    int statedTap(String name) {
-        Element regulator = network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
-        Conductor phase = regulators.get(name);
-        return (int) Math.round(figure(regulator, "tap " + phase, figure(regulator, "tap", 0)));
-    }
-
-    /** {@return the regulators, by name and phase, whose control finds its tap} */
-    List<String> free() {
-        return regulators.keySet().stream()
-                .filter(name -> {
-                    Element regulator =
-                            network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
-                    return regulator.figures().containsKey("setting")
-                            && !regulator.figures().containsKey("tap")
-                            && !regulator.figures().containsKey("tap " + regulators.get(name));
-                })
-                .toList();
+    /** {@return the regulators whose control finds its tap} */
+    List<Stepper> free() {
+        return steppers.values().stream().filter(Stepper::isFree).toList();
     }
 
     /** {@return which way a control steps by what it sees} @param amperes into its load side */
-    int step(String name, Cx volts, Cx amperes) {
-        Element regulator = network.element(name.substring(0, name.lastIndexOf(' '))).orElseThrow();
-        Element.Regulator bank = (Element.Regulator) regulator;
-        double ratio = figure(regulator, "voltage ratio", nominal.at(bank.from()) / SQRT3 / 120);
-        Cx drop = new Cx(figure(regulator, "compensator resistance", 0), figure(regulator, "compensator reactance", 0))
-                .times(amperes.times(1 / figure(regulator, "rating", USUAL_REGULATOR_AMPERES)));
+    int step(Stepper stepper, Cx volts, Cx amperes) {
+        Element.Regulator bank = stepper.bank();
+        double ratio = figure(bank, "voltage ratio", nominal.at(bank.from()) / SQRT3 / 120);
+        Cx drop = new Cx(figure(bank, "compensator resistance", 0), figure(bank, "compensator reactance", 0))
+                .times(amperes.times(1 / figure(bank, "rating", USUAL_REGULATOR_AMPERES)));
         double seen = volts.times(1 / ratio).minus(drop).size();
-        double half = figure(regulator, "bandwidth", 2) / 2;
-        double level = need(regulator, "setting");
+        double half = figure(bank, "bandwidth", 2) / 2;
+        double level = need(bank, "setting");
         return seen < level - half ? 1 : seen > level + half ? -1 : 0;
     }
 

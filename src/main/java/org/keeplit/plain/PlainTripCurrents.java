@@ -37,7 +37,7 @@ final class PlainTripCurrents {
         int bit = joints.size();
         for (Joint joint : joints) {
             if (joint.part() == Joint.Part.REGULATOR) {
-                position.set(bit++, asking.circuit().isNeutral(joint.owner() + " " + joint.phase()));
+                position.set(bit++, asking.circuit().isNeutral(joint.owner(), joint.phase()));
             }
         }
         if (!known.containsKey(position)) {
@@ -77,7 +77,7 @@ final class PlainTripCurrents {
                 .map(asked -> new PlainFlow(
                         names.bound().network(),
                         scenery.wiring().pieces(),
-                        name -> scenery.taps().at(name, circuit, asked),
+                        regulator -> scenery.taps().at(regulator, circuit, asked),
                         scenery.wiring().joints(),
                         j -> circuit.isClosed(j) && !opened.contains(j),
                         asked))

@@ -46,34 +46,35 @@ public sealed interface Block {
             implements Block {
         /** {@return this step under another label} @param other the label, if any */
         public Step withLabel(Optional<String> other) {
-            return new Step(
-                    other,
-                    actors,
-                    action,
-                    phases,
-                    ordered,
-                    asOne,
-                    requires,
-                    expects,
-                    records,
-                    cautions,
-                    because,
-                    sentence,
-                    span);
+            return with(other, phases, requires, expects, records);
         }
 
         /** {@return this step on other phases} @param other the phases */
         public Step withPhases(PhaseTerm other) {
+            return with(label, other, requires, expects, records);
+        }
+
+        /** {@return this step with nothing required, expected or written down, as if it was left out} */
+        public Step silent() {
+            return with(label, phases, ImmutableList.of(), ImmutableList.of(), ImmutableList.of());
+        }
+
+        private Step with(
+                Optional<String> newLabel,
+                PhaseTerm newPhases,
+                ImmutableList<Condition> newRequires,
+                ImmutableList<Condition> newExpects,
+                ImmutableList<String> newRecords) {
             return new Step(
-                    label,
+                    newLabel,
                     actors,
                     action,
-                    other,
+                    newPhases,
                     ordered,
                     asOne,
-                    requires,
-                    expects,
-                    records,
+                    newRequires,
+                    newExpects,
+                    newRecords,
                     cautions,
                     because,
                     sentence,

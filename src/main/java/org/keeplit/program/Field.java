@@ -16,6 +16,11 @@ public record Field(FieldKey key, int size, int initial, int word, int shift, in
         return (int) (state[word] >>> shift) & (1 << width) - 1;
     }
 
+    /** Sets all bits of the field, to tell which bits of a state it takes. @param bits the bits, word by word */
+    public void mark(long[] bits) {
+        bits[word] |= (1L << width) - 1 << shift;
+    }
+
     /** Sets the field. @param state the packed state @param value the new value */
     public void set(long[] state, int value) {
         long mask = (1L << width) - 1 << shift;

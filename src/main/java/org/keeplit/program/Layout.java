@@ -88,18 +88,19 @@ public final class Layout {
     public Layout extended(Map<FieldKey, int[]> more) {
         List<Field> all = new ArrayList<>(fields);
         Field last = fields.isEmpty() ? null : fields.get(fields.size() - 1);
-        int word = last == null ? 0 : last.word();
-        int shift = last == null ? controlBits : last.shift() + last.width();
-        for (Map.Entry<FieldKey, int[]> entry : more.entrySet()) {
-            int width = Builder.bits(entry.getValue()[0]);
-            if (shift + width > 64) {
-                word++;
-                shift = 0;
-            }
-            all.add(new Field(entry.getKey(), entry.getValue()[0], entry.getValue()[1], word, shift, width));
-            shift += width;
-        }
-        return new Layout(controlBits, all, constants, word + 1);
+        BitSpace space = new BitSpace(last == null ? controlBits : last.word() * 64 + last.shift() + last.width());
+        more.forEach((key, range) -> all.add(field(key, range[0], range[1], space)));
+        return new Layout(controlBits, all, constants, words(space));
+    }
+
+    private static Field field(FieldKey key, int size, int initial, BitSpace space) {
+        BitSpace.Bits bits = space.take(size);
+        return new Field(key, size, initial, bits.word(), bits.shift(), bits.width());
+    }
+
+    /** {@return how many longs hold what was given away; one at least} */
+    private static int words(BitSpace space) {
+        return Math.max(1, (space.next() + 63) / 64);
     }
 
     /** Collects fields and lays them out. */
@@ -125,26 +126,14 @@ public final class Layout {
         /** Lays the fields out behind the bits of the orders. */
         Layout build(int controlBits) {
             List<Field> fields = new ArrayList<>();
-            int word = controlBits / 64;
-            int shift = controlBits % 64;
-            for (Map.Entry<FieldKey, int[]> entry : wanted.entrySet()) {
-                int start = initialOf(entry.getKey());
-                int size = Math.max(entry.getValue()[0], start + 1);
-                int width = bits(size);
-                if (shift + width > 64) {
-                    word++;
-                    shift = 0;
-                }
-                fields.add(new Field(entry.getKey(), size, start, word, shift, width));
-                shift += width;
-            }
+            BitSpace space = new BitSpace(controlBits);
+            wanted.forEach((key, values) -> {
+                int start = initialOf(key);
+                fields.add(field(key, Math.max(values[0], start + 1), start, space));
+            });
             Map<FieldKey, Integer> constants = new HashMap<>(initial);
             constants.keySet().removeAll(wanted.keySet());
-            return new Layout(controlBits, fields, constants, word + 1);
-        }
-
-        private static int bits(int values) {
-            return 32 - Integer.numberOfLeadingZeros(Math.max(1, values - 1));
+            return new Layout(controlBits, fields, constants, words(space));
         }
     }
 }

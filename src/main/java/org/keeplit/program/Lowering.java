@@ -11,9 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.keeplit.condition.PhaseTerm;
-import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
-import org.keeplit.network.Trait;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
@@ -27,7 +25,6 @@ public final class Lowering {
     private final Bound bound;
     private final StartValues start;
     private final Function<String, ImmutableList<String>> feeding;
-    private final Set<String> armed;
     private final int numbered;
     private final Problems problems;
     private final List<Act> acts = new ArrayList<>();
@@ -41,13 +38,11 @@ public final class Lowering {
             Bound bound,
             StartValues start,
             Function<String, ImmutableList<String>> feeding,
-            Set<String> armed,
             int numbered,
             Problems problems) {
         this.bound = bound;
         this.start = start;
         this.feeding = feeding;
-        this.armed = armed;
         this.numbered = numbered;
         this.problems = problems;
     }
@@ -58,7 +53,6 @@ public final class Lowering {
      * @param bound the bound procedure
      * @param start the values at the start
      * @param feeding the reclosing devices that feed a site in the starting state
-     * @param armed the devices that come to trip by themselves; the poles of others move by acts alone
      * @param numbered up to how many combinations of acts are numbered through, see {@link Orders}
      * @param problems collects what cannot be lowered
      * @return the program, or nothing if something cannot be lowered
@@ -67,10 +61,9 @@ public final class Lowering {
             Bound bound,
             StartValues start,
             Function<String, ImmutableList<String>> feeding,
-            Set<String> armed,
             int numbered,
             Problems problems) {
-        return new Lowering(bound, start, feeding, armed, numbered, problems).lower();
+        return new Lowering(bound, start, feeding, numbered, problems).lower();
     }
 
     private Optional<Program> lower() {
@@ -80,7 +73,7 @@ public final class Lowering {
             return Optional.empty();
         }
         return Optional.of(Assembly.of(
-                bound, start, plan, numbered, acts, steps, new Assembly.Things(sites, spots, outcomes, heldAt()), armed));
+                bound, start, plan, numbered, acts, steps, new Assembly.Things(sites, spots, outcomes, heldAt()), Set.of()));
     }
 
     private ImmutableMap<String, ImmutableList<String>> heldAt() {

@@ -11,18 +11,6 @@ abstract class OrderPart {
     private OrderPart parent;
     private int place;
 
-    /** Some bits of a state. @param word which long @param shift from which bit @param width how many */
-    record Bits(int word, int shift, int width) {
-        int get(long[] state) {
-            return (int) (state[word] >>> shift & (1L << width) - 1);
-        }
-
-        void set(long[] state, int value) {
-            long mask = (1L << width) - 1 << shift;
-            state[word] = state[word] & ~mask | (long) value << shift;
-        }
-    }
-
     final <T extends OrderPart> List<T> adopt(List<T> children) {
         for (int i = 0; i < children.size(); i++) {
             OrderPart child = children.get(i);
@@ -64,10 +52,10 @@ abstract class OrderPart {
     /** Acts whose every state was numbered before the search. */
     static final class Numbered extends OrderPart {
         private final Automaton automaton;
-        private final Bits bits;
+        private final BitSpace.Bits bits;
         private final List<List<Orders.Move>> moves = new ArrayList<>();
 
-        Numbered(Automaton automaton, Bits bits) {
+        Numbered(Automaton automaton, BitSpace.Bits bits) {
             this.automaton = automaton;
             this.bits = bits;
             for (int i = 0; i < automaton.size(); i++) {
@@ -115,9 +103,9 @@ abstract class OrderPart {
     /** One child after another. */
     static final class Sequence extends OrderPart {
         private final List<OrderPart> children;
-        private final Bits stage;
+        private final BitSpace.Bits stage;
 
-        Sequence(List<OrderPart> children, Bits stage) {
+        Sequence(List<OrderPart> children, BitSpace.Bits stage) {
             this.children = adopt(children);
             this.stage = stage;
         }
@@ -200,21 +188,54 @@ abstract class OrderPart {
         }
     }
 
-    /** One whole child after another, whichever is first. */
-    static final class AnyOrder extends OrderPart {
+    /** Children of which one at most is under way. */
+    private abstract static class OneAtATime extends OrderPart {
         private final List<OrderPart> children;
-        private final List<Bits> done;
-        private final Bits active;
+        /** 0 for none, or one more than the place of a child; {@code Either} knows one more value. */
+        private final BitSpace.Bits active;
 
-        AnyOrder(List<OrderPart> children, List<Bits> done, Bits active) {
+        OneAtATime(List<OrderPart> children, BitSpace.Bits active) {
             this.children = adopt(children);
-            this.done = done;
             this.active = active;
         }
 
         @Override
-        List<OrderPart> children() {
+        final List<OrderPart> children() {
             return children;
+        }
+
+        final int active(long[] state) {
+            return active.get(state);
+        }
+
+        @Override
+        final void enters(long[] state, int child) {
+            active.set(state, child + 1);
+        }
+
+        @Override
+        void clear(long[] state) {
+            int begun = active.get(state);
+            if (begun > 0 && begun <= children.size()) {
+                children.get(begun - 1).clear(state);
+            }
+            active.set(state, 0);
+        }
+
+        /** Ends the child that is under way. @param then the value that says what is under way now */
+        final void leave(long[] state, int child, int then) {
+            children.get(child).clear(state);
+            active.set(state, then);
+        }
+    }
+
+    /** One whole child after another, whichever is first. */
+    static final class AnyOrder extends OneAtATime {
+        private final List<BitSpace.Bits> done;
+
+        AnyOrder(List<OrderPart> children, List<BitSpace.Bits> done, BitSpace.Bits active) {
+            super(children, active);
+            this.done = done;
         }
 
         @Override
@@ -224,101 +245,69 @@ abstract class OrderPart {
 
         @Override
         boolean isFresh(long[] state) {
-            return active.get(state) == 0 && done.stream().allMatch(d -> d.get(state) == 0);
+            return active(state) == 0 && done.stream().allMatch(d -> d.get(state) == 0);
         }
 
         @Override
         void clear(long[] state) {
-            if (active.get(state) > 0) {
-                children.get(active.get(state) - 1).clear(state);
-            }
-            active.set(state, 0);
+            super.clear(state);
             done.forEach(d -> d.set(state, 0));
         }
 
         @Override
         void moves(long[] state, List<Orders.Guard> guards, List<Orders.Move> into) {
-            int begun = active.get(state);
-            for (int i = 0; i < children.size(); i++) {
+            int begun = active(state);
+            for (int i = 0; i < children().size(); i++) {
                 if (begun == i + 1 || begun == 0 && done.get(i).get(state) == 0) {
-                    children.get(i).moves(state, guards, into);
+                    children().get(i).moves(state, guards, into);
                 }
             }
         }
 
         @Override
-        void enters(long[] state, int child) {
-            active.set(state, child + 1);
-        }
-
-        @Override
         void finishes(long[] state, int child) {
-            children.get(child).clear(state);
-            active.set(state, 0);
+            leave(state, child, 0);
             done.get(child).set(state, 1);
         }
     }
 
     /** One child or the other; by what was found, if there is a guard. */
-    static final class Either extends OrderPart {
+    static final class Either extends OneAtATime {
         private static final int DONE = 3;
-        private final List<OrderPart> children;
         private final List<List<Orders.Guard>> guards;
-        private final Bits way;
 
-        Either(List<OrderPart> children, List<List<Orders.Guard>> guards, Bits way) {
-            this.children = adopt(children);
+        Either(List<OrderPart> children, List<List<Orders.Guard>> guards, BitSpace.Bits way) {
+            super(children, way);
             this.guards = guards;
-            this.way = way;
-        }
-
-        @Override
-        List<OrderPart> children() {
-            return children;
         }
 
         @Override
         boolean isDone(long[] state) {
-            return way.get(state) == DONE;
+            return active(state) == DONE;
         }
 
         @Override
         boolean isFresh(long[] state) {
-            return way.get(state) == 0;
-        }
-
-        @Override
-        void clear(long[] state) {
-            int taken = way.get(state);
-            if (taken > 0 && taken < DONE) {
-                children.get(taken - 1).clear(state);
-            }
-            way.set(state, 0);
+            return active(state) == 0;
         }
 
         @Override
         void moves(long[] state, List<Orders.Guard> outer, List<Orders.Move> into) {
-            int taken = way.get(state);
-            for (int i = 0; i < children.size(); i++) {
+            int taken = active(state);
+            for (int i = 0; i < children().size(); i++) {
                 if (taken == 0) {
                     List<Orders.Guard> all = new ArrayList<>(outer);
                     all.addAll(guards.get(i));
-                    children.get(i).moves(state, all, into);
+                    children().get(i).moves(state, all, into);
                 } else if (taken == i + 1) {
-                    children.get(i).moves(state, outer, into);
+                    children().get(i).moves(state, outer, into);
                 }
             }
         }
 
         @Override
-        void enters(long[] state, int child) {
-            way.set(state, child + 1);
-        }
-
-        @Override
         void finishes(long[] state, int child) {
-            children.get(child).clear(state);
-            way.set(state, DONE);
+            leave(state, child, DONE);
         }
     }
 }

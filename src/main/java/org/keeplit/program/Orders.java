@@ -19,15 +19,13 @@ public final class Orders {
     private final OrderPart root;
     private final Map<OrderPart.Numbered, OrderPart> stepOf;
     private final double count;
-    private final int words;
-    private final int shift;
+    private final int bits;
 
     private Orders(Builder builder, OrderPart root, double count) {
         this.root = root;
         this.stepOf = builder.stepOf;
         this.count = count;
-        this.words = builder.word;
-        this.shift = builder.shift;
+        this.bits = builder.space.next();
     }
 
     /**
@@ -94,7 +92,7 @@ public final class Orders {
 
     /** {@return how many bits at the head of the state it takes} */
     public int bits() {
-        return words * 64 + shift;
+        return bits;
     }
 
     /** {@return what may come next, in the order of the text; nothing at the end} @param state the packed state */
@@ -120,26 +118,23 @@ public final class Orders {
             return move.last;
         }
         long[] next = state.clone();
-        setAll(move, next);
-        move.part.set(next, move.next);
-        for (OrderPart part = move.part; part != step && part.isDone(next); part = part.parent()) {
-            part.parent().finishes(next, part.place());
-        }
+        apply(move, next, step);
         return step.isDone(next);
     }
 
     /** Notes in a state that a move was made. @param move the move @param state the state, changed in place */
     public void apply(Move move, long[] state) {
-        setAll(move, state);
-        move.part.set(state, move.next);
-        for (OrderPart part = move.part; part.parent() != null && part.isDone(state); part = part.parent()) {
-            part.parent().finishes(state, part.place());
-        }
+        apply(move, state, root);
     }
 
-    private static void setAll(Move move, long[] state) {
+    /** Notes a move, and what is done with it up to a part, which itself is left as it is. */
+    private static void apply(Move move, long[] state, OrderPart top) {
         for (OrderPart part = move.part; part.parent() != null; part = part.parent()) {
             part.parent().enters(state, part.place());
+        }
+        move.part.set(state, move.next);
+        for (OrderPart part = move.part; part != top && part.isDone(state); part = part.parent()) {
+            part.parent().finishes(state, part.place());
         }
     }
 
@@ -171,30 +166,18 @@ public final class Orders {
     private static final class Builder {
         private final int numbered;
         private final Map<OrderPart.Numbered, OrderPart> stepOf = new HashMap<>();
-        private int word;
-        private int shift;
+        private final BitSpace space = new BitSpace(0);
         private double numberedSize;
 
         Builder(int numbered) {
             this.numbered = numbered;
         }
 
-        private OrderPart.Bits bits(int values) {
-            int width = 32 - Integer.numberOfLeadingZeros(Math.max(1, values - 1));
-            if (shift + width > 64) {
-                word++;
-                shift = 0;
-            }
-            OrderPart.Bits bits = new OrderPart.Bits(word, shift, width);
-            shift += width;
-            return bits;
-        }
-
         OrderPart part(Plan plan) {
             if (plan instanceof Plan.Leaf || count(plan) <= numbered) {
                 Automaton automaton = Automaton.of(plan);
                 numberedSize = automaton.size();
-                return new OrderPart.Numbered(automaton, bits(automaton.size()));
+                return new OrderPart.Numbered(automaton, space.take(automaton.size()));
             } else if (plan instanceof Plan.Choice choice) {
                 return either(
                         List.of(choice.then(), choice.otherwise()),
@@ -208,7 +191,7 @@ public final class Orders {
         }
 
         private OrderPart either(List<Plan> ways, List<List<Guard>> guards) {
-            OrderPart.Bits way = bits(4);
+            BitSpace.Bits way = space.take(4);
             return new OrderPart.Either(overlaid(ways), guards, way);
         }
 
@@ -217,14 +200,14 @@ public final class Orders {
             OrderPart made =
                     switch (node.order()) {
                         case IN_ORDER -> {
-                            OrderPart.Bits stage = bits(parts.size() + 1);
+                            BitSpace.Bits stage = space.take(parts.size() + 1);
                             yield new OrderPart.Sequence(overlaid(parts), stage);
                         }
                         case TOGETHER -> new OrderPart.Together(
                                 new ArrayList<>(parts.stream().map(this::part).toList()));
                         case ANY_ORDER -> {
-                            List<OrderPart.Bits> done = parts.stream().map(p -> bits(2)).toList();
-                            OrderPart.Bits active = bits(parts.size() + 1);
+                            List<BitSpace.Bits> done = parts.stream().map(p -> space.take(2)).toList();
+                            BitSpace.Bits active = space.take(parts.size() + 1);
                             yield new OrderPart.AnyOrder(overlaid(parts), done, active);
                         }
                     };
@@ -244,22 +227,15 @@ public final class Orders {
 
         /** Parts of which one at most is under way use the same bits. */
         private List<OrderPart> overlaid(List<Plan> plans) {
-            int fromWord = word;
-            int fromShift = shift;
-            int toWord = word;
-            int toShift = shift;
+            int from = space.next();
+            int to = from;
             List<OrderPart> all = new ArrayList<>();
             for (Plan plan : plans) {
-                word = fromWord;
-                shift = fromShift;
+                space.goTo(from);
                 all.add(part(plan));
-                if (word > toWord || word == toWord && shift > toShift) {
-                    toWord = word;
-                    toShift = shift;
-                }
+                to = Math.max(to, space.next());
             }
-            word = toWord;
-            shift = toShift;
+            space.goTo(to);
             return Collections.unmodifiableList(all);
         }
     }

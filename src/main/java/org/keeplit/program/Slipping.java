@@ -41,11 +41,12 @@ public final class Slipping {
         Plan plan = program.plan();
         switch (slip.kind()) {
             case LEFT_OUT -> {
+                // Nobody asks for what the step requires, and nothing is written down.
                 Act none = new Act(
-                        act.id(), silent(act.step()), act.stepNumber(), act.actor(), slip.words(), nothing());
+                        act.id(), act.step().silent(), act.stepNumber(), act.actor(), slip.words(), nothing());
                 acts.set(act.id(), none);
                 if (program.acts().stream().filter(a -> a.stepNumber() == act.stepNumber()).count() == 1) {
-                    steps.set(act.stepNumber(), silent(act.step()));
+                    steps.set(act.stepNumber(), act.step().silent());
                 }
                 plan = PlanEdit.change(plan, leaf, l -> leaf(leaf.number(), none));
             }
@@ -95,23 +96,5 @@ public final class Slipping {
 
     private static ImmutableList<Primitive> nothing() {
         return ImmutableList.of(new Primitive.Nothing());
-    }
-
-    /** A step of which nothing is done: nobody asks for what it requires, and nothing is written down. */
-    private static Block.Step silent(Block.Step step) {
-        return new Block.Step(
-                step.label(),
-                step.actors(),
-                step.action(),
-                step.phases(),
-                step.ordered(),
-                step.asOne(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                step.cautions(),
-                step.because(),
-                step.sentence(),
-                step.span());
     }
 }

@@ -116,7 +116,7 @@ final class SeededDefects {
             of("what may be so is counted as so", "explore/Node",
                     "sure += truth == Truth.TRUE ? 1 : 0;", "sure += truth != Truth.FALSE ? 1 : 0;"),
             of("a caution breaks", "explore/Judging",
-                    "instance.rule().severity() != Rule.Severity.STOP", "instance.rule().severity() == null"),
+                    "instance.rule().severity() == Rule.Severity.STOP", "instance.rule().severity() != null"),
             of("who acts is not looked at", "explore/Moments", "return moment.by().isEmpty()\n", "return moment != null\n"),
             of("who climbs leaves tests fresh", "plain/Effects", "|| deed instanceof Deed.Climb\n", "\n"));
 }

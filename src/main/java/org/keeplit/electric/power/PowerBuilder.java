@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.Optional;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
@@ -54,6 +56,8 @@ final class PowerBuilder {
     private static final double USUAL_STEPS = 16;
     private final List<PowerModel.Tap> taps = new ArrayList<>();
     private final List<LineDropControl> controls = new ArrayList<>();
+    /** The sections with load along them. */
+    private final Set<String> loaded;
     /** The terminals of the quarter points of sections with load along them, by section and phase. */
     private final Map<String, Integer> quarters = new HashMap<>();
     private final List<Integer> generators = new ArrayList<>();
@@ -62,6 +66,9 @@ final class PowerBuilder {
         this.grid = grid;
         this.network = grid.network();
         this.nominal = new Nominal(network);
+        this.loaded = network.all(Element.Load.class)
+                .flatMap(load -> load.along().stream())
+                .collect(Collectors.toSet());
         this.lineOhms = new LineOhms(network, figure(network.system(), "frequency", 60));
         this.terminals = new int[grid.vertices().size()];
         this.contacts = new int[grid.contacts().size()];
@@ -184,7 +191,7 @@ final class PowerBuilder {
 
     private void line(Element.Line line) {
         LineOhms.PerMetre ohms = lineOhms.of(line);
-        if (network.all(Element.Load.class).anyMatch(load -> load.along().equals(Optional.of(line.name())))) {
+        if (loaded.contains(line.name())) {
             spread(line, ohms);
             return;
         }

@@ -70,17 +70,16 @@ public final class PowerStates {
             edit.contact(model.element(contact), cells.index(contact.id()) < 0 && closedAtStart.test(contact));
         }
         this.bare = edit.state();
-        for (Contact contact : cells.grid().contacts()) {
-            edit.contact(model.element(contact), closedAtStart.test(contact));
+        if (!model.controls().isEmpty()) {
+            for (Contact contact : cells.grid().contacts()) {
+                edit.contact(model.element(contact), closedAtStart.test(contact));
+            }
+            settle(edit.state());
         }
-        settle(edit.state());
     }
 
     /** Finds where controls come to rest at the start of the run, from neutral on, in each case. */
     private void settle(FlowState start) {
-        if (model.controls().isEmpty()) {
-            return;
-        }
         for (int i = 0; i < model.cases().size(); i++) {
             TapSettlement rest = TapSettlement.settle(solver, inCase(start, i), model.controls(), ROUNDS);
             if (!rest.atRest()) {
@@ -105,19 +104,11 @@ public final class PowerStates {
         return model;
     }
 
-    /**
-     * The state of a set of closed contacts.
-     *
-     * @param closed the set, over {@link Cells#kept}
-     * @param loadCase the number of the case, see {@link PowerModel#cases}
-     * @return the state, with taps as the network states them
-     */
-    public FlowState state(BitSet closed, int loadCase) {
-        return state(closed, loadCase, (regulator, phase) -> false);
-    }
-
     /** Tells which taps are known to stand on neutral. */
     public interface Taps {
+        /** None: each stands where the network or its control says. */
+        Taps AS_STATED = (regulator, phase) -> false;
+
         /** {@return whether it does} @param regulator the regulator @param phase the phase */
         boolean neutral(String regulator, Conductor phase);
     }
@@ -169,17 +160,6 @@ public final class PowerStates {
         return edit.state();
     }
 
-    /**
-     * The load flow of a set of closed contacts.
-     *
-     * @param closed the set, over {@link Cells#kept}
-     * @param loadCase the number of the case, see {@link PowerModel#cases}
-     * @return a solution, or that there is none
-     */
-    public FlowResult solve(BitSet closed, int loadCase) {
-        return solve(state(closed, loadCase));
-    }
-
     /** {@return the load flow of a state: a solution, or that there is none} @param state the state */
     public FlowResult solve(FlowState state) {
         if (known.size() >= kept) {
@@ -192,11 +172,6 @@ public final class PowerStates {
             known.put(state, result);
         }
         return result;
-    }
-
-    /** Like {@link #faultCurrent(FlowState, int)}. @param closed the closed contacts @param vertex where */
-    public double faultCurrent(BitSet closed, int vertex) {
-        return faultCurrent(state(closed, 0), vertex);
     }
 
     /**

@@ -56,8 +56,8 @@ class ClockTest {
         Network network = library.networks().get("bank");
         Electric electric = new Electric(new GridBuilder(network).build(), c -> false, c -> true);
         PowerModel model = PowerModel.of(electric.cells().grid());
-        FlowSolution flow = new PowerStates(model, electric.cells(), c -> true)
-                .solve(electric.startSet(), 0)
+        PowerStates states = new PowerStates(model, electric.cells(), c -> true);
+        FlowSolution flow = states.solve(states.state(electric.startSet(), 0, PowerStates.Taps.AS_STATED))
                 .solution()
                 .orElseThrow();
         for (Conductor phase : Phases.ABC) {

@@ -35,7 +35,10 @@ class Ieee13FromTextTest {
         PowerModel model = PowerModel.of(electric.cells().grid());
         PowerStates states = new PowerStates(model, electric.cells(), c -> true);
         return new Solved(
-                model, states.solve(electric.startSet(), 0).solution().orElseThrow());
+                model,
+                states.solve(states.state(electric.startSet(), 0, PowerStates.Taps.AS_STATED))
+                        .solution()
+                        .orElseThrow());
     }
 
     @Test
