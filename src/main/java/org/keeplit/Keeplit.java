@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;
@@ -16,9 +16,9 @@ import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.network.Conductor;
-import org.keeplit.network.Network;
 import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
+import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
@@ -52,20 +52,17 @@ public final class Keeplit {
             Library library, Limits limits, Watcher watcher, Problems problems) {
         ImmutableList.Builder<Judgement> all = ImmutableList.builder();
         for (Procedure procedure : library.givenProcedures()) {
-            for (Procedure.Proof proof : procedure.proofs()) {
-                Network network = library.networks().get(proof.network());
-                if (network != null) {
-                    // A network with mistakes is not there; the reader has said what is wrong with it.
-                    for (Procedure.Begun begun : procedure.everyStart()) {
-                        Proving.prove(begun.procedure(), network, proof, limits, watcher, problems)
-                                .map(outcome -> Judgement.of(
-                                        begun.procedure(), network, proof, begun.start(), outcome))
-                                .ifPresent(all::add);
-                    }
-                }
+            for (Instance one : Instance.of(procedure, library.networks())) {
+                explored(one, limits, watcher, problems)
+                        .map(found -> Judgement.of(one, found.outcome()))
+                        .ifPresent(all::add);
             }
         }
         return all.build();
+    }
+
+    private static Optional<Explored> explored(Instance one, Limits limits, Watcher watcher, Problems problems) {
+        return Proving.explored(one.procedure(), one.network(), one.proof(), limits, watcher, problems);
     }
 
     /**
@@ -102,11 +99,9 @@ public final class Keeplit {
     public static ImmutableList<ExampleJudgement> test(
             Library library, Examples group, Example example, Limits limits, Watcher watcher, Problems problems) {
         ImmutableList.Builder<ExampleJudgement> all = ImmutableList.builder();
-        Procedure.Proof proof = example.procedure().proofs().get(0);
-        Network network = library.networks().get(proof.network());
-        for (Procedure.Begun begun : example.procedure().everyStart()) {
-            Proving.explored(begun.procedure(), network, proof, limits, watcher, problems)
-                    .map(found -> ExampleJudgement.of(group.name(), example, network, proof, begun, found))
+        for (Instance one : Instance.of(example.procedure(), library.networks())) {
+            explored(one, limits, watcher, problems)
+                    .map(found -> ExampleJudgement.of(group.name(), example, one, found))
                     .ifPresent(all::add);
         }
         return all.build();
@@ -143,15 +138,10 @@ public final class Keeplit {
             Watcher watcher,
             Problems problems) {
         ImmutableList.Builder<At> all = ImmutableList.builder();
-        for (Procedure.Proof proof : procedure.proofs()) {
-            Network network = library.networks().get(proof.network());
-            for (Procedure.Begun begun : procedure.everyStart()) {
-                Proving.explored(begun.procedure(), network, proof, limits, watcher, problems).ifPresent(found -> {
-                    String place = procedure.name() + " on "
-                            + Judgement.of(begun.procedure(), network, proof, begun.start(), found.outcome()).place();
-                    found.at(rule, step, phase).ifPresent(at -> all.add(new At(place, at)));
-                });
-            }
+        for (Instance one : Instance.of(procedure, library.networks())) {
+            explored(one, limits, watcher, problems)
+                    .flatMap(found -> found.at(rule, step, phase))
+                    .ifPresent(at -> all.add(new At(one.words(), at)));
         }
         return all.build();
     }
@@ -181,20 +171,12 @@ public final class Keeplit {
             Library library, Limits limits, Watcher watcher, Problems problems) {
         ImmutableList.Builder<SlipTable> all = ImmutableList.builder();
         for (Procedure procedure : library.givenProcedures()) {
-            for (Procedure.Proof proof : procedure.proofs()) {
-                Network network = library.networks().get(proof.network());
-                if (network != null && procedure.mustFail().isEmpty()) {
-                    Proving.prepare(procedure, network, proof, problems).ifPresent(prepared -> {
-                        Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
-                        boolean holds = plain.findings().isEmpty() && plain.cut().isEmpty();
-                        all.add(new SlipTable(
-                                procedure,
-                                network,
-                                proof,
-                                holds,
-                                holds ? Slips.of(prepared, limits, watcher) : ImmutableList.of()));
-                    });
-                }
+            if (!procedure.mustFail().isEmpty()) {
+                continue;
+            }
+            for (Instance one : Instance.of(procedure, library.networks())) {
+                Proving.using(one.procedure(), one.network(), one.proof(), problems, p -> Slips.of(one, p, limits, watcher))
+                        .ifPresent(all::add);
             }
         }
         return all.build();

@@ -92,7 +92,7 @@ final class Tracer {
 
     /** {@return the state that an act alone leads to, replayed} */
     private long[] after(long[] state, int act) {
-        for (Orders.Move move : machine.world().program().orders().moves(state)) {
+        for (Orders.Move move : machine.orders().moves(state)) {
             if (move.act().id() == act && machine.isOpen(move, state)) {
                 return machine.apply(move, moving.at(state));
             }

@@ -34,7 +34,7 @@ public final class SlipReport {
     }
 
     private void tell(SlipTable table, StringBuilder out) {
-        out.append(style.strong(table.procedure().name() + " on " + table.network().name()));
+        out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
             out.append(": does not hold as it is; slips are told of what holds\n\n");
             return;

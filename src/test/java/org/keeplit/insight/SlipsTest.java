@@ -52,6 +52,11 @@ class SlipsTest {
     }
 
     private static SlipTable table(String build, String steps) {
+        return tables(NETWORK.replace("%BUILD%", build), "", steps, "").get(0);
+    }
+
+    /** @param starts lines of {@code starts with} @param expected the problems that must come */
+    private static List<SlipTable> tables(String network, String starts, String steps, String expected) {
         String procedure =
                 """
                 language 1
@@ -61,20 +66,20 @@ class SlipsTest {
                 crew
                   op "Operator", in charge
                 proved on pole
-                stage "All"
                 """
-                        + steps;
+                        + (starts.isEmpty() ? "" : "starts with\n" + starts) + "stage \"All\"\n" + steps;
         Library library = new Reader()
                 .readSources(List.of(
                         new Source("overhead.equipment", read("shared/equipment/overhead.equipment")),
-                        new Source("pole.network", NETWORK.replace("%BUILD%", build)),
+                        new Source("pole.network", network),
                         new Source("supply.rules", RULES),
                         new Source("p.procedure", procedure)));
         Problems problems = new Problems();
         library.problems().forEach(problems::add);
         List<SlipTable> tables = Keeplit.slips(library, Limits.USUAL, Watcher.NOBODY, problems);
-        assertEquals("", ProblemPrinter.print(problems.sorted()));
-        return tables.get(0);
+        String told = ProblemPrinter.print(problems.sorted());
+        assertTrue(expected.isEmpty() ? told.isEmpty() : told.contains(expected), told);
+        return tables;
     }
 
     private static String read(String file) {
@@ -145,5 +150,25 @@ class SlipsTest {
         SlipTable table = table("  open: op opens main\n");
         assertEquals(false, table.holds());
         assertEquals(List.of(), table.slips());
+    }
+
+    @Test
+    void everyStartHasItsTable() {
+        String starts = "  either given bridge is open or given bridge is closed\n";
+        List<SlipTable> tables = tables(
+                NETWORK.replace("%BUILD%", "ganged"), starts, "  look: op checks main is closed\n  open: op opens other\n", "");
+        assertEquals(
+                List.of("bridge is open", "bridge is closed"),
+                tables.stream().map(t -> t.instance().start()).toList());
+        assertTrue(tables.get(1).instance().words().endsWith("pole, starting with bridge is closed"));
+    }
+
+    @Test
+    void aStartThatIsNotAtRestIsToldAsAMistake() {
+        String network = NETWORK.replace("%BUILD%", "ganged")
+                .replace("switch other from s-0", "recloser other from s-0")
+                .replace("phases ABC, at pole-2", "phases ABC, single-phase units, coil 5 A, at pole-2")
+                .replace("supply grid", "supply grid, fault level 100 MVA, reactance ratio 8");
+        assertEquals(List.of(), tables(network, "", "  open: op opens main\n", "not-at-rest"));
     }
 }

@@ -26,19 +26,19 @@ final class SeededDefects {
     }
 
     static final List<Defect> ALL = List.of(
-            of("requirements are judged at the last act of a step", "explore/Explorer",
-                    "if (program.orders().isFirst(move, scene.state()) && !judging.stated(",
-                    "if (program.orders().isLast(move, scene.state()) && !judging.stated("),
-            of("rules before an act are judged after it", "explore/Explorer",
-                    "at = judging.rules(machine.before(act), at);",
+            of("requirements are judged at the last act of a step", "explore/Trying",
+                    "if (machine.orders().isFirst(move, scene.state())",
+                    "if (machine.orders().isLast(move, scene.state())"),
+            of("rules before an act are judged after it", "explore/Trying",
+                    "Judging.At now = judging.rules(machine.before(act), at);",
                     "long[] was = scene.state();\n        machine.apply(move, scene);\n"
-                            + "        at = judging.rules(machine.before(act), at);\n        scene.at(was);"),
-            of("who looks and cannot know stops", "explore/Explorer",
+                            + "        Judging.At now = judging.rules(machine.before(act), at);\n        scene.at(was);"),
+            of("who looks and cannot know stops", "explore/Trying",
                     "machine.seen(act, scene) == Truth.FALSE", "machine.seen(act, scene) != Truth.TRUE"),
             of("a flash ends nothing", "explore/Explorer", "if (!isVoid(seed.state))", "if (seed.state != null)"),
             of("who waits is stuck though others go on", "explore/Explorer", "if (waits >= 0 && !goes)", "if (waits >= 0)"),
-            of("expectations are judged at the first act", "explore/Explorer", "boolean last = program.orders().isLast(move, scene.state());",
-                    "boolean last = program.orders().isFirst(move, scene.state());"),
+            of("expectations are judged at the first act", "explore/Trying", "boolean last = machine.orders().isLast(move, scene.state());",
+                    "boolean last = machine.orders().isFirst(move, scene.state());"),
             of("any order is taken as together", "program/Automaton",
                     "if (isBegun(part, done) && !isDone(part, done)) {", "if (part == null) {"),
             of("every act begins its step", "program/Automaton", "!isBegun(step, done),", "step != null,"),
