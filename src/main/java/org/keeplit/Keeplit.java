@@ -6,11 +6,14 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;
+import org.keeplit.insight.OrderTable;
+import org.keeplit.insight.Ordering;
 import org.keeplit.insight.SlipTable;
 import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
@@ -169,14 +172,33 @@ public final class Keeplit {
      */
     public static ImmutableList<SlipTable> slips(
             Library library, Limits limits, Watcher watcher, Problems problems) {
-        ImmutableList.Builder<SlipTable> all = ImmutableList.builder();
+        return each(library, problems, (one, prepared) -> Slips.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Tells which steps must come before which, in every procedure of the given files that must hold, on every place that it names.
+     *
+     * @param library what was read
+     * @param limits how far to go for the orders that are left
+     * @param watcher is told how each procedure gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a table for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<OrderTable> order(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> Ordering.of(one, prepared, limits, watcher));
+    }
+
+    /** {@return what comes of each procedure that must hold, wherever it is proved} */
+    private static <T> ImmutableList<T> each(
+            Library library, Problems problems, BiFunction<Instance, Proving.Prepared, T> use) {
+        ImmutableList.Builder<T> all = ImmutableList.builder();
         for (Procedure procedure : library.givenProcedures()) {
-            if (!procedure.mustFail().isEmpty()) {
-                continue;
-            }
-            for (Instance one : Instance.of(procedure, library.networks())) {
-                Proving.using(one.procedure(), one.network(), one.proof(), problems, p -> Slips.of(one, p, limits, watcher))
-                        .ifPresent(all::add);
+            if (procedure.mustFail().isEmpty()) {
+                for (Instance one : Instance.of(procedure, library.networks())) {
+                    Proving.using(one.procedure(), one.network(), one.proof(), problems, p -> use.apply(one, p))
+                            .ifPresent(all::add);
+                }
             }
         }
         return all.build();

@@ -14,6 +14,7 @@ import picocli.CommandLine;
             ExplainCommand.class,
             WhyCommand.class,
             SlipsCommand.class,
+            OrderCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class
         },

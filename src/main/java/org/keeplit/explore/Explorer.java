@@ -197,7 +197,7 @@ final class Explorer implements Trying.Reached {
                 continue;
             }
             int act = move.act().id();
-            if (trying.isAwaited(move)) {
+            if (machine.waits(move, scene)) {
                 waits = waits < 0 ? act : waits;
                 continue;
             }

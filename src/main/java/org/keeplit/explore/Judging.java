@@ -63,7 +63,26 @@ final class Judging {
      * @param at where it came up
      * @param unknown whether it only cannot be shown to be kept
      */
-    record Break(Finding.Kind kind, RuleInstance instance, int part, At at, boolean unknown) {}
+    record Break(Finding.Kind kind, RuleInstance instance, int part, At at, boolean unknown) {
+        /** {@return what the rule's variables stand for} */
+        Environment environment() {
+            return instance == null ? Environment.EMPTY : instance.environments().get(0);
+        }
+
+        /** {@return whether it was judged in the state that the act leaves, not in the one that it leads to} */
+        boolean isJudgedBefore() {
+            return switch (kind) {
+                case REQUIREMENT, STOP, CANNOT, STUCK -> true;
+                case RULE -> instance.rule().form() == Rule.Form.BEFORE;
+                case EXPECTATION, ENDING, FLASH -> false;
+            };
+        }
+
+        /** {@return how much it weighs} */
+        Rule.Severity severity() {
+            return instance == null ? Rule.Severity.STOP : instance.rule().severity();
+        }
+    }
 
     /** Where a rule was first put to the question. @param instance the rule with a binding @param at where */
     record Example(RuleInstance instance, At at) {}

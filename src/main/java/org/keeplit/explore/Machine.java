@@ -222,6 +222,16 @@ final class Machine {
         return true;
     }
 
+    /** {@return whether an act waits for what is not so in the state at which a scene looks} */
+    boolean waits(Orders.Move move, Scene scene) {
+        return acts[move.act().id()].awaited().eval(scene) != Truth.TRUE;
+    }
+
+    /** {@return what takes what is remembered from state to state} */
+    Remembering remembering() {
+        return remembering;
+    }
+
     /** Works an act's effect out into a copy of the state; the scene looks at the result afterwards. */
     long[] apply(Orders.Move move, Scene scene) {
         ActCompiler.Compiled act = acts[move.act().id()];

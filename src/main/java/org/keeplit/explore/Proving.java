@@ -165,11 +165,17 @@ public final class Proving {
     }
 
     private static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
+        return armed(
+                prepared, now -> Explorer.explore(Machine.of(now.program(), now.electric()), limits, watcher));
+    }
+
+    /** Does something, and does it anew with every device armed that comes to trip by itself. */
+    static <T> T armed(Prepared prepared, Function<Prepared, T> use) {
         Prepared now = prepared;
         Set<String> armed = new TreeSet<>();
         while (true) {
             try {
-                return Explorer.explore(Machine.of(now.program(), now.electric()), limits, watcher);
+                return use.apply(now);
             } catch (Reactions.Unarmed trips) {
                 armed.addAll(trips.devices());
                 now = with(now, now.program().arming(armed));

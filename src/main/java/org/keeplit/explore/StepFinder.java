@@ -71,7 +71,7 @@ final class StepFinder {
     }
 
     private static boolean isMeant(Act act, String step, Optional<Conductor> phase) {
-        return act.stepName().equals(step) && (phase.isEmpty() || phase.equals(Reporting.phaseOf(act)));
+        return act.stepName().equals(step) && (phase.isEmpty() || phase.equals(act.phase()));
     }
 
     private RuleAtStep explain(Rule rule, String step, Optional<Conductor> phase, End end) {

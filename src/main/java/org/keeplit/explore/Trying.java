@@ -62,11 +62,6 @@ final class Trying {
         return transitions;
     }
 
-    /** {@return whether an act is waited for in the state at which the scene looks} */
-    boolean isAwaited(Orders.Move move) {
-        return machine.act(move.act().id()).awaited().eval(scene) != Truth.TRUE;
-    }
-
     /**
      * Tries an act in the state at which the scene looks.
      *

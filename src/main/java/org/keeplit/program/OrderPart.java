@@ -229,13 +229,33 @@ abstract class OrderPart {
         }
     }
 
-    /** One whole child after another, whichever is first. */
+    /** One whole child after another, whichever is first; some only after others. */
     static final class AnyOrder extends OneAtATime {
         private final List<BitSpace.Bits> done;
+        /** For each child those that come before it. */
+        private final List<? extends List<Integer>> after;
 
-        AnyOrder(List<OrderPart> children, List<BitSpace.Bits> done, BitSpace.Bits active) {
+        AnyOrder(
+                List<OrderPart> children,
+                List<BitSpace.Bits> done,
+                BitSpace.Bits active,
+                List<? extends List<Integer>> after) {
             super(children, active);
             this.done = done;
+            this.after = after;
+        }
+
+        boolean isDone(long[] state, int child) {
+            return done.get(child).get(state) == 1;
+        }
+
+        private boolean mayBegin(long[] state, int child) {
+            for (int earlier : after.get(child)) {
+                if (!isDone(state, earlier)) {
+                    return false;
+                }
+            }
+            return !isDone(state, child);
         }
 
         @Override
@@ -258,7 +278,7 @@ abstract class OrderPart {
         void moves(long[] state, List<Orders.Guard> guards, List<Orders.Move> into) {
             int begun = active(state);
             for (int i = 0; i < children().size(); i++) {
-                if (begun == i + 1 || begun == 0 && done.get(i).get(state) == 0) {
+                if (begun == i + 1 || begun == 0 && mayBegin(state, i)) {
                     children().get(i).moves(state, guards, into);
                 }
             }

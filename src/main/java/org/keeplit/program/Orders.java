@@ -105,6 +105,16 @@ public final class Orders {
         return all;
     }
 
+    /**
+     * Of orders that are made of whole parts, see {@link Parts}: whether a part is done.
+     *
+     * @param state the packed state
+     * @param part the part's number
+     */
+    public boolean isDone(long[] state, int part) {
+        return ((OrderPart.AnyOrder) root).isDone(state, part);
+    }
+
     /** {@return whether a move begins its step} @param move the move @param state the state that it leaves */
     public boolean isFirst(Move move, long[] state) {
         OrderPart step = stepOf.isEmpty() ? null : stepOf.get(move.part);
@@ -146,6 +156,8 @@ public final class Orders {
             return count(choice.then()) + count(choice.otherwise()) - 2;
         } else if (plan instanceof Plan.Either either) {
             return count(either.body()) + count(either.skip()) - 2;
+        } else if (plan instanceof Plan.Partial partial) {
+            return Math.pow(2, partial.parts().size());
         }
         Plan.Node node = (Plan.Node) plan;
         double count = 1;
@@ -174,7 +186,12 @@ public final class Orders {
         }
 
         OrderPart part(Plan plan) {
-            if (plan instanceof Plan.Leaf || count(plan) <= numbered) {
+            if (plan instanceof Plan.Partial partial) {
+                // Never numbered through: who asks for it wants to follow orders of which most are never taken.
+                List<BitSpace.Bits> done = partial.parts().stream().map(p -> space.take(2)).toList();
+                BitSpace.Bits active = space.take(partial.parts().size() + 1);
+                return new OrderPart.AnyOrder(overlaid(partial.parts()), done, active, partial.after());
+            } else if (plan instanceof Plan.Leaf || count(plan) <= numbered) {
                 Automaton automaton = Automaton.of(plan);
                 numberedSize = automaton.size();
                 return new OrderPart.Numbered(automaton, space.take(automaton.size()));
@@ -208,7 +225,8 @@ public final class Orders {
                         case ANY_ORDER -> {
                             List<BitSpace.Bits> done = parts.stream().map(p -> space.take(2)).toList();
                             BitSpace.Bits active = space.take(parts.size() + 1);
-                            yield new OrderPart.AnyOrder(overlaid(parts), done, active);
+                            List<List<Integer>> free = Collections.nCopies(parts.size(), List.of());
+                            yield new OrderPart.AnyOrder(overlaid(parts), done, active, free);
                         }
                     };
             if (node.step() >= 0) {

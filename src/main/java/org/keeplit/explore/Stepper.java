@@ -1,0 +1,171 @@
+package org.keeplit.explore;
+
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.keeplit.condition.Truth;
+import org.keeplit.program.Act;
+import org.keeplit.program.Orders;
+import org.keeplit.program.Program;
+import org.keeplit.rule.Rule;
+
+/**
+ * Tries single acts, for those who choose themselves in which order they come. Everything means what it means in a check: what an
+ * act breaks, what comes by itself, what is remembered. It belongs to one thread.
+ */
+public final class Stepper {
+    private final Machine machine;
+    private final Program program;
+    private final Scene scene;
+    private final Replaying replaying;
+    private final Explaining explaining;
+    private final Supplier<Silence> silence;
+
+    private Stepper(Machine machine) {
+        this.machine = machine;
+        this.program = machine.world().program();
+        this.scene = machine.scene();
+        this.replaying = new Replaying(machine);
+        this.explaining = new Explaining(machine);
+        this.silence = Suppliers.memoize(() -> new Silence(machine));
+    }
+
+    /**
+     * Uses a stepper. Where a device comes to trip for which the program has no room, all is done anew with it.
+     *
+     * @param <T> what comes of it
+     * @param prepared the program
+     * @param use what is done; it may be done more than once
+     * @return what came of it
+     */
+    public static <T> T with(Proving.Prepared prepared, Function<Stepper, T> use) {
+        return Proving.armed(prepared, now -> use.apply(new Stepper(Machine.of(now.program(), now.electric()))));
+    }
+
+    /**
+     * What an act leads to.
+     *
+     * @param states the states at rest in which nothing was broken; more than one where something may come by itself
+     * @param harms what goes wrong on some way, the first of it on each
+     * @param trouble what could not be worked out, so that nothing is known
+     */
+    public record Tried(ImmutableList<long[]> states, ImmutableList<Harm> harms, Optional<String> trouble) {
+        /** {@return whether nothing can go wrong} */
+        public boolean isSafe() {
+            return harms.isEmpty() && trouble.isEmpty();
+        }
+    }
+
+    /** {@return the program} */
+    public Program program() {
+        return program;
+    }
+
+    /** {@return the state at the start, which may be changed} */
+    public long[] start() {
+        return program.layout().initial();
+    }
+
+    /** {@return what is wrong with the start, if anything} */
+    public ImmutableList<Harm> atStart() {
+        Judging judging = new Judging(machine, scene.at(start()));
+        Judging.At here = new Judging.At(0, -1, 0, null);
+        judging.rules(machine.inStates(), here);
+        judging.rules(machine.atStart(), here);
+        return harms(judging, start(), null);
+    }
+
+    /** {@return what may come next, in the order of the text; what is waited for and branches that were not found left out} */
+    public List<Orders.Move> moves(long[] state) {
+        scene.at(state);
+        return machine.orders().moves(state).stream()
+                .filter(move -> machine.isOpen(move, state) && !machine.waits(move, scene))
+                .toList();
+    }
+
+    /** {@return whether nothing notices an act, so that it does not matter when it comes} @param act its number */
+    public boolean isSilent(int act) {
+        return silence.get().of(act);
+    }
+
+    /** {@return whether all is done} */
+    public boolean isOver(long[] state) {
+        return machine.orders().moves(state).isEmpty();
+    }
+
+    /** {@return whether a part is done, where the program is made of {@link org.keeplit.program.Parts}} */
+    public boolean isDone(long[] state, int part) {
+        return machine.orders().isDone(state, part);
+    }
+
+    /**
+     * Tries an act.
+     *
+     * @param state a state in which nothing is broken
+     * @param move one of its moves
+     * @return what it leads to
+     */
+    public Tried attempt(long[] state, Orders.Move move) {
+        Judging judging = new Judging(machine, scene.at(state));
+        List<long[]> states = new ArrayList<>();
+        Trying trying = trying(judging, states);
+        trying.attempt(move, state, new Judging.At(0, move.act().id(), 1, null));
+        ImmutableList<Harm> harms = harms(judging, state, move.act());
+        return new Tried(ImmutableList.copyOf(states), harms, judging.trouble());
+    }
+
+    private Trying trying(Judging judging, List<long[]> states) {
+        return new Trying(machine, scene, judging, new Trying.Reached() {
+            @Override
+            public Trying.Met met(long[] state) {
+                return Trying.Met.NEVER;
+            }
+
+            @Override
+            public void keep(long[] state, Judging.At at) {
+                if (at.because() == null && scene.trouble() == null) {
+                    states.add(state);
+                }
+            }
+        });
+    }
+
+    /** {@return what is wrong with ending in a state} */
+    public ImmutableList<Harm> atEnd(long[] state) {
+        Judging judging = new Judging(machine, scene.at(state));
+        Judging.At at = new Judging.At(0, -1, 0, null);
+        judging.rules(machine.atEnd(), at);
+        judging.stated(Finding.Kind.ENDING, machine.ends(), at);
+        return harms(judging, state, null);
+    }
+
+    /** {@return whether what must hold at the end does, as far as it is known} */
+    public boolean isEnd(long[] state) {
+        scene.at(state);
+        return machine.ends().stream().allMatch(n -> n.eval(scene) == Truth.TRUE);
+    }
+
+    private ImmutableList<Harm> harms(Judging judging, long[] state, Act act) {
+        Optional<Act> done = Optional.ofNullable(act);
+        return judging.roots().values().stream()
+                .filter(b -> b.severity() == Rule.Severity.STOP)
+                .sorted(Comparator.comparing(b -> b.at().length()))
+                .map(b -> {
+                    boolean here = act == null || b.isJudgedBefore();
+                    scene.at(here ? state : replaying.after(state, new Edges.Edge(act.id(), b.at().reactions())));
+                    return new Harm(
+                            b.kind(),
+                            Optional.ofNullable(b.instance()).map(RuleInstance::rule),
+                            b.unknown(),
+                            BreakWords.sentence(explaining, b, done, scene),
+                            done.map(Act::stepName).orElse(""),
+                            BreakWords.phase(b, done));
+                })
+                .collect(ImmutableList.toImmutableList());
+    }
+}
