@@ -14,6 +14,8 @@ import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.Ordering;
+import org.keeplit.insight.RetreatTable;
+import org.keeplit.insight.Retreats;
 import org.keeplit.insight.SlipTable;
 import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
@@ -187,6 +189,21 @@ public final class Keeplit {
     public static ImmutableList<OrderTable> order(
             Library library, Limits limits, Watcher watcher, Problems problems) {
         return each(library, problems, (one, prepared) -> Ordering.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Finds a safe way back to normal from every state of every procedure of the given files that must hold, on every place that it
+     * names.
+     *
+     * @param library what was read
+     * @param limits how many states are looked at
+     * @param watcher is told how each procedure gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a table for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<RetreatTable> retreat(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> Retreats.of(one, prepared, limits, watcher));
     }
 
     /** {@return what comes of each procedure that must hold, wherever it is proved} */

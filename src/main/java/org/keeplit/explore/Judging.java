@@ -19,6 +19,7 @@ final class Judging {
     private final Map<String, Break> roots = new LinkedHashMap<>();
     private final Map<String, Break> later = new LinkedHashMap<>();
     private Optional<String> trouble = Optional.empty();
+    private int count;
 
     Judging(Machine machine, Scene scene) {
         this.machine = machine;
@@ -178,10 +179,16 @@ final class Judging {
 
     private void keep(Break found, String key) {
         Map<String, Break> into = found.at().because() == null ? roots : later;
+        count++;
         Break known = into.get(key);
         if (known == null || found.at().length() < known.at().length()) {
             into.put(key, found);
         }
+    }
+
+    /** {@return how often anything was broken, bindings of one rule counted each} */
+    int count() {
+        return count;
     }
 
     Map<String, Break> roots() {

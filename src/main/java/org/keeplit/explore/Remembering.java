@@ -64,6 +64,15 @@ final class Remembering {
         return false;
     }
 
+    /** Notes what an act may change of what is remembered. @param bits takes the note, word by word */
+    void writes(int act, long[] bits) {
+        for (int i = 0; i < memories.size(); i++) {
+            if (!sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE)) {
+                fields.get(i).mark(bits);
+            }
+        }
+    }
+
     /** Notes what is read to go on from state to state. @param into takes the note */
     void reads(Reads into) {
         bodies.forEach(body -> body.reads(into));

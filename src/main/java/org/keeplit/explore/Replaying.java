@@ -26,12 +26,21 @@ final class Replaying {
         return replay(state, edge, (reaction, before, after) -> {});
     }
 
+    /** {@return the state that an act leads to with what followed by itself, replayed} @param reactions the reactions, by number */
+    long[] after(long[] state, Orders.Move move, List<Integer> reactions) {
+        return replay(state, move, reactions, (reaction, before, after) -> {});
+    }
+
     /** Replays an edge. @param told is told of each change {@return the state that it leads to} */
     long[] replay(long[] state, Edges.Edge edge, Change told) {
-        long[] now = after(state, edge.act());
+        return replay(state, move(state, edge.act()), edge.reactions(), told);
+    }
+
+    private long[] replay(long[] state, Orders.Move move, List<Integer> reactions, Change told) {
+        long[] now = machine.apply(move, moving.at(state));
         told.from(null, state, now);
         Reactions.Since since = Reactions.Since.NOTHING;
-        for (int id : edge.reactions()) {
+        for (int id : reactions) {
             Reaction reaction = machine.world().program().reactions().get(id);
             List<Conductor> moved = Reactions.moved(reaction, moving.at(now), since);
             since = since.then(reaction, moved);
@@ -42,11 +51,10 @@ final class Replaying {
         return now;
     }
 
-    /** {@return the state that an act alone leads to, replayed} */
-    private long[] after(long[] state, int act) {
+    private Orders.Move move(long[] state, int act) {
         for (Orders.Move move : machine.orders().moves(state)) {
             if (move.act().id() == act && machine.isOpen(move, state)) {
-                return machine.apply(move, moving.at(state));
+                return move;
             }
         }
         throw new IllegalStateException("act " + act + " does not go on from here");

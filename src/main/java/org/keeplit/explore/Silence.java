@@ -3,7 +3,6 @@ package org.keeplit.explore;
 import java.util.BitSet;
 import java.util.List;
 import org.keeplit.program.Act;
-import org.keeplit.program.Field;
 
 /**
  * Which acts nothing notices: no rule is judged at them, nothing that anybody asks for reads what they change, and they can always
@@ -50,8 +49,7 @@ final class Silence {
         }
         long[] changed = new long[read.length];
         for (Op op : compiled.ops()) {
-            Field field = op instanceof Op.Set set ? set.field() : ((Op.Add) op).field();
-            field.mark(changed);
+            op.field().mark(changed);
         }
         for (int i = 0; i < read.length; i++) {
             if ((changed[i] & read[i]) != 0) {

@@ -25,6 +25,7 @@ public final class Stepper {
     private final Replaying replaying;
     private final Explaining explaining;
     private final Supplier<Silence> silence;
+    private final long[] position;
 
     private Stepper(Machine machine) {
         this.machine = machine;
@@ -32,6 +33,7 @@ public final class Stepper {
         this.scene = machine.scene();
         this.replaying = new Replaying(machine);
         this.explaining = new Explaining(machine);
+        this.position = Reads.positionOf(machine.world());
         this.silence = Suppliers.memoize(() -> new Silence(machine));
     }
 
@@ -52,9 +54,16 @@ public final class Stepper {
      *
      * @param states the states at rest in which nothing was broken; more than one where something may come by itself
      * @param harms what goes wrong on some way, the first of it on each
+     * @param count how many things go wrong, bindings of one rule counted each
+     * @param asked the bits of a state that decide what goes wrong, as far as they are known
      * @param trouble what could not be worked out, so that nothing is known
      */
-    public record Tried(ImmutableList<long[]> states, ImmutableList<Harm> harms, Optional<String> trouble) {
+    public record Tried(
+            ImmutableList<long[]> states,
+            ImmutableList<Harm> harms,
+            int count,
+            long[] asked,
+            Optional<String> trouble) {
         /** {@return whether nothing can go wrong} */
         public boolean isSafe() {
             return harms.isEmpty() && trouble.isEmpty();
@@ -98,6 +107,11 @@ public final class Stepper {
         return machine.orders().moves(state).isEmpty();
     }
 
+    /** {@return whether a move ends its step} @param move one of the moves from a state @param state that state */
+    public boolean isLast(Orders.Move move, long[] state) {
+        return machine.orders().isLast(move, state);
+    }
+
     /** {@return whether a part is done, where the program is made of {@link org.keeplit.program.Parts}} */
     public boolean isDone(long[] state, int part) {
         return machine.orders().isDone(state, part);
@@ -115,8 +129,45 @@ public final class Stepper {
         List<long[]> states = new ArrayList<>();
         Trying trying = trying(judging, states);
         trying.attempt(move, state, new Judging.At(0, move.act().id(), 1, null));
-        ImmutableList<Harm> harms = harms(judging, state, move.act());
-        return new Tried(ImmutableList.copyOf(states), harms, judging.trouble());
+        ImmutableList<Harm> harms = harms(judging, state, move);
+        long[] asked = harms.isEmpty() ? new long[0] : asked(judging, move.act());
+        return new Tried(ImmutableList.copyOf(states), harms, judging.count(), asked, judging.trouble());
+    }
+
+    private long[] asked(Judging judging, Act act) {
+        Reads reads = new Reads(position);
+        for (Judging.Break b : judging.roots().values()) {
+            switch (b.kind()) {
+                case RULE -> b.instance().reads(reads);
+                case REQUIREMENT -> machine.requires(act.stepNumber()).get(b.part()).reads(reads);
+                case EXPECTATION -> machine.expects(act.stepNumber()).get(b.part()).reads(reads);
+                case STOP -> machine.act(act.id()).seen().reads(reads);
+                case CANNOT -> machine.act(act.id()).possible().reads(reads);
+                case FLASH -> reads.position();
+                case ENDING, STUCK -> { }
+            }
+        }
+        return reads.bits();
+    }
+
+    /** {@return the bits of a state that an act may change, what is remembered of it included} @param act its number */
+    public long[] writes(int act) {
+        long[] bits = new long[program.layout().words()];
+        for (Op op : machine.act(act).ops()) {
+            op.field().mark(bits);
+        }
+        machine.remembering().writes(act, bits);
+        return bits;
+    }
+
+    /** {@return a state without how far the orders have come} */
+    public long[] withoutOrders(long[] state) {
+        return program.layout().withoutOrders(state);
+    }
+
+    /** {@return what a called outage takes} */
+    public CalledOutage outage(long[] state) {
+        return CalledOutage.of(machine.world(), scene.at(state));
     }
 
     private Trying trying(Judging judging, List<long[]> states) {
@@ -144,28 +195,39 @@ public final class Stepper {
         return harms(judging, state, null);
     }
 
+    /** {@return whether every rule about the end is kept in a state, whatever the text says of the end} */
+    public boolean keepsRulesAtEnd(long[] state) {
+        Judging judging = new Judging(machine, scene.at(state));
+        Judging.At at = new Judging.At(0, -1, 0, null);
+        return judging.rules(machine.atEnd(), at) == at;
+    }
+
     /** {@return whether what must hold at the end does, as far as it is known} */
     public boolean isEnd(long[] state) {
         scene.at(state);
         return machine.ends().stream().allMatch(n -> n.eval(scene) == Truth.TRUE);
     }
 
-    private ImmutableList<Harm> harms(Judging judging, long[] state, Act act) {
-        Optional<Act> done = Optional.ofNullable(act);
+    /** @param move the act; null where it is about a state alone */
+    private ImmutableList<Harm> harms(Judging judging, long[] state, Orders.Move move) {
+        Optional<Act> act = Optional.ofNullable(move).map(Orders.Move::act);
         return judging.roots().values().stream()
                 .filter(b -> b.severity() == Rule.Severity.STOP)
                 .sorted(Comparator.comparing(b -> b.at().length()))
-                .map(b -> {
-                    boolean here = act == null || b.isJudgedBefore();
-                    scene.at(here ? state : replaying.after(state, new Edges.Edge(act.id(), b.at().reactions())));
-                    return new Harm(
-                            b.kind(),
-                            Optional.ofNullable(b.instance()).map(RuleInstance::rule),
-                            b.unknown(),
-                            BreakWords.sentence(explaining, b, done, scene),
-                            done.map(Act::stepName).orElse(""),
-                            BreakWords.phase(b, done));
-                })
+                .map(b -> new Harm(
+                        b.kind(),
+                        Optional.ofNullable(b.instance()).map(RuleInstance::rule),
+                        b.unknown(),
+                        // Most are never told: whoever tries many acts wants to know only that something goes wrong.
+                        Suppliers.memoize(() -> sentence(b, state, move)),
+                        act.map(Act::stepName).orElse(""),
+                        BreakWords.phase(b, act)))
                 .collect(ImmutableList.toImmutableList());
+    }
+
+    private String sentence(Judging.Break broken, long[] state, Orders.Move move) {
+        boolean here = move == null || broken.isJudgedBefore();
+        scene.at(here ? state : replaying.after(state, move, broken.at().reactions()));
+        return BreakWords.sentence(explaining, broken, Optional.ofNullable(move).map(Orders.Move::act), scene);
     }
 }

@@ -84,7 +84,7 @@ final class PartRunner {
                 Finding.Kind.STUCK,
                 Optional.empty(),
                 false,
-                "what " + it.name() + " waits for, or was to find, is not so",
+                () -> "what " + it.name() + " waits for, or was to find, is not so",
                 it.name(),
                 Optional.empty());
     }

@@ -27,6 +27,10 @@ final class States {
         return new ArrayList<>(all.values());
     }
 
+    int size() {
+        return all.size();
+    }
+
     /** {@return what tells these states from others} */
     Set<LongBuffer> key() {
         return all.keySet();

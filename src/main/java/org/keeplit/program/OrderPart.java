@@ -43,6 +43,11 @@ abstract class OrderPart {
     /** Adds what may come next. @param guards what must have been found for it */
     abstract void moves(long[] state, List<Orders.Guard> guards, List<Orders.Move> into);
 
+    /** Goes on. @param number where to, as its moves say */
+    void set(long[] state, int number) {
+        throw new IllegalStateException("only what makes moves goes on");
+    }
+
     /** An act of a child comes. */
     void enters(long[] state, int child) {}
 
@@ -71,6 +76,7 @@ abstract class OrderPart {
             return moves.get(bits.get(state));
         }
 
+        @Override
         void set(long[] state, int number) {
             bits.set(state, number);
         }
@@ -98,6 +104,28 @@ abstract class OrderPart {
                 moves(state).forEach(move -> into.add(move.with(guards)));
             }
         }
+    }
+
+    /** What is outside all orders: it keeps nothing and is never done. */
+    static final class Nowhere extends OrderPart {
+        @Override
+        boolean isDone(long[] state) {
+            return false;
+        }
+
+        @Override
+        boolean isFresh(long[] state) {
+            return true;
+        }
+
+        @Override
+        void clear(long[] state) {}
+
+        @Override
+        void moves(long[] state, List<Orders.Guard> guards, List<Orders.Move> into) {}
+
+        @Override
+        void set(long[] state, int number) {}
     }
 
     /** One child after another. */

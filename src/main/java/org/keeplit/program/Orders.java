@@ -17,7 +17,7 @@ public final class Orders {
     public static final int NUMBERED = 20_000;
 
     private final OrderPart root;
-    private final Map<OrderPart.Numbered, OrderPart> stepOf;
+    private final Map<OrderPart, OrderPart> stepOf;
     private final double count;
     private final int bits;
 
@@ -43,10 +43,20 @@ public final class Orders {
         private final boolean first;
         private final boolean last;
         private final List<Guard> guards;
-        private final OrderPart.Numbered part;
+        private final OrderPart part;
         private final int next;
 
-        Move(Act act, boolean first, boolean last, List<Guard> guards, OrderPart.Numbered part, int next) {
+        /**
+         * An act that no order calls for: it may come whenever, and how far the orders have come stays as it is.
+         *
+         * @param act the act
+         * @return the move; it begins and ends its step
+         */
+        public static Move atWill(Act act) {
+            return new Move(act, true, true, List.of(), new OrderPart.Nowhere(), 0);
+        }
+
+        Move(Act act, boolean first, boolean last, List<Guard> guards, OrderPart part, int next) {
             this.act = act;
             this.first = first;
             this.last = last;
@@ -143,7 +153,7 @@ public final class Orders {
             part.parent().enters(state, part.place());
         }
         move.part.set(state, move.next);
-        for (OrderPart part = move.part; part != top && part.isDone(state); part = part.parent()) {
+        for (OrderPart part = move.part; part != top && part.parent() != null && part.isDone(state); part = part.parent()) {
             part.parent().finishes(state, part.place());
         }
     }
@@ -177,7 +187,7 @@ public final class Orders {
     /** Takes a plan apart and gives each part its bits. */
     private static final class Builder {
         private final int numbered;
-        private final Map<OrderPart.Numbered, OrderPart> stepOf = new HashMap<>();
+        private final Map<OrderPart, OrderPart> stepOf = new HashMap<>();
         private final BitSpace space = new BitSpace(0);
         private double numberedSize;
 
