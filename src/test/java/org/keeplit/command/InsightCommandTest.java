@@ -132,4 +132,50 @@ class InsightCommandTest {
         assertTrue(foreign.err().contains("is not a file of a sweep"), foreign.err());
         assertEquals("not ours\n", Files.readString(results));
     }
+
+    private void broken() throws IOException {
+        Files.writeString(
+                folder.resolve("p.procedure"),
+                PROCEDURE.replace("  bypass: op closes Y\n  open: op opens S\n", "  open: op opens S\n  bypass: op closes Y\n"));
+    }
+
+    @Test
+    void mend() throws IOException {
+        broken();
+        Told.Ran ran = run("mend");
+        Told.assertTold("mend", folder, ran.out());
+        assertEquals(ExitCode.BROKEN, ran.code(), ran.err());
+        // What is proposed is what holds, and nothing was written.
+        assertTrue(Files.readString(folder.resolve("p.procedure")).contains("open: op opens S\n  bypass: op closes Y"));
+        assertEquals(ExitCode.PROVED, runOn(PROCEDURE, "check").code());
+        assertEquals(ExitCode.PROVED, run("mend").code());
+    }
+
+    @Test
+    void mendOfAVariantTakesItsChangeBack() throws IOException {
+        String variant =
+                """
+
+                variant P-a "Opened first" of P
+                  step open before step bypass
+                  must fail on supplied at open
+                """;
+        Told.Ran ran = runOn(PROCEDURE + variant, "mend", "--variants");
+        assertTrue(ran.out().contains("takes back: step open before step bypass"), ran.out());
+    }
+
+    @Test
+    void whatNoSmallChangeMendsIsSaid() throws IOException {
+        Files.writeString(folder.resolve("spur.network"), NETWORK.replace("bypass-switch near-by from s-0", "bypass-switch near-by from s-2"));
+        Told.Ran ran = run("mend");
+        // The step that opens could be left out, but then nothing is done: it is the end that says what is wanted.
+        assertEquals(ExitCode.BROKEN, ran.code());
+        Files.writeString(folder.resolve("p.procedure"), PROCEDURE + "ends with\n  S is open\n");
+        assertTrue(run("mend").out().contains("no small change was found"), ran.out());
+    }
+
+    private Told.Ran runOn(String procedure, String... arguments) throws IOException {
+        Files.writeString(folder.resolve("p.procedure"), procedure);
+        return run(arguments);
+    }
 }
