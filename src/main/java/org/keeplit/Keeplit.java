@@ -14,6 +14,8 @@ import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.Ordering;
+import org.keeplit.insight.PlanResult;
+import org.keeplit.insight.Planning;
 import org.keeplit.insight.RetreatTable;
 import org.keeplit.insight.Retreats;
 import org.keeplit.insight.SlipTable;
@@ -206,6 +208,21 @@ public final class Keeplit {
     public static ImmutableList<RetreatTable> retreat(
             Library library, Limits limits, Watcher watcher, Problems problems) {
         return each(library, problems, (one, prepared) -> Retreats.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Plans: takes the steps of every procedure of the given files that must hold as what may be done, in whatever order, as often as
+     * it takes, and looks for a shortest safe way from its start to its end.
+     *
+     * @param library what was read
+     * @param limits how many states are looked at
+     * @param watcher is told how each gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a plan for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<PlanResult> plan(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> Planning.of(one, prepared, limits, watcher));
     }
 
     /**

@@ -15,6 +15,7 @@ import picocli.CommandLine;
             WhyCommand.class,
             SlipsCommand.class,
             OrderCommand.class,
+            PlanCommand.class,
             MendCommand.class,
             SweepCommand.class,
             RetreatCommand.class,

@@ -3,13 +3,17 @@ package org.keeplit.explore;
 import com.google.common.base.Supplier;
 import com.google.common.base.Suppliers;
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.keeplit.condition.Truth;
 import org.keeplit.program.Act;
+import org.keeplit.program.Field;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
@@ -26,6 +30,7 @@ public final class Stepper {
     private final Explaining explaining;
     private final Supplier<Silence> silence;
     private final long[] position;
+    private final List<Node> endParts = new ArrayList<>();
 
     private Stepper(Machine machine) {
         this.machine = machine;
@@ -33,6 +38,7 @@ public final class Stepper {
         this.scene = machine.scene();
         this.replaying = new Replaying(machine);
         this.explaining = new Explaining(machine);
+        machine.ends().forEach(node -> parts(node, endParts));
         this.position = Reads.positionOf(machine.world());
         this.silence = Suppliers.memoize(() -> new Silence(machine));
     }
@@ -202,10 +208,44 @@ public final class Stepper {
         return judging.count();
     }
 
-    /** {@return whether what must hold at the end does, as far as it is known} */
-    public boolean isEnd(long[] state) {
+    /**
+     * How much of what the text says of the end is not so.
+     *
+     * @param all how many parts of it
+     * @param fields how many of them say of one field each how it stands, no field counted twice
+     */
+    public record Unmet(int all, int fields) {}
+
+    /** {@return how much of what the text says of the end is not so in a state} */
+    public Unmet unmet(long[] state) {
         scene.at(state);
-        return machine.ends().stream().allMatch(n -> n.eval(scene) == Truth.TRUE);
+        int all = 0;
+        Set<Field> fields = new HashSet<>();
+        for (Node part : endParts) {
+            if (part.eval(scene) != Truth.TRUE) {
+                all++;
+                if (part instanceof Nodes.FieldIs is) {
+                    fields.add(is.field());
+                }
+            }
+        }
+        return new Unmet(all, fields.size());
+    }
+
+    /** {@return the fields of which the text says how they stand at the end} */
+    public Set<Field> endFields() {
+        return endParts.stream()
+                .filter(Nodes.FieldIs.class::isInstance)
+                .map(part -> ((Nodes.FieldIs) part).field())
+                .collect(ImmutableSet.toImmutableSet());
+    }
+
+    private static void parts(Node node, List<Node> into) {
+        if (node instanceof Node.All all) {
+            all.parts().forEach(part -> parts(part, into));
+        } else {
+            into.add(node);
+        }
     }
 
     /** @param move the act; null where it is about a state alone */

@@ -45,6 +45,11 @@ final class Repair {
         return moving;
     }
 
+    /** {@return the acts that only find out or write down} */
+    List<Orders.Move> looks() {
+        return looks;
+    }
+
     /** {@return how many acts were tried} */
     long tried() {
         return tried;

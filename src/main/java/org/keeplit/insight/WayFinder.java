@@ -110,7 +110,7 @@ final class WayFinder {
     }
 
     /** {@return a way with what is still to be done once everything is in its place; nothing if it is not} */
-    private Optional<List<Orders.Move>> finish(long[] state, List<Orders.Move> way) {
+    Optional<List<Orders.Move>> finish(long[] state, List<Orders.Move> way) {
         if (goal.far(state) > 0 || goal.rest(state) > 0) {
             return Optional.empty();
         }

@@ -130,7 +130,7 @@ final class StepActs {
         Phases all = step.phases() instanceof PhaseTerm.Given given
                 ? given.phases().and(element.phases())
                 : element.phases();
-        String words = operate.verb().one().with(device);
+        String words = (step.actors().size() > 1 ? operate.verb().several() : operate.verb().one()).with(device);
         Set<List<Primitive>> seen = new LinkedHashSet<>();
         for (Conductor phase : all) {
             List<Primitive> primitives = new ArrayList<>();

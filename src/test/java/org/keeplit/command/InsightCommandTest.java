@@ -99,6 +99,17 @@ class InsightCommandTest {
     }
 
     @Test
+    void plan() throws IOException {
+        Files.writeString(
+                folder.resolve("p.procedure"),
+                PROCEDURE.replace("  bypass: op closes Y\n  open: op opens S\n", "  open: op opens S\n  bypass: op closes Y\n")
+                        + "ends with\n  S is open\n");
+        Told.Ran ran = run("plan");
+        Told.assertTold("plan", folder, ran.out());
+        assertEquals(ExitCode.PROVED, ran.code(), ran.err());
+    }
+
+    @Test
     void sweep() throws IOException {
         Told.Ran ran = run("sweep", "--all");
         Told.assertTold("sweep", folder, ran.out());
