@@ -244,7 +244,7 @@ final class Machine {
         orders.apply(move, next);
         scene.at(next);
         if (!settling.isIdle()) {
-            settling.settle(electricBefore, scene, act.disturbs());
+            settling.settle(electricBefore, scene, act.disturbance());
         }
         if (came != null) {
             remembering.advance(came, scene);
@@ -269,7 +269,7 @@ final class Machine {
         }
         scene.at(next);
         if (!settling.isIdle()) {
-            settling.settle(electricBefore, scene, true);
+            settling.settle(electricBefore, scene, Settling.Disturbance.BY_ITSELF);
         }
         if (!remembering.isIdle()) {
             remembering.advance(remembering.noMoment(), scene);

@@ -44,7 +44,7 @@ final class Silence {
                 || machine.remembering().isMoment(act.id());
         boolean free = List.of(compiled.possible(), compiled.seen(), compiled.awaited()).stream()
                 .allMatch(Node.Constant.TRUE::equals);
-        if (asked || !free || compiled.disturbs()) {
+        if (asked || !free || compiled.disturbance() != null) {
             return false;
         }
         long[] changed = new long[read.length];

@@ -60,7 +60,7 @@ final class SeededDefects {
                     "if (outside == Truth.TRUE)", "if (outside != Truth.FALSE)"),
             of("an excuse excuses nothing", "explore/RuleInstance", ".or(excuse.eval(scene))", ""),
             of("a test for dead never grows stale", "explore/Settling",
-                    "boolean doubtful = disturbs &&", "boolean doubtful = tests.isEmpty() &&"),
+                    "boolean doubtful = disturbance != null", "boolean doubtful = tests.isEmpty()"),
             of("a regulator in automatic stays on neutral", "explore/Settling",
                     "if (tap.automatic.eval(scene) != Truth.FALSE)", "if (tap.automatic.eval(scene) == null)"),
             of("found closed stays found closed when it opens", "explore/ActCompiler",
