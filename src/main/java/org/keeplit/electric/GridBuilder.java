@@ -183,6 +183,10 @@ public final class GridBuilder {
     private void transformer(Element.Transformer transformer) {
         List<Conductor> phases =
                 transformer.phases().list().stream().filter(Conductor::isPhase).toList();
+        if (transformer.centreTapped()) {
+            centreTapped(transformer);
+            return;
+        }
         int[] from = phases.stream().mapToInt(p -> at(transformer.from(), p)).toArray();
         // Two units in open delta still serve three phases; the third follows from the other two.
         List<Conductor> served = phases.size() == 2 && transformer.windings().size() == 2
@@ -202,6 +206,20 @@ public final class GridBuilder {
                 to,
                 base,
                 hours));
+    }
+
+    /** Both legs share one core with the primary; each takes its angle from the primary's first end, the second opposite. */
+    private void centreTapped(Element.Transformer transformer) {
+        int[] from = transformer.ends().stream().mapToInt(p -> at(transformer.from(), p)).toArray();
+        int[] legs = Phases.LEGS.list().stream().mapToInt(p -> at(transformer.to(), p)).toArray();
+        couplers.add(new Coupler(
+                transformer,
+                new int[][] {from.length == 2 ? from : new int[] {from[0], -1}},
+                new int[][] {legs},
+                from,
+                legs,
+                new int[] {0, 0},
+                Phases.LEGS.list().stream().mapToInt(Conductor::clock).toArray()));
     }
 
     private int[][] windings(Connection connection, int[] ends, int[] deltaEnds) {

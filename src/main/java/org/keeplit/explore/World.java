@@ -163,7 +163,7 @@ final class World {
                     .<Obj>map(Obj.Spot::new)
                     .toList();
             case CONTACT -> grid().contacts().stream().<Obj>map(Obj.Joint::new).toList();
-            case PHASE -> phases(Phases.ABC);
+            case PHASE -> phases(bound().network().livePhases());
         };
     }
 

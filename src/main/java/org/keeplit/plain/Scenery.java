@@ -98,7 +98,12 @@ final class Scenery {
                 }
             });
             case CONTACT -> wiring.joints().stream().filter(Joint::isContact).forEach(j -> all.add(Thing.contact(j)));
-            case PHASE -> all.addAll(phases(Phases.ABC));
+            case PHASE -> {
+                all.addAll(phases(Phases.ABC));
+                if (bound().network().all(Element.Transformer.class).anyMatch(Element.Transformer::centreTapped)) {
+                    all.addAll(phases(Phases.LEGS));
+                }
+            }
         }
         return all;
     }

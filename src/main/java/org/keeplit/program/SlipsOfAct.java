@@ -34,7 +34,7 @@ final class SlipsOfAct {
             return all;
         }
         Primitive only = act.primitives().get(0);
-        for (Conductor phase : Phases.ABC) {
+        for (Conductor phase : Phases.LIVE) {
             onPhase(only, phase).ifPresent(p -> add(Slip.Kind.WRONG_PHASE, words(p), List.of(p)));
         }
         neighbour(only).ifPresent(p -> add(Slip.Kind.NEIGHBOUR, words(p), List.of(p)));

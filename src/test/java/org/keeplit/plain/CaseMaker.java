@@ -96,11 +96,11 @@ final class CaseMaker {
             }
         } else if (draw.chance(20)) {
             MadeElement other = draw.one(elements.stream().filter(MadeElement::isDevice).toList());
-            String phase = draw.one(List.of(other.phases().split("")));
+            String phase = draw.one(other.labels());
             all.add("given " + other.name() + " is " + draw.one("open", "closed")
                     + (other.more().contains("single-phase units") ? " on " + phase : ""));
         } else if (draw.chance(10)) {
-            all.add("given J is installed on " + draw.one(List.of(around.phases().split(""))));
+            all.add("given J is installed on " + draw.one(around.labels()));
         }
         List<MadeElement> regulators = elements.stream().filter(e -> e.kind().equals("regulator")).toList();
         if (!regulators.isEmpty() && draw.chance(30)) {

@@ -166,6 +166,18 @@ final class FlowOfPositions {
     /** Winding i lies on one core with winding i of the other side; the clock says which way a delta is closed. */
     private void transformer(Element.Transformer t) {
         int n = t.phases().size();
+        if (t.centreTapped()) {
+            int[] high = all(t.from(), t);
+            double across = n == 2 ? VOLTS * Math.sqrt(3) : VOLTS;
+            // From C on to A, as the rotation goes.
+            boolean round = n == 2 && t.phases().contains(Conductor.A) && t.phases().contains(Conductor.C);
+            builder.transformer(
+                    t.name(),
+                    new Winding(high[round ? 1 : 0], n == 1 ? GROUND : high[round ? 0 : 1], across, LEAKAGE),
+                    new Winding(at(t.to(), Conductor.X1), GROUND, VOLTS, LEAKAGE),
+                    new Winding(GROUND, at(t.to(), Conductor.X3), VOLTS, LEAKAGE));
+            return;
+        }
         int units = n == 2 && (t.primary() == Connection.DELTA || t.secondary() == Connection.DELTA) ? 1 : n;
         for (int i = 0; i < units; i++) {
             builder.transformer(
