@@ -28,6 +28,7 @@ public final class GridBuilder {
     private final List<Coupler> couplers = new ArrayList<>();
     private final List<int[]> softPairs = new ArrayList<>();
     private final ImmutableListMultimap.Builder<String, Integer> siteVertices = ImmutableListMultimap.builder();
+    private final List<Grid.Machine> machines = new ArrayList<>();
     private int starPoints;
 
     /**
@@ -58,6 +59,9 @@ public final class GridBuilder {
      */
     public GridBuilder temporary(Temporary family, Conductor phase, String site, List<List<Vertex>> spots) {
         int body = vertex(new Vertex.Temporary(family.name(), phase));
+        if (family.kind().base() == Base.MOBILE) {
+            machines.add(new Grid.Machine(vertex(new Vertex.Machine(family.name(), phase)), family, phase));
+        }
         Contact.Part part = family.kind().base() == Base.GROUND ? Contact.Part.GROUND : Contact.Part.CLAMP;
         for (int clamp = 1; clamp <= 2; clamp++) {
             FieldKey key = new FieldKey.Clamp(family.name(), phase, clamp);
@@ -267,6 +271,10 @@ public final class GridBuilder {
 
     List<Coupler> couplers() {
         return couplers;
+    }
+
+    List<Grid.Machine> machines() {
+        return machines;
     }
 
     List<int[]> softPairs() {

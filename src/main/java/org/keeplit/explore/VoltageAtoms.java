@@ -116,7 +116,7 @@ final class VoltageAtoms {
     }
 
     private static DutyTable table(Contact contact) {
-        return contact.part() == Contact.Part.LEAD
+        return contact.part() == Contact.Part.LEAD || contact.isCable()
                 ? contact.kind().leadDuties()
                 : contact.kind().duties();
     }

@@ -200,7 +200,7 @@ final class ElementResolver {
                     a.settings(),
                     a.figures(),
                     span);
-            case JUMPER, GROUND -> throw new IllegalStateException("temporary equipment in a network");
+            case JUMPER, GROUND, MOBILE -> throw new IllegalStateException("temporary equipment in a network");
         };
     }
 

@@ -355,7 +355,7 @@ final class Circuit {
     }
 
     private boolean isSource(String place) {
-        return names.bound().network().elements().stream()
+        return place.startsWith("machine/") || names.bound().network().elements().stream()
                 .filter(e -> e instanceof Element.Source || e instanceof Element.Generator)
                 .anyMatch(e -> e.phases().list().stream()
                         .filter(p -> p != Conductor.N || e instanceof Element.Generator)

@@ -9,11 +9,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.ToIntFunction;
+import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.LoadModel;
 import org.keeplit.network.Network;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Temporary;
 import org.keeplit.unit.Quantity;
 
 /**
@@ -55,8 +58,8 @@ final class PlainPieces {
     /** A case that figures are judged on. @param factor of all loads @param running whether generators run */
     record Case(int number, double factor, boolean running) {}
 
-    PlainPieces(Network network) {
-        this.network = network;
+    PlainPieces(Bound bound) {
+        this.network = bound.network();
         this.nominal = new PlainNominal(network);
         this.lines = new PlainLines(network);
         network.all(Element.Load.class).forEach(load -> load.along().ifPresent(loaded::add));
@@ -67,6 +70,7 @@ final class PlainPieces {
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
         network.all(Element.Generator.class).forEach(this::generator);
+        bound.temporaries().stream().filter(t -> t.kind().base() == Base.MOBILE).forEach(t -> machine(t, bound));
     }
 
     /** {@return the loads, and the generators that run} */
@@ -162,6 +166,22 @@ final class PlainPieces {
         }
         List<String> ends = places(source.node(), phases);
         pieces.add(new Piece(ends, siemens, List.of(), fed));
+    }
+
+    /** Every phase of a set that was brought is a voltage behind a reactance, whether or not it is connected to anything. */
+    private void machine(Temporary set, Bound bound) {
+        Element of = network.element(set.of().toString()).orElseThrow();
+        String node = of instanceof Element.Branch branch ? branch.to() : ((Element.Shunt) of).node();
+        List<Conductor> phases = bound.phasesOf(set.of()).list();
+        for (Conductor p : phases) {
+            double volts = nominal.toGround(node, p);
+            double each = set.kind().ratings().get("power").si() / phases.size();
+            Cx siemens = Cx.ONE.over(new Cx(0, set.kind().ratings().get("reactance").si() * volts * volts / each));
+            PlainMatrix matrix = new PlainMatrix(1);
+            matrix.add(0, 0, siemens);
+            Cx pushed = Cx.polar(volts, -30.0 * p.clock()).times(siemens);
+            pieces.add(new Piece(List.of(Names.machine(set.name(), p)), matrix, List.of(), new Cx[] {pushed}));
+        }
     }
 
     /** The place a quarter of the way along a section, where two thirds of the load along it count. */

@@ -82,7 +82,7 @@ final class Scenery {
                 sites.addAll(climbed);
                 sites.forEach(s -> all.add(Thing.named(Type.SITE, s)));
             }
-            case JUMPER, GROUND -> bound().temporaries().forEach(t -> {
+            case JUMPER, GROUND, MOBILE -> bound().temporaries().forEach(t -> {
                 if (t.kind().base().name().equals(noun.type().name()) && fits(noun, t.kind().name())) {
                     all.add(Thing.named(noun.type(), t.name()));
                 }

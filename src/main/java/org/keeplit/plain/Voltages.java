@@ -41,6 +41,13 @@ final class Voltages {
         }
         earthed.set(group(Names.EARTH), true);
         network.all(Element.Source.class).forEach(this::source);
+        for (Joint joint : joints) {
+            if (joint.a().startsWith("machine/")) {
+                // A set that was brought is a supply of its own.
+                String set = joint.a().substring("machine/".length(), joint.a().lastIndexOf('/'));
+                energize(joint.a(), set + "@" + joint.phase().clock());
+            }
+        }
         network.all(Element.Generator.class)
                 .forEach(g -> g.phases().forEach(p -> lift(Names.node(g.node(), p), MAY_BE)));
         do {

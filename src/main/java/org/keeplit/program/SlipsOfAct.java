@@ -8,6 +8,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
+import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Bound;
 
 /** What can go wrong with one act. */
@@ -28,6 +29,10 @@ final class SlipsOfAct {
         if (moves()) {
             add(Slip.Kind.TWICE, act.text() + ", once more", act.primitives());
             add(Slip.Kind.EARLY, act.text(), act.primitives());
+        }
+        if (act.step().action() instanceof Action.Run) {
+            // One switch for all phases: it neither comes apart nor moves on one of them.
+            return all;
         }
         if (act.primitives().size() > 1) {
             add(Slip.Kind.APART, "not as one: " + act.text(), act.primitives());

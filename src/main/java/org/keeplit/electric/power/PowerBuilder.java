@@ -1,5 +1,6 @@
 package org.keeplit.electric.power;
 
+import com.google.common.collect.Multimaps;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -27,6 +28,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 import org.keeplit.network.Phases;
 import org.keeplit.network.Side;
+import org.keeplit.procedure.Temporary;
 import org.keeplit.program.Vertex;
 import org.keeplit.unit.Quantity;
 
@@ -89,6 +91,7 @@ final class PowerBuilder {
             }
         }
         network.all(Element.Source.class).forEach(this::source);
+        machines();
         network.all(Element.Line.class).forEach(this::line);
         network.all(Element.Regulator.class).forEach(this::regulator);
         network.all(Element.Transformer.class).forEach(this::transformer);
@@ -190,6 +193,38 @@ final class PowerBuilder {
         int[] rows = phases.stream().mapToInt(Conductor::ordinal).toArray();
         builder.source(
                 source.name(), at(source.node(), source.phases()), FlowModel.GROUND, emf, three.pick(rows, rows));
+    }
+
+    /** A temporary source has the nominal voltage of where it was brought for, each phase behind its own reactance. */
+    private void machines() {
+        Multimaps.index(grid.machines(), Grid.Machine::family).asMap().forEach((family, phases) -> {
+            String node = network.element(family.of().toString())
+                    .map(e -> e instanceof Element.Branch b ? b.to() : ((Element.Shunt) e).node())
+                    .orElseThrow();
+            double rating = rated(family, "power");
+            double reactance = rated(family, "reactance");
+            List<Grid.Machine> list = List.copyOf(phases);
+            builder.source(
+                    family.name(),
+                    list.stream().mapToInt(m -> terminal(m.vertex())).toArray(),
+                    FlowModel.GROUND,
+                    list.stream()
+                            .map(m -> Complex.polar(nominal.toGround(node, m.phase()), -30.0 * m.phase().clock()))
+                            .toArray(Complex[]::new),
+                    ComplexMatrix.of(list.size(), list.size(), (i, j) -> {
+                        double volts = nominal.toGround(node, list.get(i).phase());
+                        return i == j ? new Complex(0, reactance * list.size() * volts * volts / rating) : Complex.ZERO;
+                    }));
+        });
+    }
+
+    private static double rated(Temporary family, String name) {
+        Quantity quantity = family.kind().ratings().get(name);
+        if (quantity == null) {
+            throw new PowerException(
+                    "the kind " + family.kind().name() + " states no rating " + name + ", which a load flow needs of " + family.name());
+        }
+        return quantity.si();
     }
 
     private void line(Element.Line line) {
