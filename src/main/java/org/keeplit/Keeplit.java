@@ -20,6 +20,8 @@ import org.keeplit.insight.SlipTable;
 import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.mend.Mend;
+import org.keeplit.mend.Mending;
 import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
@@ -204,6 +206,19 @@ public final class Keeplit {
     public static ImmutableList<RetreatTable> retreat(
             Library library, Limits limits, Watcher watcher, Problems problems) {
         return each(library, problems, (one, prepared) -> Retreats.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Tries to mend a procedure: looks for the smallest changes of its text after which it holds.
+     *
+     * @param library what was read, the procedure among it
+     * @param procedure the procedure; of a teaching variant, the changes are taken back that make it fail
+     * @param limits how far to go for each changed text
+     * @param watcher is told how it gets on; may stop it
+     * @return what was found
+     */
+    public static Mend mend(Library library, Procedure procedure, Limits limits, Watcher watcher) {
+        return Mending.of(library, procedure, limits, watcher);
     }
 
     /** {@return what comes of each procedure that must hold, wherever it is proved} */

@@ -15,6 +15,8 @@ import picocli.CommandLine;
             WhyCommand.class,
             SlipsCommand.class,
             OrderCommand.class,
+            MendCommand.class,
+            SweepCommand.class,
             RetreatCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class

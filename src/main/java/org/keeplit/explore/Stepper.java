@@ -195,11 +195,11 @@ public final class Stepper {
         return harms(judging, state, null);
     }
 
-    /** {@return whether every rule about the end is kept in a state, whatever the text says of the end} */
-    public boolean keepsRulesAtEnd(long[] state) {
+    /** {@return how many rules about the end are broken in a state, each binding counted, whatever the text says of the end} */
+    public int brokenAtEnd(long[] state) {
         Judging judging = new Judging(machine, scene.at(state));
-        Judging.At at = new Judging.At(0, -1, 0, null);
-        return judging.rules(machine.atEnd(), at) == at;
+        judging.rules(machine.atEnd(), new Judging.At(0, -1, 0, null));
+        return judging.count();
     }
 
     /** {@return whether what must hold at the end does, as far as it is known} */

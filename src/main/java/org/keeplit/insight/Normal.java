@@ -7,21 +7,24 @@ import org.keeplit.program.Act;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Program;
+import org.keeplit.program.StartValues;
 
 /**
- * The normal state: everything stands as at the start, nothing temporary is there that was not there then, nobody is up there, nobody
- * holds anything, and no rule about the end is broken unless it was at the start.
+ * Back to normal: everything stands as the network normally does, nothing temporary is there, nobody is up there, nobody holds anything, and
+ * no rule about the end is broken. Where the procedure begins otherwise, back to where it began is as good.
  */
 final class Normal implements Goal {
     private final Stepper stepper;
     private final List<Field> things = new ArrayList<>();
     private final List<Field> others = new ArrayList<>();
+    private final StartValues network;
     private final int most;
     private final boolean ends;
 
     Normal(Stepper stepper) {
         this.stepper = stepper;
         Program program = stepper.program();
+        this.network = StartValues.ofNetwork(program.bound());
         for (Field field : program.layout().fields()) {
             if (isThing(field.key())) {
                 things.add(field);
@@ -29,8 +32,7 @@ final class Normal implements Goal {
                 others.add(field);
             }
         }
-        // Where what is to be put back was out when the crew came, the way back leads to where they found it.
-        this.ends = stepper.keepsRulesAtEnd(stepper.start());
+        this.ends = stepper.brokenAtEnd(stepper.start()) == 0;
         int best = 1;
         for (Act act : program.acts()) {
             best = Math.max(best, changes(act));
@@ -66,32 +68,44 @@ final class Normal implements Goal {
 
     @Override
     public int far(long[] state) {
-        return count(things, state);
+        return Math.min(count(things, state, true), count(things, state, false));
     }
 
     @Override
     public int rest(long[] state) {
-        return count(others, state);
+        return Math.min(count(others, state, true), count(others, state, false));
     }
 
-    private static int count(List<Field> fields, long[] state) {
+    /** {@return how many fields are not as at the start, or not as the network normally is} */
+    private int count(List<Field> fields, long[] state, boolean start) {
         int count = 0;
         for (int i = 0; i < fields.size(); i++) {
             Field field = fields.get(i);
             int value = field.get(state);
-            boolean given = field.key() instanceof FieldKey.Permitted && value == FieldKey.Permitted.RELEASED;
-            count += value == field.initial() || given ? 0 : 1;
+            boolean same = value == (start ? field.initial() : network.value(field.key()));
+            count += same || field.key() instanceof FieldKey.Permitted && isFree(value) ? 0 : 1;
         }
         return count;
     }
 
+    /** Who only asked holds nothing. */
+    private static boolean isFree(int permitted) {
+        return permitted == FieldKey.Permitted.NONE
+                || permitted == FieldKey.Permitted.ASKED
+                || permitted == FieldKey.Permitted.RELEASED;
+    }
+
     @Override
     public int atLeast(long[] state) {
-        return (far(state) + rest(state) + most - 1) / most;
+        int start = count(things, state, true) + count(others, state, true);
+        int normal = count(things, state, false) + count(others, state, false);
+        return (Math.min(start, normal) + most - 1) / most;
     }
 
     @Override
     public boolean isReached(long[] state) {
-        return far(state) == 0 && rest(state) == 0 && (!ends || stepper.keepsRulesAtEnd(state));
+        boolean start = count(things, state, true) + count(others, state, true) == 0;
+        boolean normal = count(things, state, false) + count(others, state, false) == 0;
+        return (start && !ends) || (start || normal) && stepper.brokenAtEnd(state) == 0;
     }
 }

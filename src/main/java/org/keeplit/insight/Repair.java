@@ -94,10 +94,15 @@ final class Repair {
     /** What came of trying to do an act. @param done nothing if it cannot be done @param asked the bits that decide why not */
     record Result(Optional<Done> done, long[] asked) {}
 
-    /** Does an act, after whatever looks it takes. */
-    Result perform(long[] state, Orders.Move move) {
-        List<Orders.Move> before = new ArrayList<>();
-        long[] now = state;
+    /**
+     * Does an act, after whatever looks it takes.
+     *
+     * @param tidy whether what is still owed is looked at first: once something has moved on, it may be too late for that
+     */
+    Result perform(long[] state, Orders.Move move, boolean tidy) {
+        Done first = tidy ? tidied(state) : new Done(List.of(), state);
+        List<Orders.Move> before = new ArrayList<>(first.moves);
+        long[] now = first.state;
         Stepper.Tried tried = attempt(now, move);
         for (int depth = 0; depth <= DEEP; depth++) {
             Optional<long[]> end = sure(tried);
@@ -176,27 +181,29 @@ final class Repair {
 
     /** {@return looks after which no rule about the end is broken; nothing if there are none} */
     Optional<Done> end(long[] state) {
+        Done done = tidied(state);
+        return stepper.brokenAtEnd(done.state) == 0 ? Optional.of(done) : Optional.empty();
+    }
+
+    /** Looks as long as that leaves fewer rules about the end broken. */
+    private Done tidied(long[] state) {
         List<Orders.Move> done = new ArrayList<>();
         long[] now = state;
-        for (int depth = 0; depth <= DEEP; depth++) {
-            if (stepper.keepsRulesAtEnd(now)) {
-                return Optional.of(new Done(done, now));
-            }
-            // What is still to be done is one of the acts that something is remembered of; two at a time are rare.
-            long[] next = null;
+        int broken = stepper.brokenAtEnd(now);
+        boolean better = broken > 0;
+        while (better) {
+            better = false;
             for (Orders.Move look : looks) {
-                Optional<long[]> seen = surely(now, look);
-                if (seen.isPresent() && stepper.keepsRulesAtEnd(seen.get())) {
+                Optional<long[]> seen = broken == 0 ? Optional.empty() : surely(now, look);
+                int left = seen.map(stepper::brokenAtEnd).orElse(broken);
+                if (left < broken) {
                     done.add(look);
-                    next = seen.get();
-                    break;
+                    now = seen.get();
+                    broken = left;
+                    better = true;
                 }
             }
-            if (next == null) {
-                return Optional.empty();
-            }
-            now = next;
         }
-        return Optional.empty();
+        return new Done(done, now);
     }
 }

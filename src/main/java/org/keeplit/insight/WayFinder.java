@@ -64,6 +64,11 @@ final class WayFinder {
 
     /** Looks for a way from a state, the nearest to the goal first. @param most how many states are gone on from at most */
     Found find(long[] from, int most) {
+        Found plain = find(from, most, false);
+        return plain.way.isPresent() ? plain : find(from, most, true);
+    }
+
+    private Found find(long[] from, int most, boolean tidy) {
         PriorityQueue<Node> open = new PriorityQueue<>();
         Set<LongBuffer> met = new HashSet<>();
         open.add(node(from, null, List.of(), true, 0));
@@ -76,7 +81,7 @@ final class WayFinder {
                 return new Found(Optional.of(shortened(from, way.get())), false);
             }
             expanded++;
-            expand(now, open, met);
+            expand(now, open, met, tidy);
         }
         return new Found(Optional.empty(), open.isEmpty());
     }
@@ -85,11 +90,11 @@ final class WayFinder {
         return new Node(state, parent, moves, goal.far(state), goal.rest(state), wanted, number);
     }
 
-    private void expand(Node now, PriorityQueue<Node> open, Set<LongBuffer> met) {
+    private void expand(Node now, PriorityQueue<Node> open, Set<LongBuffer> met, boolean tidy) {
         List<Repair.Done> all = new ArrayList<>();
         long[] asked = new long[now.state.length];
         for (Orders.Move move : repair.moving()) {
-            Repair.Result result = repair.perform(now.state, move);
+            Repair.Result result = repair.perform(now.state, move, tidy);
             result.done().ifPresent(all::add);
             for (int i = 0; i < result.asked().length; i++) {
                 asked[i] |= result.asked()[i];
@@ -130,10 +135,15 @@ final class WayFinder {
 
     /** {@return the same way from another state, with looks put in where they are missing; nothing if that does not do} */
     Optional<List<Orders.Move>> adapted(long[] from, List<Orders.Move> moves) {
+        Optional<List<Orders.Move>> plain = adapted(from, moves, false);
+        return plain.isPresent() ? plain : adapted(from, moves, true);
+    }
+
+    private Optional<List<Orders.Move>> adapted(long[] from, List<Orders.Move> moves, boolean tidy) {
         List<Orders.Move> all = new ArrayList<>();
         long[] now = from;
         for (Orders.Move move : moves) {
-            Optional<Repair.Done> done = repair.perform(now, move).done();
+            Optional<Repair.Done> done = repair.perform(now, move, tidy).done();
             if (done.isEmpty()) {
                 return Optional.empty();
             }

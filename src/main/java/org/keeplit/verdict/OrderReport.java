@@ -43,11 +43,11 @@ public final class OrderReport {
         }
         out.append(String.format(
                 Locale.ROOT,
-                ": %,d steps, %,d pairs that the text orders%n"
+                ": %s, %s that the text orders%n"
                         + "  %,d must come in that order, %s%n"
                         + "  %,d must as long as nothing else is changed (marked ~)%n  %,d may change places%s%n",
-                table.parts().size(),
-                table.pairs().size(),
+                Counted.of(table.parts().size(), "step"),
+                Counted.of(table.pairs().size(), "pair"),
                 count(table, OrderTable.Kind.NECESSARY),
                 table.exhaustive() ? "of all orders that there are" : "of those that were tried",
                 count(table, OrderTable.Kind.AS_WRITTEN),
@@ -96,7 +96,7 @@ public final class OrderReport {
     }
 
     private void every(String which, OrderTable.Every every, StringBuilder out) {
-        String states = String.format(Locale.ROOT, "%,d states", every.states());
+        String states = Counted.of(every.states(), "state");
         switch (every.answer()) {
             case SAFE -> out.append("  ").append(style.good("Every order that keeps to " + which + " is safe"))
                     .append(", in ").append(states).append(".\n");

@@ -41,9 +41,9 @@ public final class RetreatReport {
         }
         table.outage().ifPresent(outage -> outage(outage, out));
         String told = table.none() == 0
-                ? "a safe way back to normal from each; the longest takes " + table.longest() + " acts"
+                ? "a safe way back to normal from each; the longest takes " + Counted.of(table.longest(), "act")
                 : style.bad("from " + table.none() + " of them no safe way back was found");
-        out.append(String.format(Locale.ROOT, "  %,d states, %s%n", table.states(), told));
+        out.append(String.format(Locale.ROOT, "  %s, %s%n", Counted.of(table.states(), "state"), told));
         if (table.cut()) {
             out.append("  ").append(style.warning("not decided")).append(": there are more states than were looked at\n");
         }
@@ -59,7 +59,10 @@ public final class RetreatReport {
         if (!outage.devices().isEmpty()) {
             out.append("    At the start that opens ").append(String.join(", ", outage.devices()));
             out.append(String.format(
-                    Locale.ROOT, " and leaves %,d customers at %,d loads without supply.%n", outage.customers(), outage.loads()));
+                    Locale.ROOT,
+                    " and leaves %s at %s without supply.%n",
+                    Counted.of(outage.customers(), "customer"),
+                    Counted.of(outage.loads(), "load")));
         }
         out.append('\n');
     }
@@ -79,7 +82,7 @@ public final class RetreatReport {
             out.append("    nothing is to be put back\n");
             return;
         }
-        out.append("    ").append(way.size()).append(way.size() == 1 ? " act" : " acts");
+        out.append("    ").append(Counted.of(way.size(), "act"));
         out.append(way.size() <= stop.atLeast() ? ", the fewest that there can be" : ", at least " + stop.atLeast());
         Optional<String> more = stop.longest() > way.size()
                 ? Optional.of("; up to " + stop.longest() + " from where its other orders may stand")

@@ -42,6 +42,11 @@ final class OnePole {
         return read(NETWORK.replace("%BUILD%", "ganged"), "", steps, "");
     }
 
+    /** {@return what is read of a procedure that keeps one more rule} */
+    static Library withRule(String rule, String steps) {
+        return read(NETWORK.replace("%BUILD%", "ganged"), RULES + rule, "", steps, "");
+    }
+
     /**
      * Reads a procedure on the pole.
      *
@@ -51,6 +56,10 @@ final class OnePole {
      * @param ends lines of {@code ends with}
      */
     static Library read(String network, String starts, String steps, String ends) {
+        return read(network, RULES, starts, steps, ends);
+    }
+
+    private static Library read(String network, String rules, String starts, String steps, String ends) {
         String procedure =
                 """
                 language 1
@@ -69,7 +78,7 @@ final class OnePole {
                 .readSources(List.of(
                         new Source("overhead.equipment", file("shared/equipment/overhead.equipment")),
                         new Source("pole.network", network),
-                        new Source("supply.rules", RULES),
+                        new Source("supply.rules", rules),
                         new Source("p.procedure", procedure)));
     }
 
