@@ -34,6 +34,13 @@ final class FlowOfPositions {
         this.made = made;
         this.generatorsRun = generatorsRun;
         made.network().elements().forEach(this::element);
+        // Each phase of a set that was brought, turned as every supply but alpha is.
+        made.grid().machines().forEach(m -> builder.source(
+                m.family().name() + m.phase(),
+                new int[] {terminal(Names.machine(m.family().name(), m.phase()))},
+                GROUND,
+                new Complex[] {Complex.polar(VOLTS, 17 - m.phase().clock() * 30)},
+                ComplexMatrix.of(1, 1, (i, j) -> new Complex(0.3, 2))));
         for (Contact c : made.grid().contacts()) {
             String name = MadePositions.name(made.grid().vertices().get(c.a()));
             int a = name.equals(Names.EARTH) ? GROUND : terminal(name);

@@ -53,7 +53,7 @@ final class NetworkMaker {
         }
         // From the network itself, so that what is drawn after it stays as it was where no centre tap is added.
         Draw more = new Draw(elements.toString().hashCode());
-        if (more.chance(20)) {
+        if (more.chance(10)) {
             centreTap(more);
         }
         return List.copyOf(elements);
