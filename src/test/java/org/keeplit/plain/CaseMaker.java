@@ -16,6 +16,11 @@ final class CaseMaker {
         return make(draw, false);
     }
 
+    /** {@return a case that brings a generating set now and then} */
+    static MadeCase makeWithSets(Draw draw) {
+        return make(draw, false, 10);
+    }
+
     /** {@return a job with what is done to a generating set here and there, mostly in an order that makes sense} */
     private static List<Part> withSet(Draw own, List<Part> job, String at) {
         String connect = "east connects Q to the " + own.one("load", "load", "source") + "-side line of " + at;
@@ -33,6 +38,10 @@ final class CaseMaker {
 
     /** {@return a case} @param trips whether devices state currents at which they trip, so low that they may */
     static MadeCase make(Draw draw, boolean trips) {
+        return make(draw, trips, 0);
+    }
+
+    private static MadeCase make(Draw draw, boolean trips, int sets) {
         List<MadeElement> elements = NetworkMaker.make(draw, trips);
         List<MadeElement> devices = elements.stream().filter(MadeElement::isDevice).toList();
         while (devices.isEmpty()) {
@@ -67,7 +76,7 @@ final class CaseMaker {
                 "clearance K for " + grounded.name() + ", held at " + grounded.name() + ", by foreman"));
         // From the case itself, so that what is drawn after it stays as it was where no set is brought.
         Draw own = new Draw(elements.toString().hashCode() * 31L + job.toString().hashCode());
-        if (!trips && own.chance(5)) {
+        if (own.chance(sets)) {
             header.add(1, "mobile-generator Q for each phase of " + grounded.name());
             job = withSet(own, job, grounded.name());
         }

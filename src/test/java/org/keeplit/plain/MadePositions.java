@@ -65,7 +65,7 @@ final class MadePositions {
     private static MadeCase.Read read(Draw draw) {
         while (true) {
             try {
-                return CaseMaker.make(draw).withParts(List.of(Part.step("east does \"nothing\""))).read();
+                return CaseMaker.makeWithSets(draw).withParts(List.of(Part.step("east does \"nothing\""))).read();
             } catch (IllegalArgumentException refused) {
                 // Draw another.
             }
