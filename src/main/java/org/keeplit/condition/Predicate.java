@@ -6,6 +6,7 @@ import static org.keeplit.condition.Type.CONTACT;
 import static org.keeplit.condition.Type.DEVICE;
 import static org.keeplit.condition.Type.GENERATOR;
 import static org.keeplit.condition.Type.GROUND;
+import static org.keeplit.condition.Type.MOBILE;
 import static org.keeplit.condition.Type.HOLD;
 import static org.keeplit.condition.Type.JUMPER;
 import static org.keeplit.condition.Type.LINE;
@@ -43,7 +44,9 @@ public enum Predicate {
     /** Both ends are on. */
     INSTALLED("is installed", true, "both its ends are on", in(JUMPER, GROUND)),
     /** At least one end is on. */
-    IN_USE("is in use", true, "at least one of its ends is on", in(JUMPER, GROUND)),
+    IN_USE("is in use", true, "at least one of its ends is on, or it runs", in(JUMPER, GROUND, MOBILE)),
+    /** The temporary source runs and its output switch is closed. */
+    RUNNING("is running", true, "it was started and not stopped", in(MOBILE)),
     /** The device is where the word says; words: place. */
     PLACED("is placed", true, "it is at that place", in(DEVICE)),
     /** The person is aloft at the site. */
@@ -87,15 +90,15 @@ public enum Predicate {
     /** The waiting time has passed since the bank went dead; words: minutes. */
     WAITED("has been dead long enough", true, "the waiting time passed since it was opened", in(CAPACITOR)),
     /** Joined to a source in service; unknown where only a generator that may run feeds it. */
-    ENERGIZED("is energized", true, "it is joined to a source in service", in(POINT, JUMPER, GROUND)),
+    ENERGIZED("is energized", true, "it is joined to a source in service", in(POINT, JUMPER, GROUND, MOBILE)),
     /** It has voltage from any source, backwards included; unknown where a generator may run. */
-    ALIVE("is alive", true, "it has voltage from some source, backfeed included", in(POINT, JUMPER, GROUND)),
+    ALIVE("is alive", true, "it has voltage from some source, backfeed included", in(POINT, JUMPER, GROUND, MOBILE)),
     /** It has no voltage from any source. */
-    DEAD("is dead", true, "no source can put voltage on it", in(POINT, JUMPER, GROUND)),
+    DEAD("is dead", true, "no source can put voltage on it", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Joined to an applied ground by conductor alone. */
-    GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT, JUMPER, GROUND)),
+    GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Joined to an applied ground by anything that conducts. */
-    TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT, JUMPER, GROUND)),
+    TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Without it, its sides are still solidly joined on site. */
     BYPASSED("is bypassed", true, "without it both its sides are still solidly joined at its site", in(DEVICE, REGULATOR)),
     /** Without it, its sides are still joined some other way. */
@@ -141,9 +144,9 @@ public enum Predicate {
             "is of the class",
             false,
             "the network's nominal voltage there is in that range",
-            in(DEVICE, REGULATOR, CAPACITOR, TRANSFORMER, LINE, LOAD, GENERATOR, SOURCE, POINT, JUMPER, GROUND, CONTACT)),
+            in(DEVICE, REGULATOR, CAPACITOR, TRANSFORMER, LINE, LOAD, GENERATOR, SOURCE, POINT, JUMPER, GROUND, MOBILE, CONTACT)),
     /** The object stands at the structure. */
-    STANDS_AT("stands at", false, "it stands at that structure", in(DEVICE, REGULATOR, JUMPER, GROUND), in(SITE)),
+    STANDS_AT("stands at", false, "it stands at that structure", in(DEVICE, REGULATOR, JUMPER, GROUND, MOBILE), in(SITE)),
     /** Both name one object. */
     SAME("is the same as", false, "both are one", Set.of(Type.values()), Set.of(Type.values())),
     /** The counter went up by this many; words: number. */
