@@ -39,6 +39,10 @@ final class Explorer implements Trying.Reached {
     private final LateStates late = new LateStates();
     private Optional<String> cut = Optional.empty();
     private long started;
+    /** The state that was looked for last, and its number; nothing once another is kept. Most states are found again, not new. */
+    private long[] asked;
+
+    private int askedNumber;
 
     /** A state that is reached only with a rule broken. */
     private record Seed(long[] state, int parent, int edge, String cause) {}
@@ -137,6 +141,7 @@ final class Explorer implements Trying.Reached {
 
     private int add(long[] state, int parent, int edge, int at) {
         int number = store.add(state, parent, edge);
+        asked = null;
         if (number >= depths.length) {
             depths = Arrays.copyOf(depths, number * 2);
             cause = Arrays.copyOf(cause, number * 2);
@@ -212,12 +217,14 @@ final class Explorer implements Trying.Reached {
     @Override
     public Trying.Met met(long[] state) {
         int known = store.find(state);
+        asked = state;
+        askedNumber = known;
         return known < 0 ? Trying.Met.NEVER : dirty.get(known) ? Trying.Met.AFTER_A_BREAK : Trying.Met.KEPT;
     }
 
     @Override
     public void keep(long[] state, Judging.At at) {
-        int known = store.find(state);
+        int known = state == asked ? askedNumber : store.find(state);
         int edge = edges.number(at.act(), at.reactions());
         if (at.because() != null) {
             seed(state, at.state(), edge, at.because(), at.length());
