@@ -94,6 +94,12 @@ public enum Predicate {
     DEAD("is dead", true, "no source can put voltage on it", in(POINT, JUMPER, GROUND)),
     /** Joined to an applied ground by conductor alone. */
     GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT, JUMPER, GROUND)),
+    /** Every phase of the place is joined to an applied ground by conductor alone. */
+    GROUNDED_THROUGHOUT(
+            "is grounded on every phase there",
+            true,
+            "plain conductor joins it, and each other phase of that place, to an applied ground",
+            in(POINT)),
     /** Joined to an applied ground by anything that conducts. */
     TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT, JUMPER, GROUND)),
     /** Without it, its sides are still solidly joined on site. */

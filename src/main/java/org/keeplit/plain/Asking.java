@@ -15,6 +15,7 @@ import org.keeplit.condition.Type;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
 import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Place;
@@ -200,6 +201,7 @@ final class Asking {
             case ALIVE -> level(it, p, l -> l >= Voltages.BACKFED);
             case DEAD -> level(it, p, l -> l == Voltages.DEAD);
             case GROUNDED -> Truth.of(circuit.grounded(scenery.vertex(it, p)));
+            case GROUNDED_THROUGHOUT -> throughout(scenery.vertex(it, p));
             case TIED_TO_GROUND -> Truth.of(circuit.now().isEarthed(scenery.vertex(it, p)));
             case SHORTED -> Truth.of(circuit.now().isShorted(scenery.vertex(it, p)));
             case BYPASSED -> circuit.bypassed((Element.Branch) names.element(it.name()), p);
@@ -266,6 +268,20 @@ final class Asking {
     private Truth level(Thing it, Conductor p, IntPredicate wanted) {
         int level = circuit.now().level(scenery.vertex(it, p));
         return level == Voltages.MAY_BE ? Truth.UNKNOWN : Truth.of(wanted.test(level));
+    }
+
+    /** {@return whether every phase of a place is grounded; a piece of temporary equipment is a place by itself} */
+    private Truth throughout(String place) {
+        int slash = place.indexOf('/');
+        String owner = slash < 0 ? place : place.substring(0, slash);
+        if (slash < 0 || scenery.bound().temporary(owner).isPresent()) {
+            return Truth.of(circuit.grounded(place));
+        }
+        boolean line = slash == place.lastIndexOf('/');
+        Phases phases = line ? scenery.bound().network().nodes().get(owner) : names.element(owner).phases();
+        String stem = place.substring(0, place.lastIndexOf('/') + 1);
+        return Truth.of(
+                phases.list().stream().filter(Conductor::isPhase).allMatch(p -> circuit.grounded(stem + p)));
     }
 
     private Joint pole(Thing it, Conductor p) {

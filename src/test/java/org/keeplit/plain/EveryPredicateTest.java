@@ -68,6 +68,7 @@ class EveryPredicateTest {
             is(Predicate.ALIVE, X, "alive"),
             is(Predicate.DEAD, X, "dead"),
             is(Predicate.GROUNDED, X, "grounded"),
+            is(Predicate.GROUNDED_THROUGHOUT, X, "grounded on every phase there"),
             is(Predicate.TIED_TO_GROUND, X, "tied to a ground"),
             is(Predicate.BYPASSED, D, "bypassed on P"),
             is(Predicate.LOOPED, D, "looped on P"),
