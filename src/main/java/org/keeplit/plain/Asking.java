@@ -170,6 +170,12 @@ final class Asking {
             case COVERS -> Truth.of(target(it).equals(scenery.siteOf(things.get(1))));
             case HELD_AT -> Truth.of(heldAt.get(it.name()).contains(things.get(1).name()));
             case HELD_BY -> Truth.of(permit(it).holder().toString().equals(things.get(1).name()));
+            case INCLUDES -> Truth.of(permit(it).with().isEmpty()
+                    || permit(it).with().contains(things.get(1).name())
+                    || permit(it).holder().toString().equals(things.get(1).name()));
+            case CLAMPED_TO -> Truth.of(scenery.phasesOf(things.get(1)).list().stream()
+                    .filter(Conductor::isPhase)
+                    .allMatch(phase -> hangs(it.name(), scenery.vertex(things.get(1), phase))));
             case TAGGED -> is("tag " + it.name(), 1);
             case PROVED_DEAD -> is(Names.proved("DEAD", scenery.vertex(it, p), p), 1);
             case PROVED_OPEN -> proved(it, p, Action.Proof.OPEN);
@@ -250,6 +256,14 @@ final class Asking {
             }
         }
         return Place.valueOf(words.toUpperCase(Locale.ROOT)).ordinal();
+    }
+
+    private boolean hangs(String family, String place) {
+        return scenery.wiring().joints().stream()
+                .anyMatch(j -> j.isContact()
+                        && j.owner().equals(family)
+                        && (j.a().equals(place) || j.b().equals(place))
+                        && facts.get(j.fact()) == j.value());
     }
 
     private Permit permit(Thing it) {

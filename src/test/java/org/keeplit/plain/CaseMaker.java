@@ -48,7 +48,7 @@ final class CaseMaker {
                 "bypass-jumper J for each phase of " + around.name(),
                 "ground-set G for each phase of " + grounded.name(),
                 "hold H for " + around.name() + ", held at every device that feeds " + around.name() + " and at "
-                        + around.name() + ", by foreman",
+                        + around.name() + ", by foreman, with east and west",
                 "clearance K for " + grounded.name() + ", held at " + grounded.name() + ", by foreman"));
         List<String> loads = elements.stream()
                 .filter(e -> e.kind().equals("load"))

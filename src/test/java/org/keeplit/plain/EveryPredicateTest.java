@@ -54,6 +54,8 @@ class EveryPredicateTest {
             does(Predicate.COVERS, "always for any hold H and any site S, H covers S", "always for any hold H and any site S, H does not cover S"),
             is(Predicate.HELD_AT, "always for any hold H and any switching device D, H ", "held at D"),
             is(Predicate.HELD_BY, "always for any hold H and any person W, H ", "held by W"),
+            does(Predicate.INCLUDES, "always for any hold H and any person W, H includes W", "always for any hold H and any person W, H does not include W"),
+            is(Predicate.CLAMPED_TO, "always for any jumper J and any point X, J ", "clamped to X"),
             is(Predicate.TAGGED, ALL_D, "tagged"),
             is(Predicate.PROVED_DEAD, X, "proved dead"),
             is(Predicate.PROVED_OPEN, D, "proved open on P"),
