@@ -83,7 +83,7 @@ public final class RuleWords {
     private String binder(Condition.Binder binder) {
         return binder.noun().words() + " " + binder.variable()
                 + binder.of().map(t -> " of " + words.term(t)).orElse("")
-                + binder.such().map(c -> " that " + words.say(c)).orElse("");
+                + words.such(binder);
     }
 
     private void tree(Condition condition, int depth) {
