@@ -6,19 +6,28 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;
+import org.keeplit.insight.OrderTable;
+import org.keeplit.insight.Ordering;
+import org.keeplit.insight.PlanResult;
+import org.keeplit.insight.Planning;
+import org.keeplit.insight.RetreatTable;
+import org.keeplit.insight.Retreats;
 import org.keeplit.insight.SlipTable;
 import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.mend.Mend;
+import org.keeplit.mend.Mending;
 import org.keeplit.network.Conductor;
-import org.keeplit.network.Network;
 import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
+import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
@@ -52,20 +61,17 @@ public final class Keeplit {
             Library library, Limits limits, Watcher watcher, Problems problems) {
         ImmutableList.Builder<Judgement> all = ImmutableList.builder();
         for (Procedure procedure : library.givenProcedures()) {
-            for (Procedure.Proof proof : procedure.proofs()) {
-                Network network = library.networks().get(proof.network());
-                if (network != null) {
-                    // A network with mistakes is not there; the reader has said what is wrong with it.
-                    for (Procedure.Begun begun : procedure.everyStart()) {
-                        Proving.prove(begun.procedure(), network, proof, limits, watcher, problems)
-                                .map(outcome -> Judgement.of(
-                                        begun.procedure(), network, proof, begun.start(), outcome))
-                                .ifPresent(all::add);
-                    }
-                }
+            for (Instance one : Instance.of(procedure, library.networks())) {
+                explored(one, limits, watcher, problems)
+                        .map(found -> Judgement.of(one, found.outcome()))
+                        .ifPresent(all::add);
             }
         }
         return all.build();
+    }
+
+    private static Optional<Explored> explored(Instance one, Limits limits, Watcher watcher, Problems problems) {
+        return Proving.explored(one.procedure(), one.network(), one.proof(), limits, watcher, problems);
     }
 
     /**
@@ -102,11 +108,9 @@ public final class Keeplit {
     public static ImmutableList<ExampleJudgement> test(
             Library library, Examples group, Example example, Limits limits, Watcher watcher, Problems problems) {
         ImmutableList.Builder<ExampleJudgement> all = ImmutableList.builder();
-        Procedure.Proof proof = example.procedure().proofs().get(0);
-        Network network = library.networks().get(proof.network());
-        for (Procedure.Begun begun : example.procedure().everyStart()) {
-            Proving.explored(begun.procedure(), network, proof, limits, watcher, problems)
-                    .map(found -> ExampleJudgement.of(group.name(), example, network, proof, begun, found))
+        for (Instance one : Instance.of(example.procedure(), library.networks())) {
+            explored(one, limits, watcher, problems)
+                    .map(found -> ExampleJudgement.of(group.name(), example, one, found))
                     .ifPresent(all::add);
         }
         return all.build();
@@ -143,15 +147,10 @@ public final class Keeplit {
             Watcher watcher,
             Problems problems) {
         ImmutableList.Builder<At> all = ImmutableList.builder();
-        for (Procedure.Proof proof : procedure.proofs()) {
-            Network network = library.networks().get(proof.network());
-            for (Procedure.Begun begun : procedure.everyStart()) {
-                Proving.explored(begun.procedure(), network, proof, limits, watcher, problems).ifPresent(found -> {
-                    String place = procedure.name() + " on "
-                            + Judgement.of(begun.procedure(), network, proof, begun.start(), found.outcome()).place();
-                    found.at(rule, step, phase).ifPresent(at -> all.add(new At(place, at)));
-                });
-            }
+        for (Instance one : Instance.of(procedure, library.networks())) {
+            explored(one, limits, watcher, problems)
+                    .flatMap(found -> found.at(rule, step, phase))
+                    .ifPresent(at -> all.add(new At(one.words(), at)));
         }
         return all.build();
     }
@@ -179,21 +178,75 @@ public final class Keeplit {
      */
     public static ImmutableList<SlipTable> slips(
             Library library, Limits limits, Watcher watcher, Problems problems) {
-        ImmutableList.Builder<SlipTable> all = ImmutableList.builder();
+        return each(library, problems, (one, prepared) -> Slips.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Tells which steps must come before which, in every procedure of the given files that must hold, on every place that it names.
+     *
+     * @param library what was read
+     * @param limits how far to go for the orders that are left
+     * @param watcher is told how each procedure gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a table for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<OrderTable> order(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> Ordering.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Finds a safe way back to normal from every state of every procedure of the given files that must hold, on every place that it
+     * names.
+     *
+     * @param library what was read
+     * @param limits how many states are looked at
+     * @param watcher is told how each procedure gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a table for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<RetreatTable> retreat(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> Retreats.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Plans: takes the steps of every procedure of the given files that must hold as what may be done, in whatever order, as often as
+     * it takes, and looks for a shortest safe way from its start to its end.
+     *
+     * @param library what was read
+     * @param limits how many states are looked at
+     * @param watcher is told how each gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a plan for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<PlanResult> plan(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> Planning.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Tries to mend a procedure: looks for the smallest changes of its text after which it holds.
+     *
+     * @param library what was read, the procedure among it
+     * @param procedure the procedure; of a teaching variant, the changes are taken back that make it fail
+     * @param limits how far to go for each changed text
+     * @param watcher is told how it gets on; may stop it
+     * @return what was found
+     */
+    public static Mend mend(Library library, Procedure procedure, Limits limits, Watcher watcher) {
+        return Mending.of(library, procedure, limits, watcher);
+    }
+
+    /** {@return what comes of each procedure that must hold, wherever it is proved} */
+    private static <T> ImmutableList<T> each(
+            Library library, Problems problems, BiFunction<Instance, Proving.Prepared, T> use) {
+        ImmutableList.Builder<T> all = ImmutableList.builder();
         for (Procedure procedure : library.givenProcedures()) {
-            for (Procedure.Proof proof : procedure.proofs()) {
-                Network network = library.networks().get(proof.network());
-                if (network != null && procedure.mustFail().isEmpty()) {
-                    Proving.prepare(procedure, network, proof, problems).ifPresent(prepared -> {
-                        Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
-                        boolean holds = plain.findings().isEmpty() && plain.cut().isEmpty();
-                        all.add(new SlipTable(
-                                procedure,
-                                network,
-                                proof,
-                                holds,
-                                holds ? Slips.of(prepared, limits, watcher) : ImmutableList.of()));
-                    });
+            if (procedure.mustFail().isEmpty()) {
+                for (Instance one : Instance.of(procedure, library.networks())) {
+                    Proving.using(one.procedure(), one.network(), one.proof(), problems, p -> use.apply(one, p))
+                            .ifPresent(all::add);
                 }
             }
         }

@@ -14,6 +14,11 @@ import picocli.CommandLine;
             ExplainCommand.class,
             WhyCommand.class,
             SlipsCommand.class,
+            OrderCommand.class,
+            PlanCommand.class,
+            MendCommand.class,
+            SweepCommand.class,
+            RetreatCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class
         },

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -41,9 +42,10 @@ final class ActCompiler {
      * @param seen what a person must find; if not, the crew stops
      * @param awaited what a person waits for
      * @param ops what it changes
-     * @param disturbs whether something moves, or time passes, that makes a test for dead stale
+     * @param disturbance what makes a test for dead stale; null if nothing moves and no time passes
      */
-    record Compiled(Act act, Node possible, Node seen, Node awaited, Op[] ops, boolean disturbs) {}
+    record Compiled(
+            Act act, Node possible, Node seen, Node awaited, Op[] ops, Settling.Disturbance disturbance) {}
 
     Compiled compile(Act act) {
         List<Node> possible = new ArrayList<>();
@@ -63,8 +65,10 @@ final class ActCompiler {
         for (String item : act.step().records()) {
             set(ops, new FieldKey.Recorded(item), 1);
         }
+        Settling.Disturbance disturbance =
+                disturbs ? new Settling.Disturbance(ImmutableSet.copyOf(Events.actors(act))) : null;
         return new Compiled(
-                act, Node.all(possible), Node.all(seen), Node.all(awaited), ops.toArray(new Op[0]), disturbs);
+                act, Node.all(possible), Node.all(seen), Node.all(awaited), ops.toArray(new Op[0]), disturbance);
     }
 
     /** {@return what one pole's moving by itself changes} */

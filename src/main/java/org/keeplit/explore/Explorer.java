@@ -1,20 +1,13 @@
 package org.keeplit.explore;
 
-import java.nio.LongBuffer;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
-import org.keeplit.condition.Truth;
-import org.keeplit.electric.Electric;
-import org.keeplit.network.Conductor;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Program;
-import org.keeplit.program.Reaction;
 
 /**
  * Explores every state of a program, breadth first.
@@ -23,7 +16,7 @@ import org.keeplit.program.Reaction;
  * that it meets is a root break, and its trace is the shortest. The second goes on from there, so that rules that
  * are broken only after another are told apart from rules that hold.
  */
-public final class Explorer {
+final class Explorer implements Trying.Reached {
     /** How many states between two looks at the clock. */
     private static final int CHECK_EVERY = 1 << 8;
 
@@ -34,17 +27,15 @@ public final class Explorer {
     private final StateStore store;
     private final Scene scene;
     private final Judging judging;
+    private final Trying trying;
     private final BitSet endStates = new BitSet();
     private final BitSet dirty = new BitSet();
     private final TreeMap<Integer, ArrayDeque<Seed>> seeds = new TreeMap<>();
     private int[] depths = new int[1024];
     private String[] cause = new String[1024];
-    private long transitions;
     private int depth;
     private final BitSet numberless = new BitSet();
     private final Edges edges;
-    /** The state that is gone on from, if all rules are kept in it. */
-    private long[] leaving;
     private final LateStates late = new LateStates();
     private Optional<String> cut = Optional.empty();
     private long started;
@@ -52,37 +43,37 @@ public final class Explorer {
     /** A state that is reached only with a rule broken. */
     private record Seed(long[] state, int parent, int edge, String cause) {}
 
-    private Explorer(Program program, Electric electric, Limits limits, Watcher watcher) {
-        this.machine = new Machine(new World(program, electric));
-        this.program = program;
+    private Explorer(Machine machine, Limits limits, Watcher watcher) {
+        this.machine = machine;
+        this.program = machine.world().program();
         this.limits = limits;
         this.watcher = watcher;
         this.store = new StateStore(program.layout().words());
         this.scene = machine.scene();
         this.judging = new Judging(machine, scene);
+        this.trying = new Trying(machine, scene, judging, this);
         this.edges = new Edges(program.acts().size());
     }
 
     /**
      * Explores.
      *
-     * @param program the program
-     * @param electric the electrical side of it
+     * @param machine the program with its rules
      * @param limits how far to go
      * @param watcher is told how it gets on
      * @return what was found
      * @throws Reactions.Unarmed if a device comes to trip for whose poles the program has no room
      * @throws NotAtRest if something trips at the start
      */
-    static Explored explore(Program program, Electric electric, Limits limits, Watcher watcher) {
-        return new Explorer(Memories.extend(program, electric), electric, limits, watcher).run();
+    static Explored explore(Machine machine, Limits limits, Watcher watcher) {
+        return new Explorer(machine, limits, watcher).run();
     }
 
     private Explored run() {
         started = System.nanoTime();
         watcher.begins(
                 program.bound().procedure().name(),
-                program.orders().count(),
+                machine.orders().count(),
                 program.layout().bits());
         try {
             start();
@@ -189,9 +180,8 @@ public final class Explorer {
     private void expand(int number, String because) {
         long[] state = new long[program.layout().words()];
         store.load(number, state);
-        leaving = because == null ? state : null;
         int at = depths[number];
-        List<Orders.Move> moves = program.orders().moves(state);
+        List<Orders.Move> moves = machine.orders().moves(state);
         if (moves.isEmpty()) {
             end(number, state, because);
             return;
@@ -206,126 +196,28 @@ public final class Explorer {
             if (!machine.isOpen(move, state)) {
                 continue;
             }
-            if (machine.act(move.act().id()).awaited().eval(scene) != Truth.TRUE) {
-                waits = waits < 0 ? move.act().id() : waits;
+            int act = move.act().id();
+            if (machine.waits(move, scene)) {
+                waits = waits < 0 ? act : waits;
                 continue;
             }
             goes = true;
-            transitions++;
-            attempt(number, move, at + 1, because);
+            trying.attempt(move, because == null ? state : null, new Judging.At(number, act, at + 1, because));
         }
         if (waits >= 0 && !goes) {
             judging.found(Finding.Kind.STUCK, new Judging.At(number, waits, at, because));
         }
     }
 
-    private void attempt(int number, Orders.Move move, int length, String because) {
-        int act = move.act().id();
-        Judging.At at = new Judging.At(number, act, length, because);
-        if (machine.act(act).possible().eval(scene) == Truth.FALSE) {
-            judging.found(Finding.Kind.CANNOT, at);
-            return;
-        }
-        at = judging.rules(machine.before(act), at);
-        int step = move.act().stepNumber();
-        if (program.orders().isFirst(move, scene.state()) && !judging.stated(Finding.Kind.REQUIREMENT, machine.requires(step), at)) {
-            return;
-        }
-        if (scene.trouble() != null) {
-            return;
-        }
-        if (machine.seen(act, scene) == Truth.FALSE) {
-            judging.found(Finding.Kind.STOP, at);
-            return;
-        }
-        boolean last = program.orders().isLast(move, scene.state());
-        reach(machine.apply(move, scene), last, at);
+    @Override
+    public Trying.Met met(long[] state) {
+        int known = store.find(state);
+        return known < 0 ? Trying.Met.NEVER : dirty.get(known) ? Trying.Met.AFTER_A_BREAK : Trying.Met.KEPT;
     }
 
-    /** Judges the state that an act leads to, lets come what comes by itself, and keeps what is at rest. */
-    private void reach(long[] raw, boolean last, Judging.At before) {
-        int known = store.find(raw);
-        Judging.At at = judge(raw, known, before);
-        if (at == null) {
-            return;
-        }
-        if (machine.reactions().isIdle()) {
-            rest(raw, known, last, at);
-        } else {
-            react(new Reacting(raw, Reactions.Since.NOTHING, at), last);
-        }
-    }
-
-    /** A state after which something may still come by itself. */
-    private record Reacting(long[] state, Reactions.Since since, Judging.At at) {
-        /** {@return what tells it from others as far as the future goes} */
-        Object key() {
-            return List.of(since.unordered(), at.because() == null, LongBuffer.wrap(state));
-        }
-    }
-
-    private void react(Reacting first, boolean last) {
-        ArrayDeque<Reacting> open = new ArrayDeque<>(List.of(first));
-        Set<Object> met = new HashSet<>();
-        while (!open.isEmpty()) {
-            Reacting now = open.poll();
-            Reactions.Options options = machine.reactions().options(look(now.state), now.since);
-            if (options == null) {
-                judging.troubled(now.at);
-                keep(now.state, store.find(now.state), now.at);
-                continue;
-            }
-            if (options.atRest()) {
-                rest(now.state, store.find(now.state), last, now.at);
-            }
-            for (Reaction reaction : options.next()) {
-                transitions++;
-                List<Conductor> moved = Reactions.moved(reaction, look(now.state), now.since);
-                Reactions.Since since = now.since.then(reaction, moved);
-                long[] next = machine.react(reaction, moved, scene);
-                Judging.At there = judge(next, store.find(next), now.at.further(since.reactions()));
-                if (there != null) {
-                    Reacting further = new Reacting(next, since, there);
-                    if (met.add(further.key())) {
-                        open.add(further);
-                    }
-                }
-            }
-        }
-    }
-
-    private Scene look(long[] state) {
-        return scene.state() == state ? scene : scene.at(state);
-    }
-
-    /** Judges a new state; {@return the place, or null if two voltages meet there and nothing can follow} */
-    private Judging.At judge(long[] state, int known, Judging.At before) {
-        if (known >= 0 && !dirty.get(known)) {
-            // It was judged when it was first reached, and nothing meets there, or nothing would be gone on from.
-            return before;
-        }
-        Judging.At at = known < 0 ? judging.inStates(leaving, before) : before;
-        if (!scene.analysis().status().shortedAnywhere()) {
-            return at;
-        }
-        if (at.because() == null) {
-            judging.found(Finding.Kind.FLASH, at);
-            at = at.after(Finding.Kind.FLASH.word());
-        }
-        keep(state, known, at);
-        return null;
-    }
-
-    /** Judges what follows an act once everything is at rest, and keeps the state. */
-    private void rest(long[] state, int known, boolean last, Judging.At before) {
-        Judging.At at = judging.rules(machine.after(before.act()), before);
-        if (last) {
-            judging.stated(Finding.Kind.EXPECTATION, machine.expects(program.acts().get(before.act()).stepNumber()), at);
-        }
-        keep(state, known, at);
-    }
-
-    private void keep(long[] state, int known, Judging.At at) {
+    @Override
+    public void keep(long[] state, Judging.At at) {
+        int known = store.find(state);
         int edge = edges.number(at.act(), at.reactions());
         if (at.because() != null) {
             seed(state, at.state(), edge, at.because(), at.length());
@@ -368,7 +260,7 @@ public final class Explorer {
     // What the report needs.
 
     long transitions() {
-        return transitions;
+        return trying.transitions();
     }
 
     int depth() {

@@ -19,6 +19,7 @@ final class Judging {
     private final Map<String, Break> roots = new LinkedHashMap<>();
     private final Map<String, Break> later = new LinkedHashMap<>();
     private Optional<String> trouble = Optional.empty();
+    private int count;
 
     Judging(Machine machine, Scene scene) {
         this.machine = machine;
@@ -63,7 +64,26 @@ final class Judging {
      * @param at where it came up
      * @param unknown whether it only cannot be shown to be kept
      */
-    record Break(Finding.Kind kind, RuleInstance instance, int part, At at, boolean unknown) {}
+    record Break(Finding.Kind kind, RuleInstance instance, int part, At at, boolean unknown) {
+        /** {@return what the rule's variables stand for} */
+        Environment environment() {
+            return instance == null ? Environment.EMPTY : instance.environments().get(0);
+        }
+
+        /** {@return whether it was judged in the state that the act leaves, not in the one that it leads to} */
+        boolean isJudgedBefore() {
+            return switch (kind) {
+                case REQUIREMENT, STOP, CANNOT, STUCK -> true;
+                case RULE -> instance.rule().form() == Rule.Form.BEFORE;
+                case EXPECTATION, ENDING, FLASH -> false;
+            };
+        }
+
+        /** {@return how much it weighs} */
+        Rule.Severity severity() {
+            return instance == null ? Rule.Severity.STOP : instance.rule().severity();
+        }
+    }
 
     /** Where a rule was first put to the question. @param instance the rule with a binding @param at where */
     record Example(RuleInstance instance, At at) {}
@@ -159,10 +179,16 @@ final class Judging {
 
     private void keep(Break found, String key) {
         Map<String, Break> into = found.at().because() == null ? roots : later;
+        count++;
         Break known = into.get(key);
         if (known == null || found.at().length() < known.at().length()) {
             into.put(key, found);
         }
+    }
+
+    /** {@return how often anything was broken, bindings of one rule counted each} */
+    int count() {
+        return count;
     }
 
     Map<String, Break> roots() {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.Electric;
 import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Block;
 import org.keeplit.program.Act;
@@ -21,6 +22,7 @@ import org.keeplit.rule.Rulebook;
 /** A program with its rules, compiled: what can be asked of each act and each state. */
 final class Machine {
     private final World world;
+    private final Orders orders;
     private final ImmutableList<Rule> rules;
     private final ImmutableList<String> rulebooks;
     private final ActCompiler.Compiled[] acts;
@@ -41,8 +43,14 @@ final class Machine {
     private final ConditionCompiler conditions;
     private final int[] instances;
 
-    Machine(World world) {
+    /** {@return a program with room for what its rules remember, compiled} @param electric the electrical side of it */
+    static Machine of(Program program, Electric electric) {
+        return new Machine(new World(Memories.extend(program, electric), electric));
+    }
+
+    private Machine(World world) {
         this.world = world;
+        this.orders = world.program().orders();
         this.conditions = new ConditionCompiler(world);
         this.memories = new Memories(world, conditions);
         conditions.remember(memories);
@@ -124,6 +132,11 @@ final class Machine {
 
     World world() {
         return world;
+    }
+
+    /** {@return the orders in which the acts may come} */
+    Orders orders() {
+        return orders;
     }
 
     ConditionCompiler conditions() {
@@ -209,6 +222,16 @@ final class Machine {
         return true;
     }
 
+    /** {@return whether an act waits for what is not so in the state at which a scene looks} */
+    boolean waits(Orders.Move move, Scene scene) {
+        return acts[move.act().id()].awaited().eval(scene) != Truth.TRUE;
+    }
+
+    /** {@return what takes what is remembered from state to state} */
+    Remembering remembering() {
+        return remembering;
+    }
+
     /** Works an act's effect out into a copy of the state; the scene looks at the result afterwards. */
     long[] apply(Orders.Move move, Scene scene) {
         ActCompiler.Compiled act = acts[move.act().id()];
@@ -218,10 +241,10 @@ final class Machine {
         for (Op op : act.ops()) {
             op.apply(next);
         }
-        world.program().orders().apply(move, next);
+        orders.apply(move, next);
         scene.at(next);
         if (!settling.isIdle()) {
-            settling.settle(electricBefore, scene, act.disturbs());
+            settling.settle(electricBefore, scene, act.disturbance());
         }
         if (came != null) {
             remembering.advance(came, scene);
@@ -246,7 +269,7 @@ final class Machine {
         }
         scene.at(next);
         if (!settling.isIdle()) {
-            settling.settle(electricBefore, scene, true);
+            settling.settle(electricBefore, scene, Settling.Disturbance.BY_ITSELF);
         }
         if (!remembering.isIdle()) {
             remembering.advance(remembering.noMoment(), scene);

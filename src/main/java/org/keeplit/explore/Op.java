@@ -7,6 +7,9 @@ sealed interface Op {
     /** Makes it. @param state the state, changed in place */
     void apply(long[] state);
 
+    /** {@return the field that it changes} */
+    Field field();
+
     /** A field takes a value. */
     record Set(Field field, int value) implements Op {
         @Override

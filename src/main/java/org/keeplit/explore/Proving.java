@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
@@ -103,8 +104,38 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
+        return using(procedure, network, proof, search, problems, p -> explored(p, limits, watcher));
+    }
+
+    /**
+     * Does something with a procedure that is ready to be explored.
+     *
+     * @param <T> what comes of it
+     * @param procedure the procedure
+     * @param network the network
+     * @param proof which objects its parameters stand for
+     * @param problems collects what does not fit: a start that is not at rest, a network without what a load flow needs
+     * @param use what is done with it
+     * @return what came of it, or nothing if something does not fit
+     */
+    public static <T> Optional<T> using(
+            Procedure procedure,
+            Network network,
+            Procedure.Proof proof,
+            Problems problems,
+            Function<Prepared, T> use) {
+        return using(procedure, network, proof, Search.USUAL, problems, use);
+    }
+
+    private static <T> Optional<T> using(
+            Procedure procedure,
+            Network network,
+            Procedure.Proof proof,
+            Search search,
+            Problems problems,
+            Function<Prepared, T> use) {
         try {
-            return prepare(procedure, network, proof, search, problems).map(p -> explored(p, limits, watcher));
+            return prepare(procedure, network, proof, search, problems).map(use);
         } catch (NotAtRest trips) {
             problems.add(Problem.error(
                             "not-at-rest",
@@ -134,11 +165,17 @@ public final class Proving {
     }
 
     private static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
+        return armed(
+                prepared, now -> Explorer.explore(Machine.of(now.program(), now.electric()), limits, watcher));
+    }
+
+    /** Does something, and does it anew with every device armed that comes to trip by itself. */
+    static <T> T armed(Prepared prepared, Function<Prepared, T> use) {
         Prepared now = prepared;
         Set<String> armed = new TreeSet<>();
         while (true) {
             try {
-                return Explorer.explore(now.program(), now.electric(), limits, watcher);
+                return use.apply(now);
             } catch (Reactions.Unarmed trips) {
                 armed.addAll(trips.devices());
                 now = with(now, now.program().arming(armed));

@@ -54,6 +54,36 @@ final class Remembering {
         return came;
     }
 
+    /** {@return whether an act may be a moment of which something is remembered} */
+    boolean isMoment(int act) {
+        for (int i = 0; i < memories.size(); i++) {
+            if (!sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Notes what an act may change of what is remembered. @param bits takes the note, word by word */
+    void writes(int act, long[] bits) {
+        for (int i = 0; i < memories.size(); i++) {
+            if (!sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE)) {
+                fields.get(i).mark(bits);
+            }
+        }
+    }
+
+    /** Notes what is read to go on from state to state. @param into takes the note */
+    void reads(Reads into) {
+        bodies.forEach(body -> body.reads(into));
+        for (int act = 0; act < sets.length; act++) {
+            for (int i = 0; i < memories.size(); i++) {
+                sets[act][i].reads(into);
+                clears[act][i].reads(into);
+            }
+        }
+    }
+
     /** {@return what is told of a reaction, which is no moment} */
     int[] noMoment() {
         return new int[memories.size()];

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.network.Conductor;
-import org.keeplit.network.Phases;
 import org.keeplit.program.Act;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
@@ -115,8 +114,7 @@ final class Reporting {
                 broken.at().act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.at().act()));
         ImmutableList<TraceStep> trace = tracer.get().trace(broken.at().state(), edge(broken.at()));
         look(broken);
-        Environment environment =
-                broken.instance() == null ? Environment.EMPTY : broken.instance().environments().get(0);
+        Environment environment = broken.environment();
         ImmutableMap.Builder<String, String> bindings = ImmutableMap.builder();
         environment.objects().forEach((name, object) -> bindings.put(name, object.words()));
         return new Finding(
@@ -125,11 +123,11 @@ final class Reporting {
                 broken.unknown(),
                 bindings.build(),
                 broken.instance() == null ? 0 : broken.instance().environments().size() - 1,
-                sentence(broken, environment, act),
+                BreakWords.sentence(explaining, broken, act, scene),
                 act.map(Act::stepName)
                         .orElse(trace.isEmpty() ? "" : trace.get(trace.size() - 1).step()),
                 act.map(Act::stepNumber).orElse(-1),
-                phase(environment, act),
+                BreakWords.phase(broken, act),
                 Optional.ofNullable(broken.at().because()),
                 trace,
                 why(broken, environment, act),
@@ -161,12 +159,7 @@ final class Reporting {
 
     /** Looks at the state in which the break was judged. */
     private void look(Judging.Break broken) {
-        boolean judgedBefore = broken.kind() == Finding.Kind.REQUIREMENT
-                || broken.kind() == Finding.Kind.STOP
-                || broken.kind() == Finding.Kind.CANNOT
-                || broken.kind() == Finding.Kind.STUCK
-                || broken.instance() != null && broken.instance().rule().form() == Rule.Form.BEFORE;
-        look(broken.at(), judgedBefore);
+        look(broken.at(), broken.isJudgedBefore());
     }
 
     private void look(Judging.At at, boolean judgedBefore) {
@@ -177,20 +170,6 @@ final class Reporting {
 
     private static Edges.Edge edge(Judging.At at) {
         return new Edges.Edge(at.act(), at.reactions());
-    }
-
-    private String sentence(Judging.Break broken, Environment environment, Optional<Act> act) {
-        String who = act.map(a -> a.actor() + " " + a.text()).orElse("");
-        return switch (broken.kind()) {
-            case RULE -> explaining.fill(broken.instance().rule().says(), environment, scene);
-            case REQUIREMENT -> "what this step requires is not so: " + who;
-            case STOP -> "the crew stops, because it is not so: " + who;
-            case CANNOT -> "this cannot be done: " + who;
-            case EXPECTATION -> "what is expected after this step is not so: " + who;
-            case ENDING -> "what must hold at the end does not";
-            case FLASH -> "two voltages, or a voltage and a ground, meet: " + who;
-            case STUCK -> "somebody waits for what never comes: " + who;
-        };
     }
 
     private Why why(Judging.Break broken, Environment environment, Optional<Act> act) {
@@ -212,43 +191,5 @@ final class Reporting {
             default -> null;
         };
         return condition == null ? Why.NOTHING : explaining.why(condition, environment, scene);
-    }
-
-    /** {@return the phase that the rule's variables name, or the one that the act is done on} */
-    private static Optional<Conductor> phase(Environment environment, Optional<Act> act) {
-        for (Obj object : environment.objects().values()) {
-            if (object instanceof Obj.OnPhase on) {
-                return Optional.of(on.phase());
-            } else if (object instanceof Obj.Spot spot) {
-                return Optional.of(spot.vertex().conductor());
-            }
-        }
-        return act.flatMap(Reporting::phaseOf);
-    }
-
-    /** {@return the phase on which an act is done, if it is one} */
-    static Optional<Conductor> phaseOf(Act act) {
-        return act.primitives().stream()
-                .map(Reporting::phase)
-                .filter(p -> p.size() == 1)
-                .map(p -> p.list().get(0))
-                .findFirst();
-    }
-
-    private static Phases phase(Primitive primitive) {
-        if (primitive instanceof Primitive.MovePole p) {
-            return p.phases();
-        } else if (primitive instanceof Primitive.MoveEnd p) {
-            return Phases.of(p.phase());
-        } else if (primitive instanceof Primitive.MoveClamp p) {
-            return Phases.of(p.phase());
-        } else if (primitive instanceof Primitive.Prove p) {
-            return Phases.of(p.phase());
-        } else if (primitive instanceof Primitive.TestDead p) {
-            return Phases.of(p.vertex().conductor());
-        } else if (primitive instanceof Primitive.SetMode p) {
-            return Phases.of(p.phase());
-        }
-        return Phases.NONE;
     }
 }

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import org.keeplit.procedure.Action;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Layout;
+import org.keeplit.program.Primitive;
 import org.keeplit.program.Units;
 import org.keeplit.program.Vertex;
 
@@ -21,7 +23,8 @@ import org.keeplit.program.Vertex;
  * regulator whose control is free to step.
  */
 final class Settling {
-    private record DeadTest(Field field, int vertex) {}
+    /** @param testers who makes it somewhere in the run */
+    private record DeadTest(Field field, int vertex, ImmutableSet<String> testers) {}
 
     private record Discharge(Field field, int vertex) {}
 
@@ -37,7 +40,7 @@ final class Settling {
             Vertex there = world.grid().vertices().get(vertex);
             Optional<Field> field = layout.field(Units.provedDead(there));
             if (field.isPresent()) {
-                tests.add(new DeadTest(field.get(), vertex));
+                tests.add(new DeadTest(field.get(), vertex, testers(world, there)));
             }
         }
         world.bound().network().all(Element.Capacitor.class).forEach(bank -> {
@@ -59,6 +62,24 @@ final class Settling {
                                 automatic(atoms, regulator, phase))));
             }
         });
+    }
+
+    private static ImmutableSet<String> testers(World world, Vertex there) {
+        return world.program().acts().stream()
+                .filter(act -> act.primitives().contains(new Primitive.TestDead(there)))
+                .flatMap(act -> Events.actors(act).stream())
+                .collect(ImmutableSet.toImmutableSet());
+    }
+
+    /** Something moved, or time passed. @param by who did it; nobody, if it came by itself */
+    record Disturbance(ImmutableSet<String> by) {
+        /** It came by itself. */
+        static final Disturbance BY_ITSELF = new Disturbance(ImmutableSet.of());
+
+        /** {@return whether a test that some people make grows stale with it: what another crew does elsewhere does not matter} */
+        private boolean concerns(ImmutableSet<String> testers) {
+            return by.isEmpty() || by.stream().anyMatch(testers::contains);
+        }
     }
 
     /** A control steps by itself while it is on automatic and has its supply. */
@@ -84,9 +105,9 @@ final class Settling {
      *
      * @param before what held electrically before the act
      * @param scene looks at the raw state
-     * @param disturbs whether something moved, or time passed, that makes a test for dead stale
+     * @param disturbance what makes tests for dead stale; null if nothing moved and no time passed
      */
-    void settle(Analysis before, Scene scene, boolean disturbs) {
+    void settle(Analysis before, Scene scene, Disturbance disturbance) {
         long[] state = scene.state();
         for (FreeTap tap : taps) {
             if (tap.automatic.eval(scene) != Truth.FALSE) {
@@ -101,7 +122,9 @@ final class Settling {
                 Level now = scene.analysis().level(test.vertex);
                 boolean rose = now.compareTo(before.level(test.vertex)) > 0;
                 // A test is for the ground that follows at once; only a ground keeps it from growing stale.
-                boolean doubtful = disturbs && !scene.analysis().groundedForPeople(test.vertex);
+                boolean doubtful = disturbance != null
+                        && disturbance.concerns(test.testers)
+                        && !scene.analysis().groundedForPeople(test.vertex);
                 if (rose || now.isAlive() || doubtful) {
                     test.field.set(state, 0);
                 }

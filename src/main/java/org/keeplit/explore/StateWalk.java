@@ -43,7 +43,7 @@ final class StateWalk {
     }
 
     private void acts(long[] state, Visitor visitor) {
-        List<Orders.Move> moves = machine.world().program().orders().moves(state);
+        List<Orders.Move> moves = machine.orders().moves(state);
         if (moves.isEmpty()) {
             visitor.ending(scene);
             return;
@@ -71,7 +71,7 @@ final class StateWalk {
 
     /** {@return whether what the step requires is so, and nobody who looks must stop} */
     private boolean goesOn(Orders.Move move) {
-        boolean first = machine.world().program().orders().isFirst(move, scene.state());
+        boolean first = machine.orders().isFirst(move, scene.state());
         boolean required = !first
                 || machine.requires(move.act().stepNumber()).stream().allMatch(n -> n.eval(scene) == Truth.TRUE);
         return required && machine.seen(move.act().id(), scene) != Truth.FALSE;

@@ -58,9 +58,9 @@ final class StepFinder {
         if (scene.at(state).analysis().status().shortedAnywhere()) {
             return null;
         }
-        for (Orders.Move move : machine.world().program().orders().moves(state)) {
+        for (Orders.Move move : machine.orders().moves(state)) {
             boolean here = isMeant(move.act(), step, phase)
-                    && (phase.isPresent() || machine.world().program().orders().isLast(move, state));
+                    && (phase.isPresent() || machine.orders().isLast(move, state));
             if (here
                     && machine.isOpen(move, state)
                     && machine.act(move.act().id()).possible().eval(scene.at(state)) != Truth.FALSE) {
@@ -71,7 +71,7 @@ final class StepFinder {
     }
 
     private static boolean isMeant(Act act, String step, Optional<Conductor> phase) {
-        return act.stepName().equals(step) && (phase.isEmpty() || phase.equals(Reporting.phaseOf(act)));
+        return act.stepName().equals(step) && (phase.isEmpty() || phase.equals(act.phase()));
     }
 
     private RuleAtStep explain(Rule rule, String step, Optional<Conductor> phase, End end) {

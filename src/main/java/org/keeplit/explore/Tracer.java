@@ -11,7 +11,6 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Act;
-import org.keeplit.program.Orders;
 import org.keeplit.program.Reaction;
 import org.keeplit.program.Vertex;
 
@@ -24,7 +23,7 @@ final class Tracer {
     private final StateStore store;
     private final Edges edges;
     private final StateWords words;
-    private final Scene moving;
+    private final Replaying replaying;
     private final Scene was;
     private final Scene is;
 
@@ -33,7 +32,7 @@ final class Tracer {
         this.store = store;
         this.edges = edges;
         this.words = new StateWords(machine.world().program());
-        this.moving = machine.scene();
+        this.replaying = new Replaying(machine);
         this.was = machine.scene();
         this.is = machine.scene();
     }
@@ -58,46 +57,15 @@ final class Tracer {
         long[] now = machine.world().program().layout().initial();
         for (Edges.Edge edge : way) {
             Act act = machine.world().program().acts().get(edge.act());
-            now = replay(now, edge, (reaction, before, after) ->
+            now = replaying.replay(now, edge, (reaction, before, after) ->
                     steps.add(step(steps.size() + 1, reaction, act, before, after)));
         }
         return ImmutableList.copyOf(steps);
     }
 
-    /** Is told of each change on the way. */
-    private interface Change {
-        /** An act, or what came by itself after it. @param reaction what came by itself; null for the act */
-        void from(Reaction reaction, long[] before, long[] after);
-    }
-
     /** {@return the state that an edge leads to, replayed} */
     long[] after(long[] state, Edges.Edge edge) {
-        return replay(state, edge, (reaction, before, after) -> {});
-    }
-
-    private long[] replay(long[] state, Edges.Edge edge, Change told) {
-        long[] now = after(state, edge.act());
-        told.from(null, state, now);
-        Reactions.Since since = Reactions.Since.NOTHING;
-        for (int id : edge.reactions()) {
-            Reaction reaction = machine.world().program().reactions().get(id);
-            List<Conductor> moved = Reactions.moved(reaction, moving.at(now), since);
-            since = since.then(reaction, moved);
-            long[] next = machine.react(reaction, moved, moving);
-            told.from(reaction, now, next);
-            now = next;
-        }
-        return now;
-    }
-
-    /** {@return the state that an act alone leads to, replayed} */
-    private long[] after(long[] state, int act) {
-        for (Orders.Move move : machine.world().program().orders().moves(state)) {
-            if (move.act().id() == act && machine.isOpen(move, state)) {
-                return machine.apply(move, moving.at(state));
-            }
-        }
-        throw new IllegalStateException("act " + act + " does not go on from here");
+        return replaying.after(state, edge);
     }
 
     /** {@return a step of a trace} @param reaction what came by itself after the act; null for the act */

@@ -1,24 +1,16 @@
 package org.keeplit.insight;
 
 import com.google.common.collect.ImmutableList;
-import org.keeplit.network.Network;
-import org.keeplit.procedure.Procedure;
+import org.keeplit.procedure.Instance;
 
 /**
  * All single slips of a procedure at one place, each with its end.
  *
- * @param procedure the procedure
- * @param network the network
- * @param proof what its parameters stand for
+ * @param instance the procedure, where it was tried and from which start
  * @param holds whether it holds without a slip; if not, nothing was tried
  * @param slips the slips, in the order of the acts
  */
-public record SlipTable(
-        Procedure procedure,
-        Network network,
-        Procedure.Proof proof,
-        boolean holds,
-        ImmutableList<SlipResult> slips) {
+public record SlipTable(Instance instance, boolean holds, ImmutableList<SlipResult> slips) {
     /** {@return how many slips end in one way} @param ending the way */
     public long count(SlipResult.Ending ending) {
         return slips.stream().filter(s -> s.ending() == ending).count();

@@ -8,6 +8,7 @@ import org.keeplit.explore.Limits;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.Watcher;
+import org.keeplit.procedure.Instance;
 import org.keeplit.program.Act;
 import org.keeplit.program.Program;
 import org.keeplit.program.Slip;
@@ -20,12 +21,19 @@ public final class Slips {
     /**
      * Tries every slip.
      *
-     * @param prepared a procedure that holds without a slip
+     * @param instance the procedure, where it is tried and from which start
+     * @param prepared the same, ready to be explored
      * @param limits how far to go for each slip
      * @param watcher is told how it gets on; may stop it
-     * @return how each slip ends, in the order of the acts
+     * @return how each slip ends, in the order of the acts; nothing is tried of what does not hold without a slip
      */
-    public static ImmutableList<SlipResult> of(Proving.Prepared prepared, Limits limits, Watcher watcher) {
+    public static SlipTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
+        Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
+        boolean holds = plain.findings().isEmpty() && plain.cut().isEmpty();
+        return new SlipTable(instance, holds, holds ? all(prepared, limits, watcher) : ImmutableList.of());
+    }
+
+    private static ImmutableList<SlipResult> all(Proving.Prepared prepared, Limits limits, Watcher watcher) {
         ImmutableList.Builder<SlipResult> all = ImmutableList.builder();
         List<Slip> slips = Slipping.of(prepared.program());
         for (int i = 0; i < slips.size(); i++) {

@@ -23,11 +23,12 @@ final class Doings {
     private final PlainTrips trips;
     private final Events events;
 
-    Doings(Scenery scenery, Map<String, List<String>> heldAt) {
+    /** @param acts all that may come up */
+    Doings(Scenery scenery, Map<String, List<String>> heldAt, List<PlainAct> acts) {
         this.scenery = scenery;
         this.names = scenery.names();
         this.possible = new Possible(names);
-        this.effects = new Effects(scenery, heldAt);
+        this.effects = new Effects(scenery, heldAt, acts);
         this.trips = new PlainTrips(scenery, effects);
         this.events = new Events(scenery);
     }

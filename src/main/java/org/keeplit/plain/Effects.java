@@ -1,8 +1,12 @@
 package org.keeplit.plain;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Base;
 import org.keeplit.network.ClosingDuty;
@@ -18,11 +22,21 @@ final class Effects {
     private final Scenery scenery;
     private final Names names;
     private final Map<String, List<String>> heldAt;
+    /** For each test for dead who makes it, anywhere in the run. */
+    private final Map<String, Set<String>> testers = new HashMap<>();
 
-    Effects(Scenery scenery, Map<String, List<String>> heldAt) {
+    Effects(Scenery scenery, Map<String, List<String>> heldAt, List<PlainAct> acts) {
         this.scenery = scenery;
         this.names = scenery.names();
         this.heldAt = heldAt;
+        for (PlainAct act : acts) {
+            for (Deed deed : act.deeds()) {
+                if (deed instanceof Deed.Test test) {
+                    testers.computeIfAbsent(Names.proved("DEAD", test.vertex(), test.phase()), t -> new HashSet<>())
+                            .addAll(act.actors());
+                }
+            }
+        }
     }
 
     Truth seen(Deed deed, Asking asking) {
@@ -74,15 +88,19 @@ final class Effects {
 
     Facts after(PlainAct act, Asking before, Facts facts) {
         Facts now = facts;
-        boolean disturbs = false;
         for (Deed deed : act.deeds()) {
             now = after(deed, now);
-            disturbs |= disturbs(deed);
         }
+        boolean moves = act.deeds().stream().anyMatch(this::disturbs);
         for (String item : act.step().records()) {
             now = now.with("record " + item, 1);
         }
-        return settle(before, now, disturbs);
+        return settle(before, now, test -> moves && isMadeBy(test, act.actors()));
+    }
+
+    /** {@return whether one of those who act makes a test: what others do elsewhere does not make it stale} */
+    private boolean isMadeBy(String test, List<String> actors) {
+        return actors.stream().anyMatch(testers.getOrDefault(test, Set.of())::contains);
     }
 
     /** {@return what is so once poles have moved by themselves} */
@@ -91,7 +109,7 @@ final class Effects {
         for (Deed.Switch one : moved) {
             now = switched(one, now);
         }
-        return settle(before, now, true);
+        return settle(before, now, fact -> true);
     }
 
     private boolean disturbs(Deed deed) {
@@ -210,8 +228,8 @@ final class Effects {
         return now;
     }
 
-    /** What follows by itself. */
-    private Facts settle(Asking before, Facts facts, boolean disturbs) {
+    /** What follows by itself. @param doubted which tests for dead grow stale because something moved or time passed */
+    private Facts settle(Asking before, Facts facts, Predicate<String> doubted) {
         Facts now = facts;
         for (Element.Regulator r : names.bound().network().all(Element.Regulator.class).toList()) {
             for (Conductor p : r.phases()) {
@@ -242,7 +260,7 @@ final class Effects {
                 int level = after.now().level(place);
                 boolean gone = level > before.circuit().now().level(place)
                         || level >= Voltages.BACKFED
-                        || disturbs && !after.grounded(place);
+                        || doubted.test(fact) && !after.grounded(place);
                 now = gone ? now.with(fact, 0) : now;
             }
         }

@@ -67,9 +67,9 @@ public final class PlainEvaluator {
         for (Rulebook book : bound.procedure().keeps()) {
             rules.addAll(book.rules());
         }
-        this.doings = new Doings(scenery, heldAt);
         List<PlainAct> acts = new ArrayList<>();
         acts(program, acts);
+        this.doings = new Doings(scenery, heldAt, acts);
         this.recalling = new Recalling(scenery, doings, rules, acts);
     }
 

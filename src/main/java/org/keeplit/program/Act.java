@@ -1,6 +1,9 @@
 package org.keeplit.program;
 
 import com.google.common.collect.ImmutableList;
+import java.util.Optional;
+import org.keeplit.network.Conductor;
+import org.keeplit.network.Phases;
 import org.keeplit.procedure.Block;
 
 /**
@@ -19,5 +22,33 @@ public record Act(
     /** {@return the name by which variants and reports know its step} */
     public String stepName() {
         return step.label().orElse(step.sentence());
+    }
+
+    /** {@return the phase on which it is done, if it is one} */
+    public Optional<Conductor> phase() {
+        return primitives.stream()
+                .map(Act::phases)
+                .filter(p -> p.size() == 1)
+                .map(p -> p.list().get(0))
+                .findFirst();
+    }
+
+    private static Phases phases(Primitive primitive) {
+        if (primitive instanceof Primitive.MovePole p) {
+            return p.phases();
+        } else if (primitive instanceof Primitive.MoveEnd p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.MoveClamp p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.Prove p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.TestDead p) {
+            return Phases.of(p.vertex().conductor());
+        } else if (primitive instanceof Primitive.SetMode p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.Carry p) {
+            return p.phases();
+        }
+        return Phases.NONE;
     }
 }

@@ -79,6 +79,16 @@ public final class Layout {
         return state;
     }
 
+    /** {@return a copy of a state with nothing done, as far as the orders know} @param state the packed state */
+    public long[] withoutOrders(long[] state) {
+        long[] next = state.clone();
+        for (int bit = 0; bit < controlBits; bit += 64) {
+            int left = Math.min(64, controlBits - bit);
+            next[bit / 64] &= left == 64 ? 0 : -1L << left;
+        }
+        return next;
+    }
+
     /**
      * This layout with more fields behind its own, which stay where they are.
      *

@@ -43,6 +43,11 @@ abstract class OrderPart {
     /** Adds what may come next. @param guards what must have been found for it */
     abstract void moves(long[] state, List<Orders.Guard> guards, List<Orders.Move> into);
 
+    /** Goes on. @param number where to, as its moves say */
+    void set(long[] state, int number) {
+        throw new IllegalStateException("only what makes moves goes on");
+    }
+
     /** An act of a child comes. */
     void enters(long[] state, int child) {}
 
@@ -71,6 +76,7 @@ abstract class OrderPart {
             return moves.get(bits.get(state));
         }
 
+        @Override
         void set(long[] state, int number) {
             bits.set(state, number);
         }
@@ -98,6 +104,28 @@ abstract class OrderPart {
                 moves(state).forEach(move -> into.add(move.with(guards)));
             }
         }
+    }
+
+    /** What is outside all orders: it keeps nothing and is never done. */
+    static final class Nowhere extends OrderPart {
+        @Override
+        boolean isDone(long[] state) {
+            return false;
+        }
+
+        @Override
+        boolean isFresh(long[] state) {
+            return true;
+        }
+
+        @Override
+        void clear(long[] state) {}
+
+        @Override
+        void moves(long[] state, List<Orders.Guard> guards, List<Orders.Move> into) {}
+
+        @Override
+        void set(long[] state, int number) {}
     }
 
     /** One child after another. */
@@ -229,13 +257,33 @@ abstract class OrderPart {
         }
     }
 
-    /** One whole child after another, whichever is first. */
+    /** One whole child after another, whichever is first; some only after others. */
     static final class AnyOrder extends OneAtATime {
         private final List<BitSpace.Bits> done;
+        /** For each child those that come before it. */
+        private final List<? extends List<Integer>> after;
 
-        AnyOrder(List<OrderPart> children, List<BitSpace.Bits> done, BitSpace.Bits active) {
+        AnyOrder(
+                List<OrderPart> children,
+                List<BitSpace.Bits> done,
+                BitSpace.Bits active,
+                List<? extends List<Integer>> after) {
             super(children, active);
             this.done = done;
+            this.after = after;
+        }
+
+        boolean isDone(long[] state, int child) {
+            return done.get(child).get(state) == 1;
+        }
+
+        private boolean mayBegin(long[] state, int child) {
+            for (int earlier : after.get(child)) {
+                if (!isDone(state, earlier)) {
+                    return false;
+                }
+            }
+            return !isDone(state, child);
         }
 
         @Override
@@ -258,7 +306,7 @@ abstract class OrderPart {
         void moves(long[] state, List<Orders.Guard> guards, List<Orders.Move> into) {
             int begun = active(state);
             for (int i = 0; i < children().size(); i++) {
-                if (begun == i + 1 || begun == 0 && done.get(i).get(state) == 0) {
+                if (begun == i + 1 || begun == 0 && mayBegin(state, i)) {
                     children().get(i).moves(state, guards, into);
                 }
             }

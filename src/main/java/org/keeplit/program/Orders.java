@@ -17,7 +17,7 @@ public final class Orders {
     public static final int NUMBERED = 20_000;
 
     private final OrderPart root;
-    private final Map<OrderPart.Numbered, OrderPart> stepOf;
+    private final Map<OrderPart, OrderPart> stepOf;
     private final double count;
     private final int bits;
 
@@ -43,10 +43,20 @@ public final class Orders {
         private final boolean first;
         private final boolean last;
         private final List<Guard> guards;
-        private final OrderPart.Numbered part;
+        private final OrderPart part;
         private final int next;
 
-        Move(Act act, boolean first, boolean last, List<Guard> guards, OrderPart.Numbered part, int next) {
+        /**
+         * An act that no order calls for: it may come whenever, and how far the orders have come stays as it is.
+         *
+         * @param act the act
+         * @return the move; it begins and ends its step
+         */
+        public static Move atWill(Act act) {
+            return new Move(act, true, true, List.of(), new OrderPart.Nowhere(), 0);
+        }
+
+        Move(Act act, boolean first, boolean last, List<Guard> guards, OrderPart part, int next) {
             this.act = act;
             this.first = first;
             this.last = last;
@@ -105,6 +115,16 @@ public final class Orders {
         return all;
     }
 
+    /**
+     * Of orders that are made of whole parts, see {@link Parts}: whether a part is done.
+     *
+     * @param state the packed state
+     * @param part the part's number
+     */
+    public boolean isDone(long[] state, int part) {
+        return ((OrderPart.AnyOrder) root).isDone(state, part);
+    }
+
     /** {@return whether a move begins its step} @param move the move @param state the state that it leaves */
     public boolean isFirst(Move move, long[] state) {
         OrderPart step = stepOf.isEmpty() ? null : stepOf.get(move.part);
@@ -133,7 +153,7 @@ public final class Orders {
             part.parent().enters(state, part.place());
         }
         move.part.set(state, move.next);
-        for (OrderPart part = move.part; part != top && part.isDone(state); part = part.parent()) {
+        for (OrderPart part = move.part; part != top && part.parent() != null && part.isDone(state); part = part.parent()) {
             part.parent().finishes(state, part.place());
         }
     }
@@ -146,6 +166,8 @@ public final class Orders {
             return count(choice.then()) + count(choice.otherwise()) - 2;
         } else if (plan instanceof Plan.Either either) {
             return count(either.body()) + count(either.skip()) - 2;
+        } else if (plan instanceof Plan.Partial partial) {
+            return Math.pow(2, partial.parts().size());
         }
         Plan.Node node = (Plan.Node) plan;
         double count = 1;
@@ -165,7 +187,7 @@ public final class Orders {
     /** Takes a plan apart and gives each part its bits. */
     private static final class Builder {
         private final int numbered;
-        private final Map<OrderPart.Numbered, OrderPart> stepOf = new HashMap<>();
+        private final Map<OrderPart, OrderPart> stepOf = new HashMap<>();
         private final BitSpace space = new BitSpace(0);
         private double numberedSize;
 
@@ -174,7 +196,12 @@ public final class Orders {
         }
 
         OrderPart part(Plan plan) {
-            if (plan instanceof Plan.Leaf || count(plan) <= numbered) {
+            if (plan instanceof Plan.Partial partial) {
+                // Never numbered through: who asks for it wants to follow orders of which most are never taken.
+                List<BitSpace.Bits> done = partial.parts().stream().map(p -> space.take(2)).toList();
+                BitSpace.Bits active = space.take(partial.parts().size() + 1);
+                return new OrderPart.AnyOrder(overlaid(partial.parts()), done, active, partial.after());
+            } else if (plan instanceof Plan.Leaf || count(plan) <= numbered) {
                 Automaton automaton = Automaton.of(plan);
                 numberedSize = automaton.size();
                 return new OrderPart.Numbered(automaton, space.take(automaton.size()));
@@ -208,7 +235,8 @@ public final class Orders {
                         case ANY_ORDER -> {
                             List<BitSpace.Bits> done = parts.stream().map(p -> space.take(2)).toList();
                             BitSpace.Bits active = space.take(parts.size() + 1);
-                            yield new OrderPart.AnyOrder(overlaid(parts), done, active);
+                            List<List<Integer>> free = Collections.nCopies(parts.size(), List.of());
+                            yield new OrderPart.AnyOrder(overlaid(parts), done, active, free);
                         }
                     };
             if (node.step() >= 0) {

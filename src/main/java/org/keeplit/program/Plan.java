@@ -32,4 +32,12 @@ sealed interface Plan {
 
     /** One of two ways, as the crew likes. @param body the one @param skip the other */
     record Either(Plan body, Plan skip) implements Plan {}
+
+    /**
+     * Whole parts in any order that lets some come before others.
+     *
+     * @param parts the parts
+     * @param after for each part the parts that must be done before it begins, by number
+     */
+    record Partial(ImmutableList<Plan> parts, ImmutableList<ImmutableList<Integer>> after) implements Plan {}
 }

@@ -31,13 +31,16 @@ final class PlanEdit {
                 : parts(plan).stream().mapToInt(PlanEdit::leaves).sum();
     }
 
-    private static List<Plan> parts(Plan plan) {
+    /** {@return what a plan is made of} */
+    static List<Plan> parts(Plan plan) {
         if (plan instanceof Plan.Node node) {
             return node.parts();
         } else if (plan instanceof Plan.Choice choice) {
             return List.of(choice.then(), choice.otherwise());
         } else if (plan instanceof Plan.Either either) {
             return List.of(either.body(), either.skip());
+        } else if (plan instanceof Plan.Partial partial) {
+            return partial.parts();
         }
         return List.of();
     }

@@ -170,28 +170,7 @@ final class SlipsOfAct {
         return bound.network().element(name);
     }
 
-    /** {@return what a primitive does, as far as it differs from the act} */
     private String words(Primitive primitive) {
-        if (primitive instanceof Primitive.MovePole p) {
-            return (p.closed() ? "closes " : "opens ") + p.device() + " on phase " + p.phases();
-        } else if (primitive instanceof Primitive.MoveEnd p) {
-            return (p.on() ? "puts on" : "takes off") + " the " + p.side().word() + " lead of " + p.device()
-                    + " at the " + p.end().word() + " end on phase " + p.phase();
-        } else if (primitive instanceof Primitive.MoveClamp p) {
-            return p.spot() == null
-                    ? "takes clamp " + p.clamp() + " of " + p.family() + " for phase " + p.phase() + " off"
-                    : "puts clamp " + p.clamp() + " of " + p.family() + " for phase " + p.phase() + " on " + p.spot();
-        } else if (primitive instanceof Primitive.SetMode p) {
-            return "sets " + p.mode() + " of " + p.device() + " to " + p.value() + " on phase " + p.phase();
-        } else if (primitive instanceof Primitive.MoveTag p) {
-            return (p.on() ? "tags " : "takes the tag off ") + p.device();
-        } else if (primitive instanceof Primitive.Prove p) {
-            return "looks at " + p.subject() + " on phase " + p.phase() + " instead";
-        } else if (primitive instanceof Primitive.TestDead p) {
-            return "tests " + p.vertex() + " instead";
-        } else if (primitive instanceof Primitive.Touch p) {
-            return "works on " + p.vertex() + " instead";
-        }
-        return act.text();
+        return PrimitiveWords.of(primitive, bound.network()).orElse(act.text());
     }
 }

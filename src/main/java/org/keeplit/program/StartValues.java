@@ -40,14 +40,24 @@ public final class StartValues {
      * @return the values
      */
     public static StartValues of(Bound bound, Problems problems) {
-        StartValues start = new StartValues(bound, problems);
-        bound.network().all(Element.Device.class).forEach(start::device);
-        bound.network().all(Element.Regulator.class).forEach(start::regulator);
+        StartValues start = ofNetwork(bound, problems);
         for (Procedure.Start line : bound.starts()) {
             if (line.given()) {
                 start.given(line.condition());
             }
         }
+        return start;
+    }
+
+    /** {@return the values that the network alone gives, whatever the procedure says of its start} @param bound the procedure on it */
+    public static StartValues ofNetwork(Bound bound) {
+        return ofNetwork(bound, new Problems());
+    }
+
+    private static StartValues ofNetwork(Bound bound, Problems problems) {
+        StartValues start = new StartValues(bound, problems);
+        bound.network().all(Element.Device.class).forEach(start::device);
+        bound.network().all(Element.Regulator.class).forEach(start::regulator);
         return start;
     }
 

@@ -130,7 +130,7 @@ final class StepActs {
         Phases all = step.phases() instanceof PhaseTerm.Given given
                 ? given.phases().and(element.phases())
                 : element.phases();
-        String words = operate.verb().one().with(device);
+        String words = (step.actors().size() > 1 ? operate.verb().several() : operate.verb().one()).with(device);
         Set<List<Primitive>> seen = new LinkedHashSet<>();
         for (Conductor phase : all) {
             List<Primitive> primitives = new ArrayList<>();
@@ -171,7 +171,7 @@ final class StepActs {
         if (action instanceof Action.Prove prove) {
             for (Conductor phase : phases()) {
                 add(
-                        words("proves " + prove.of() + " " + proof(prove.proof()), phase),
+                        words("proves " + prove.of() + " " + PrimitiveWords.proof(prove.proof()), phase),
                         new Primitive.Prove(prove.proof(), prove.of().toString(), phase));
             }
         } else if (action instanceof Action.TestDead test) {
@@ -209,16 +209,6 @@ final class StepActs {
         return limit.<Primitive>map(Primitive.Look::new).orElseGet(Primitive.Nothing::new);
     }
 
-    private static String proof(Action.Proof proof) {
-        return switch (proof) {
-            case OPEN -> "open";
-            case CLOSED -> "closed";
-            case CARRYING -> "carries current";
-            case IN_PHASE -> "in phase";
-            case NEUTRAL -> "at neutral";
-        };
-    }
-
     private void other(Action action) {
         if (action instanceof Action.GoAloft go) {
             String site = Points.site(lowering.bound(), go.at());
@@ -232,7 +222,7 @@ final class StepActs {
             }
         } else if (action instanceof Action.Speak speak) {
             add(
-                    speech(speak.speech()) + " " + speak.permit(),
+                    PrimitiveWords.speech(speak.speech()) + " " + speak.permit(),
                     new Primitive.Speak(speak.speech(), speak.permit().toString()));
         } else if (action instanceof Action.Check check) {
             add(withoutActors(), new Primitive.Look(check.condition()));
@@ -267,15 +257,5 @@ final class StepActs {
     private String withoutActors() {
         String sentence = step.sentence();
         return sentence.startsWith(actors + " ") ? sentence.substring(actors.length() + 1) : sentence;
-    }
-
-    private static String speech(Action.Speech speech) {
-        return switch (speech) {
-            case ASK -> "asks for";
-            case ISSUE -> "issues";
-            case REPEAT -> "repeats";
-            case CONFIRM -> "confirms";
-            case RELEASE -> "releases";
-        };
     }
 }

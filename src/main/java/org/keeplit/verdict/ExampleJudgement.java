@@ -13,9 +13,8 @@ import org.keeplit.explore.Finding;
 import org.keeplit.explore.RuleResult;
 import org.keeplit.explore.RuleSeen;
 import org.keeplit.explore.Why;
-import org.keeplit.network.Network;
 import org.keeplit.procedure.Example;
-import org.keeplit.procedure.Procedure;
+import org.keeplit.procedure.Instance;
 
 /**
  * What came of one example.
@@ -38,21 +37,12 @@ public record ExampleJudgement(
      *
      * @param group the name of the examples that it belongs to
      * @param example the example
-     * @param network the network that it is on
-     * @param proof where that is said
-     * @param begun the example with one of its starts
+     * @param instance the example as a procedure, from one of its starts
      * @param explored what the exploration found
      * @return what came of it
      */
-    public static ExampleJudgement of(
-            String group,
-            Example example,
-            Network network,
-            Procedure.Proof proof,
-            Procedure.Begun begun,
-            Explored explored) {
-        Judgement judgement =
-                Judgement.of(begun.procedure(), network, proof, begun.start(), explored.outcome());
+    public static ExampleJudgement of(String group, Example example, Instance instance, Explored explored) {
+        Judgement judgement = Judgement.of(instance, explored.outcome());
         ImmutableList<RuleSeen> seen = explored.seen();
         List<String> differences = new ArrayList<>(judgement.differences());
         if (example.mustHold()) {
@@ -134,13 +124,6 @@ public record ExampleJudgement(
 
     /** {@return the verdict with every difference, told as broken, so that its story can be told} */
     Judgement failed() {
-        return new Judgement(
-                judgement.procedure(),
-                judgement.network(),
-                judgement.proof(),
-                judgement.start(),
-                judgement.outcome(),
-                Judgement.Status.BROKEN,
-                differences);
+        return new Judgement(judgement.instance(), judgement.outcome(), Judgement.Status.BROKEN, differences);
     }
 }

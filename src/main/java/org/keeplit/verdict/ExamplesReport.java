@@ -39,7 +39,7 @@ public final class ExamplesReport {
         String status = one.isPassed()
                 ? style.good("passed   ")
                 : one.isUndecided() ? style.warning("undecided") : style.bad("FAILED   ");
-        String start = one.judgement().start().isEmpty() ? "" : ", starting with " + one.judgement().start();
+        String start = one.judgement().instance().start().isEmpty() ? "" : ", starting with " + one.judgement().instance().start();
         out.append(status).append("  ").append(one.group()).append(": ").append(one.example().title()).append(start)
                 .append('\n');
         String details = one.isUndecided()

@@ -4,7 +4,7 @@ import com.google.common.collect.ImmutableList;
 import org.keeplit.explore.Finding;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.RuleResult;
-import org.keeplit.network.Network;
+import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Overridden;
 import org.keeplit.rule.Rule;
@@ -12,22 +12,12 @@ import org.keeplit.rule.Rule;
 /**
  * The verdict on one procedure on one network.
  *
- * @param procedure the procedure
- * @param network the network
- * @param proof which objects its parameters stood for
- * @param start in which ways it started, in words; empty if there is only one
+ * @param instance the procedure, where it was run and from which start
  * @param outcome what the exploration found
  * @param status the verdict
  * @param differences for a procedure that must fail, how what was found differs from what it states
  */
-public record Judgement(
-        Procedure procedure,
-        Network network,
-        Procedure.Proof proof,
-        String start,
-        Outcome outcome,
-        Status status,
-        ImmutableList<String> differences) {
+public record Judgement(Instance instance, Outcome outcome, Status status, ImmutableList<String> differences) {
 
     /** A verdict. */
     public enum Status {
@@ -44,23 +34,12 @@ public record Judgement(
     /**
      * Judges an outcome.
      *
-     * @param procedure the procedure
-     * @param network the network
-     * @param proof which objects its parameters stood for
+     * @param instance the procedure, where it was run and from which start
      * @param outcome what the exploration found
      * @return the verdict; a break beats a cut
      */
-    public static Judgement of(Procedure procedure, Network network, Procedure.Proof proof, Outcome outcome) {
-        return of(procedure, network, proof, "", outcome);
-    }
-
-    /**
-     * Like {@link #of(Procedure, Network, Procedure.Proof, Outcome)}, for one of several starts.
-     *
-     * @param start in which ways it started, in words
-     */
-    public static Judgement of(
-            Procedure procedure, Network network, Procedure.Proof proof, String start, Outcome outcome) {
+    public static Judgement of(Instance instance, Outcome outcome) {
+        Procedure procedure = instance.procedure();
         ImmutableList<String> differences = procedure.mustFail().isEmpty()
                 ? ImmutableList.of()
                 : Expected.differences(procedure.mustFail(), counting(procedure, outcome));
@@ -73,7 +52,7 @@ public record Judgement(
         if (outcome.cut().isPresent() && (status == Status.HOLDS || status == Status.FAILS_AS_STATED)) {
             status = Status.UNDECIDED;
         }
-        return new Judgement(procedure, network, proof, start, outcome, status, differences);
+        return new Judgement(instance, outcome, status, differences);
     }
 
     /** A variant that is there to show a caution names it; others do not count against it. */
@@ -85,9 +64,9 @@ public record Judgement(
         return all.build();
     }
 
-    /** {@return where it was run, in words: the network, what stood for the parameters, the start} */
-    public String place() {
-        return TextReport.place(this);
+    /** {@return the procedure} */
+    public Procedure procedure() {
+        return instance.procedure();
     }
 
     /** {@return the rules whose case never came up} */
@@ -108,7 +87,7 @@ public record Judgement(
 
     /** {@return the rules of extended rulebooks that do not count as they stand there, each with the reason} */
     public ImmutableList<Overridden> overridden() {
-        return procedure.keeps().stream()
+        return procedure().keeps().stream()
                 .flatMap(book -> book.overridden().stream())
                 .collect(ImmutableList.toImmutableList());
     }

@@ -23,7 +23,7 @@ final class Reasons {
 
     void tell(Judgement judgement, StringBuilder out) {
         out.append('\n')
-                .append(style.strong("Reasons: " + judgement.procedure().name() + " on " + TextReport.place(judgement)))
+                .append(style.strong("Reasons: " + judgement.instance().words()))
                 .append('\n');
         for (RuleResult result : judgement.outcome().rules()) {
             Optional<Why> broken = result.finding().map(Finding::tree).filter(w -> !w.text().isEmpty());

@@ -89,7 +89,7 @@ public final class RulePageReport {
     }
 
     private void example(ExampleJudgement one, StringBuilder out) {
-        out.append("  ").append(one.example().title()).append("  (on ").append(one.judgement().network().name())
+        out.append("  ").append(one.example().title()).append("  (on ").append(one.judgement().instance().network().name())
                 .append(", ").append(one.example().span().source().name()).append(':')
                 .append(one.example().span().line()).append(")\n");
         one.judgement().procedure().starts().forEach(start -> out.append("    starts with ")
@@ -119,8 +119,7 @@ public final class RulePageReport {
         for (Judgement judgement : page.judgements()) {
             for (RuleResult result : judgement.outcome().rules()) {
                 if (result.rule().name().equals(page.rule().name())) {
-                    out.append("  ").append(judgement.procedure().name()).append(" on ")
-                            .append(TextReport.place(judgement)).append(": ").append(verdict(result)).append('\n');
+                    out.append("  ").append(judgement.instance().words()).append(": ").append(verdict(result)).append('\n');
                     result.remark().ifPresent(r -> out.append("    ").append(r).append('\n'));
                 }
             }

@@ -34,13 +34,13 @@ public final class SlipReport {
     }
 
     private void tell(SlipTable table, StringBuilder out) {
-        out.append(style.strong(table.procedure().name() + " on " + table.network().name()));
+        out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
             out.append(": does not hold as it is; slips are told of what holds\n\n");
             return;
         }
         int tried = table.slips().size();
-        out.append(": ").append(tried).append(" single slips\n");
+        out.append(": ").append(Counted.of(tried, "single slip")).append('\n');
         for (SlipResult.Ending ending : SlipResult.Ending.values()) {
             long count = table.count(ending);
             if (count > 0) {
@@ -69,7 +69,7 @@ public final class SlipReport {
             Finding first = one.findings().get(0);
             out.append("        ").append(first.sentence()).append('\n');
             out.append("        ").append(first.name()).append(", at ").append(first.step()).append(", after ");
-            out.append(first.trace().size()).append(" acts");
+            out.append(Counted.of(first.trace().size(), "act"));
             int more = one.findings().size() - 1;
             out.append(more > 0 ? ", and " + more + " more" : "").append('\n');
         } else if (one.ending() == SlipResult.Ending.CAUGHT || one.ending() == SlipResult.Ending.NOTICED) {

@@ -24,7 +24,7 @@ final class Story {
     }
 
     void tell(Judgement judgement, StringBuilder out) {
-        out.append(style.strong(judgement.procedure().name() + " on " + TextReport.place(judgement)))
+        out.append(style.strong(judgement.instance().words()))
                 .append('\n');
         judgement.differences().forEach(d -> out.append("  ").append(d).append('\n'));
         List<TraceStep> told = List.of();

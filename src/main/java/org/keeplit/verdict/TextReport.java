@@ -79,7 +79,7 @@ public final class TextReport {
         };
         String name = judgement.procedure().name();
         out.append(status).append("  ").append(name).append(" ".repeat(width - name.length())).append("  on ");
-        out.append(place(judgement)).append(": ").append(details(judgement)).append('\n');
+        out.append(judgement.instance().place()).append(": ").append(details(judgement)).append('\n');
         for (String reliance : judgement.reliances()) {
             out.append("           relies on this: ").append(reliance).append('\n');
         }
@@ -102,15 +102,6 @@ public final class TextReport {
                             .collect(Collectors.joining(", ")))
                     .append('\n');
         }
-    }
-
-    static String place(Judgement judgement) {
-        String arguments = judgement.proof().arguments().entrySet().stream()
-                .map(e -> e.getValue() + " as " + e.getKey())
-                .collect(Collectors.joining(" and "));
-        return judgement.network().name()
-                + (arguments.isEmpty() ? "" : " with " + arguments)
-                + (judgement.start().isEmpty() ? "" : ", starting with " + judgement.start());
     }
 
     private static String details(Judgement judgement) {

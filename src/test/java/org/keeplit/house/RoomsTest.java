@@ -21,7 +21,7 @@ class RoomsTest {
     /** From the bottom up. */
     private static final List<String> ROOMS = List.of(
             "text", "unit", "reference", "network", "condition", "rule", "procedure", "program", "electric", "explore",
-            "insight", "verdict",
+            "insight", "mend", "verdict",
             "command");
 
     private static String inside(String room) {
@@ -49,7 +49,8 @@ class RoomsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage(
-                        inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("plain"), inside("verdict"),
+                        inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("plain"), inside("mend"),
+                        inside("verdict"),
                         inside("command"))
                 .check(CLASSES);
     }
@@ -62,7 +63,7 @@ class RoomsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage(
-                        inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("language"),
+                        inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("language"), inside("mend"),
                         inside("verdict"), inside("command"))
                 .allowEmptyShould(true)
                 .check(CLASSES);

@@ -3,10 +3,6 @@ package org.keeplit.insight;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -15,74 +11,29 @@ import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
-import org.keeplit.language.Reader;
 import org.keeplit.program.Slip;
 import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
-import org.keeplit.text.Source;
 
 /** Slips whose end can be told by hand: a bypass switch around a switch that feeds a mill. */
 class SlipsTest {
-    private static final String NETWORK =
-            """
-            language 1
-            network pole "One switch with its bypass"
-            uses overhead
-            system voltage 12.47 kV, frequency 60 Hz
-            source bus at s-0, phases ABC, supply grid
-            switch main from s-0 to s-1, phases ABC, at pole-1
-            switch other from s-0 to s-2, phases ABC, at pole-2
-            bypass-switch bridge from s-0 to s-1, phases ABC, %BUILD%, open, at pole-1
-            load mill at s-1, phases ABC, 300 kW, 12 customers
-            load hall at s-2, phases ABC, 300 kW, 5 customers
-            """;
-
-    private static final String RULES =
-            """
-            language 1
-            rulebook supply revision 1
-            rule supplied
-              always every load L is supplied
-              says "{L} loses supply"
-              because "Test."
-            """;
-
     private static SlipTable table(String steps) {
         return table("ganged", steps);
     }
 
     private static SlipTable table(String build, String steps) {
-        String procedure =
-                """
-                language 1
-                procedure P revision 1
-                title "A test"
-                keeps supply
-                crew
-                  op "Operator", in charge
-                proved on pole
-                stage "All"
-                """
-                        + steps;
-        Library library = new Reader()
-                .readSources(List.of(
-                        new Source("overhead.equipment", read("shared/equipment/overhead.equipment")),
-                        new Source("pole.network", NETWORK.replace("%BUILD%", build)),
-                        new Source("supply.rules", RULES),
-                        new Source("p.procedure", procedure)));
+        return tables(OnePole.NETWORK.replace("%BUILD%", build), "", steps, "").get(0);
+    }
+
+    /** @param starts lines of {@code starts with} @param expected the problems that must come */
+    private static List<SlipTable> tables(String network, String starts, String steps, String expected) {
+        Library library = OnePole.read(network, starts, steps, "");
         Problems problems = new Problems();
         library.problems().forEach(problems::add);
         List<SlipTable> tables = Keeplit.slips(library, Limits.USUAL, Watcher.NOBODY, problems);
-        assertEquals("", ProblemPrinter.print(problems.sorted()));
-        return tables.get(0);
-    }
-
-    private static String read(String file) {
-        try {
-            return Files.readString(Path.of(file));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        String told = ProblemPrinter.print(problems.sorted());
+        assertTrue(expected.isEmpty() ? told.isEmpty() : told.contains(expected), told);
+        return tables;
     }
 
     /** {@return the end of each slip, by step and kind} */
@@ -145,5 +96,25 @@ class SlipsTest {
         SlipTable table = table("  open: op opens main\n");
         assertEquals(false, table.holds());
         assertEquals(List.of(), table.slips());
+    }
+
+    @Test
+    void everyStartHasItsTable() {
+        String starts = "  either given bridge is open or given bridge is closed\n";
+        List<SlipTable> tables = tables(
+                OnePole.NETWORK.replace("%BUILD%", "ganged"), starts, "  look: op checks main is closed\n  open: op opens other\n", "");
+        assertEquals(
+                List.of("bridge is open", "bridge is closed"),
+                tables.stream().map(t -> t.instance().start()).toList());
+        assertTrue(tables.get(1).instance().words().endsWith("pole, starting with bridge is closed"));
+    }
+
+    @Test
+    void aStartThatIsNotAtRestIsToldAsAMistake() {
+        String network = OnePole.NETWORK.replace("%BUILD%", "ganged")
+                .replace("switch other from s-0", "recloser other from s-0")
+                .replace("phases ABC, at pole-2", "phases ABC, single-phase units, coil 5 A, at pole-2")
+                .replace("supply grid", "supply grid, fault level 100 MVA, reactance ratio 8");
+        assertEquals(List.of(), tables(network, "", "  open: op opens main\n", "not-at-rest"));
     }
 }

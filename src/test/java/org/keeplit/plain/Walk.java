@@ -75,9 +75,9 @@ final class Walk {
         for (Rulebook book : bound.procedure().keeps()) {
             rules.addAll(book.rules());
         }
-        this.doings = new Doings(scenery, heldAt);
         List<PlainAct> acts = new ArrayList<>();
         PlainEvaluator.acts(program, acts);
+        this.doings = new Doings(scenery, heldAt, acts);
         this.recalling = new Recalling(scenery, doings, rules, acts);
         this.start = new At(program, recalling.begin(new Facts(normal.facts()), this::asking));
     }

@@ -1,0 +1,273 @@
+package org.keeplit.explore;
+
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.keeplit.condition.Truth;
+import org.keeplit.program.Act;
+import org.keeplit.program.Field;
+import org.keeplit.program.Orders;
+import org.keeplit.program.Program;
+import org.keeplit.rule.Rule;
+
+/**
+ * Tries single acts, for those who choose themselves in which order they come. Everything means what it means in a check: what an
+ * act breaks, what comes by itself, what is remembered. It belongs to one thread.
+ */
+public final class Stepper {
+    private final Machine machine;
+    private final Program program;
+    private final Scene scene;
+    private final Replaying replaying;
+    private final Explaining explaining;
+    private final Supplier<Silence> silence;
+    private final long[] position;
+    private final List<Node> endParts = new ArrayList<>();
+
+    private Stepper(Machine machine) {
+        this.machine = machine;
+        this.program = machine.world().program();
+        this.scene = machine.scene();
+        this.replaying = new Replaying(machine);
+        this.explaining = new Explaining(machine);
+        machine.ends().forEach(node -> parts(node, endParts));
+        this.position = Reads.positionOf(machine.world());
+        this.silence = Suppliers.memoize(() -> new Silence(machine));
+    }
+
+    /**
+     * Uses a stepper. Where a device comes to trip for which the program has no room, all is done anew with it.
+     *
+     * @param <T> what comes of it
+     * @param prepared the program
+     * @param use what is done; it may be done more than once
+     * @return what came of it
+     */
+    public static <T> T with(Proving.Prepared prepared, Function<Stepper, T> use) {
+        return Proving.armed(prepared, now -> use.apply(new Stepper(Machine.of(now.program(), now.electric()))));
+    }
+
+    /**
+     * What an act leads to.
+     *
+     * @param states the states at rest in which nothing was broken; more than one where something may come by itself
+     * @param harms what goes wrong on some way, the first of it on each
+     * @param count how many things go wrong, bindings of one rule counted each
+     * @param asked the bits of a state that decide what goes wrong, as far as they are known
+     * @param trouble what could not be worked out, so that nothing is known
+     */
+    public record Tried(
+            ImmutableList<long[]> states,
+            ImmutableList<Harm> harms,
+            int count,
+            long[] asked,
+            Optional<String> trouble) {
+        /** {@return whether nothing can go wrong} */
+        public boolean isSafe() {
+            return harms.isEmpty() && trouble.isEmpty();
+        }
+    }
+
+    /** {@return the program} */
+    public Program program() {
+        return program;
+    }
+
+    /** {@return the state at the start, which may be changed} */
+    public long[] start() {
+        return program.layout().initial();
+    }
+
+    /** {@return what is wrong with the start, if anything} */
+    public ImmutableList<Harm> atStart() {
+        Judging judging = new Judging(machine, scene.at(start()));
+        Judging.At here = new Judging.At(0, -1, 0, null);
+        judging.rules(machine.inStates(), here);
+        judging.rules(machine.atStart(), here);
+        return harms(judging, start(), null);
+    }
+
+    /** {@return what may come next, in the order of the text; what is waited for and branches that were not found left out} */
+    public List<Orders.Move> moves(long[] state) {
+        scene.at(state);
+        return machine.orders().moves(state).stream()
+                .filter(move -> machine.isOpen(move, state) && !machine.waits(move, scene))
+                .toList();
+    }
+
+    /** {@return whether nothing notices an act, so that it does not matter when it comes} @param act its number */
+    public boolean isSilent(int act) {
+        return silence.get().of(act);
+    }
+
+    /** {@return whether all is done} */
+    public boolean isOver(long[] state) {
+        return machine.orders().moves(state).isEmpty();
+    }
+
+    /** {@return whether a move ends its step} @param move one of the moves from a state @param state that state */
+    public boolean isLast(Orders.Move move, long[] state) {
+        return machine.orders().isLast(move, state);
+    }
+
+    /** {@return whether a part is done, where the program is made of {@link org.keeplit.program.Parts}} */
+    public boolean isDone(long[] state, int part) {
+        return machine.orders().isDone(state, part);
+    }
+
+    /**
+     * Tries an act.
+     *
+     * @param state a state in which nothing is broken
+     * @param move one of its moves
+     * @return what it leads to
+     */
+    public Tried attempt(long[] state, Orders.Move move) {
+        Judging judging = new Judging(machine, scene.at(state));
+        List<long[]> states = new ArrayList<>();
+        Trying trying = trying(judging, states);
+        trying.attempt(move, state, new Judging.At(0, move.act().id(), 1, null));
+        ImmutableList<Harm> harms = harms(judging, state, move);
+        long[] asked = harms.isEmpty() ? new long[0] : asked(judging, move.act());
+        return new Tried(ImmutableList.copyOf(states), harms, judging.count(), asked, judging.trouble());
+    }
+
+    private long[] asked(Judging judging, Act act) {
+        Reads reads = new Reads(position);
+        for (Judging.Break b : judging.roots().values()) {
+            switch (b.kind()) {
+                case RULE -> b.instance().reads(reads);
+                case REQUIREMENT -> machine.requires(act.stepNumber()).get(b.part()).reads(reads);
+                case EXPECTATION -> machine.expects(act.stepNumber()).get(b.part()).reads(reads);
+                case STOP -> machine.act(act.id()).seen().reads(reads);
+                case CANNOT -> machine.act(act.id()).possible().reads(reads);
+                case FLASH -> reads.position();
+                case ENDING, STUCK -> { }
+            }
+        }
+        return reads.bits();
+    }
+
+    /** {@return the bits of a state that an act may change, what is remembered of it included} @param act its number */
+    public long[] writes(int act) {
+        long[] bits = new long[program.layout().words()];
+        for (Op op : machine.act(act).ops()) {
+            op.field().mark(bits);
+        }
+        machine.remembering().writes(act, bits);
+        return bits;
+    }
+
+    /** {@return a state without how far the orders have come} */
+    public long[] withoutOrders(long[] state) {
+        return program.layout().withoutOrders(state);
+    }
+
+    /** {@return what a called outage takes} */
+    public CalledOutage outage(long[] state) {
+        return CalledOutage.of(machine.world(), scene.at(state));
+    }
+
+    private Trying trying(Judging judging, List<long[]> states) {
+        return new Trying(machine, scene, judging, new Trying.Reached() {
+            @Override
+            public Trying.Met met(long[] state) {
+                return Trying.Met.NEVER;
+            }
+
+            @Override
+            public void keep(long[] state, Judging.At at) {
+                if (at.because() == null && scene.trouble() == null) {
+                    states.add(state);
+                }
+            }
+        });
+    }
+
+    /** {@return what is wrong with ending in a state} */
+    public ImmutableList<Harm> atEnd(long[] state) {
+        Judging judging = new Judging(machine, scene.at(state));
+        Judging.At at = new Judging.At(0, -1, 0, null);
+        judging.rules(machine.atEnd(), at);
+        judging.stated(Finding.Kind.ENDING, machine.ends(), at);
+        return harms(judging, state, null);
+    }
+
+    /** {@return how many rules about the end are broken in a state, each binding counted, whatever the text says of the end} */
+    public int brokenAtEnd(long[] state) {
+        Judging judging = new Judging(machine, scene.at(state));
+        judging.rules(machine.atEnd(), new Judging.At(0, -1, 0, null));
+        return judging.count();
+    }
+
+    /**
+     * How much of what the text says of the end is not so.
+     *
+     * @param all how many parts of it
+     * @param fields how many of them say of one field each how it stands, no field counted twice
+     */
+    public record Unmet(int all, int fields) {}
+
+    /** {@return how much of what the text says of the end is not so in a state} */
+    public Unmet unmet(long[] state) {
+        scene.at(state);
+        int all = 0;
+        Set<Field> fields = new HashSet<>();
+        for (Node part : endParts) {
+            if (part.eval(scene) != Truth.TRUE) {
+                all++;
+                if (part instanceof Nodes.FieldIs is) {
+                    fields.add(is.field());
+                }
+            }
+        }
+        return new Unmet(all, fields.size());
+    }
+
+    /** {@return the fields of which the text says how they stand at the end} */
+    public Set<Field> endFields() {
+        return endParts.stream()
+                .filter(Nodes.FieldIs.class::isInstance)
+                .map(part -> ((Nodes.FieldIs) part).field())
+                .collect(ImmutableSet.toImmutableSet());
+    }
+
+    private static void parts(Node node, List<Node> into) {
+        if (node instanceof Node.All all) {
+            all.parts().forEach(part -> parts(part, into));
+        } else {
+            into.add(node);
+        }
+    }
+
+    /** @param move the act; null where it is about a state alone */
+    private ImmutableList<Harm> harms(Judging judging, long[] state, Orders.Move move) {
+        Optional<Act> act = Optional.ofNullable(move).map(Orders.Move::act);
+        return judging.roots().values().stream()
+                .filter(b -> b.severity() == Rule.Severity.STOP)
+                .sorted(Comparator.comparing(b -> b.at().length()))
+                .map(b -> new Harm(
+                        b.kind(),
+                        Optional.ofNullable(b.instance()).map(RuleInstance::rule),
+                        b.unknown(),
+                        // Most are never told: whoever tries many acts wants to know only that something goes wrong.
+                        Suppliers.memoize(() -> sentence(b, state, move)),
+                        act.map(Act::stepName).orElse(""),
+                        BreakWords.phase(b, act)))
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    private String sentence(Judging.Break broken, long[] state, Orders.Move move) {
+        boolean here = move == null || broken.isJudgedBefore();
+        scene.at(here ? state : replaying.after(state, move, broken.at().reactions()));
+        return BreakWords.sentence(explaining, broken, Optional.ofNullable(move).map(Orders.Move::act), scene);
+    }
+}
