@@ -76,7 +76,10 @@ final class ConditionWords {
         return binder.such()
                 .map(this::say)
                 .map(said -> said.startsWith(subject)
-                        ? " that " + said.substring(subject.length())
+                        ? " that "
+                                + said.substring(subject.length())
+                                        .replace(" and " + subject, " and ")
+                                        .replace(" or " + subject, " or ")
                         : ", where " + said)
                 .orElse("");
     }
