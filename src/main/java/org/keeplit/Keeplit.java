@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
+import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
@@ -59,15 +60,33 @@ public final class Keeplit {
      */
     public static ImmutableList<Judgement> check(
             Library library, Limits limits, Watcher watcher, Problems problems) {
-        ImmutableList.Builder<Judgement> all = ImmutableList.builder();
-        for (Procedure procedure : library.givenProcedures()) {
-            for (Instance one : Instance.of(procedure, library.networks())) {
-                explored(one, limits, watcher, problems)
-                        .map(found -> Judgement.of(one, found.outcome()))
-                        .ifPresent(all::add);
-            }
+        return check(library, limits, 1, watcher, problems);
+    }
+
+    /**
+     * Like {@link #check(Library, Limits, Watcher, Problems)}, several at a time. What comes out is the same.
+     *
+     * @param threads how many at a time, 1 or more
+     * @param watcher is told of all of them, from several threads
+     */
+    public static ImmutableList<Judgement> check(
+            Library library, Limits limits, int threads, Watcher watcher, Problems problems) {
+        List<Instance> all = library.givenProcedures().stream()
+                .flatMap(p -> Instance.of(p, library.networks()).stream())
+                .toList();
+        ImmutableList.Builder<Judgement> judgements = ImmutableList.builder();
+        for (Checked checked : InOrder.map(all, threads, one -> checked(one, limits, watcher))) {
+            checked.problems.sorted().forEach(problems::add);
+            checked.judgement.ifPresent(judgements::add);
         }
-        return all.build();
+        return judgements.build();
+    }
+
+    private record Checked(Optional<Judgement> judgement, Problems problems) {}
+
+    private static Checked checked(Instance one, Limits limits, Watcher watcher) {
+        Problems mine = new Problems();
+        return new Checked(explored(one, limits, watcher, mine).map(found -> Judgement.of(one, found.outcome())), mine);
     }
 
     private static Optional<Explored> explored(Instance one, Limits limits, Watcher watcher, Problems problems) {

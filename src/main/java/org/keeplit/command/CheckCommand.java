@@ -55,17 +55,26 @@ final class CheckCommand implements Callable<Integer> {
             defaultValue = "1024")
     private int maxMemory;
 
+    @CommandLine.Option(
+            names = "--threads",
+            paramLabel = "N",
+            description = "do N checks at a time (default: as many as there are processors)")
+    private int threads = Runtime.getRuntime().availableProcessors();
+
     @CommandLine.Mixin
     private Colors colors;
 
     @Override
     public Integer call() {
+        if (threads < 1) {
+            throw new CommandLine.ParameterException(spec.commandLine(), "--threads takes 1 or more");
+        }
         PrintWriter out = spec.commandLine().getOut();
         Library library = new Reader().read(files);
         Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20);
         Progress progress = new Progress(why);
-        List<Judgement> judgements = Keeplit.check(library, limits, progress, problems);
+        List<Judgement> judgements = Keeplit.check(library, limits, threads, progress, problems);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
         if (!judgements.isEmpty()) {

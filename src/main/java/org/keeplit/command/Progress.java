@@ -25,14 +25,14 @@ final class Progress implements Watcher {
     }
 
     @Override
-    public void begins(String procedure, double orders, int stateBits) {
+    public synchronized void begins(String procedure, double orders, int stateBits) {
         next = System.nanoTime() + FIRST;
         bound = String.format(
                 Locale.ROOT, "%s: %,.0f combinations of acts, %d bits a state", procedure, orders, stateBits);
     }
 
     @Override
-    public boolean goOn(int states, int open) {
+    public synchronized boolean goOn(int states, int open) {
         long now = System.nanoTime();
         if (terminal && now >= next) {
             next = now + EVERY;

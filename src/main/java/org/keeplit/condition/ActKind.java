@@ -22,6 +22,14 @@ public enum ActKind {
     CLAMPING("clamping", true, Set.of(Type.JUMPER)),
     /** A clamp of a jumper comes off. */
     UNCLAMPING("unclamping", true, Set.of(Type.JUMPER)),
+    /** The cable of a temporary source goes on a point; on one phase. */
+    CONNECTING("connecting", true, Set.of(Type.MOBILE)),
+    /** The cable of a temporary source comes off. */
+    DISCONNECTING("disconnecting", true, Set.of(Type.MOBILE)),
+    /** A temporary source is started, and gives voltage. */
+    STARTING("starting", true, Set.of(Type.MOBILE)),
+    /** A temporary source is stopped. */
+    STOPPING("stopping", true, Set.of(Type.MOBILE)),
     /** The line end of a ground goes on at a point. */
     GROUNDING("grounding", true, Set.of(Type.POINT)),
     /** The line end of a ground comes off at a point. */

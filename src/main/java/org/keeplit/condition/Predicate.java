@@ -6,6 +6,7 @@ import static org.keeplit.condition.Type.CONTACT;
 import static org.keeplit.condition.Type.DEVICE;
 import static org.keeplit.condition.Type.GENERATOR;
 import static org.keeplit.condition.Type.GROUND;
+import static org.keeplit.condition.Type.MOBILE;
 import static org.keeplit.condition.Type.HOLD;
 import static org.keeplit.condition.Type.JUMPER;
 import static org.keeplit.condition.Type.LINE;
@@ -43,7 +44,9 @@ public enum Predicate {
     /** Both ends are on. */
     INSTALLED("is installed", true, "both its ends are on", in(JUMPER, GROUND)),
     /** At least one end is on. */
-    IN_USE("is in use", true, "at least one of its ends is on", in(JUMPER, GROUND)),
+    IN_USE("is in use", true, "at least one of its ends is on, or it runs", in(JUMPER, GROUND, MOBILE)),
+    /** The temporary source runs and its output switch is closed. */
+    RUNNING("is running", true, "it was started and not stopped", in(MOBILE)),
     /** The device is where the word says; words: place. */
     PLACED("is placed", true, "it is at that place", in(DEVICE)),
     /** The person is aloft at the site. */
@@ -68,7 +71,7 @@ public enum Predicate {
             false,
             "its line names that as its own, or names no crew",
             in(HOLD, CLEARANCE),
-            in(PERSON, JUMPER, GROUND)),
+            in(PERSON, JUMPER, GROUND, MOBILE)),
     /** The person holds it. */
     HELD_BY("is held by", false, "it was issued to that person", in(HOLD, CLEARANCE), in(PERSON)),
     /** A tag hangs on the device. */
@@ -94,13 +97,13 @@ public enum Predicate {
     /** The waiting time has passed since the bank went dead; words: minutes. */
     WAITED("has been dead long enough", true, "the waiting time passed since it was opened", in(CAPACITOR)),
     /** Joined to a source in service; unknown where only a generator that may run feeds it. */
-    ENERGIZED("is energized", true, "it is joined to a source in service", in(POINT, JUMPER, GROUND)),
+    ENERGIZED("is energized", true, "it is joined to a source in service", in(POINT, JUMPER, GROUND, MOBILE)),
     /** It has voltage from any source, backwards included; unknown where a generator may run. */
-    ALIVE("is alive", true, "it has voltage from some source, backfeed included", in(POINT, JUMPER, GROUND)),
+    ALIVE("is alive", true, "it has voltage from some source, backfeed included", in(POINT, JUMPER, GROUND, MOBILE)),
     /** It has no voltage from any source. */
-    DEAD("is dead", true, "no source can put voltage on it", in(POINT, JUMPER, GROUND)),
+    DEAD("is dead", true, "no source can put voltage on it", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Joined to an applied ground by conductor alone. */
-    GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT, JUMPER, GROUND)),
+    GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Every phase of the place is joined to an applied ground by conductor alone. */
     GROUNDED_THROUGHOUT(
             "is grounded on every phase there",
@@ -108,9 +111,9 @@ public enum Predicate {
             "plain conductor joins it, and each other phase of that place, to an applied ground",
             in(POINT)),
     /** One of its ends is on that very place, whichever else it is joined to. */
-    CLAMPED_TO("is clamped to", false, "an end of it is on that very place", in(JUMPER, GROUND), in(POINT)),
+    CLAMPED_TO("is clamped to", false, "an end of it is on that very place", in(JUMPER, GROUND, MOBILE), in(POINT)),
     /** Joined to an applied ground by anything that conducts. */
-    TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT, JUMPER, GROUND)),
+    TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Without it, its sides are still solidly joined on site. */
     BYPASSED("is bypassed", true, "without it both its sides are still solidly joined at its site", in(DEVICE, REGULATOR)),
     /** Without it, its sides are still joined some other way. */
@@ -156,9 +159,9 @@ public enum Predicate {
             "is of the class",
             false,
             "the network's nominal voltage there is in that range",
-            in(DEVICE, REGULATOR, CAPACITOR, TRANSFORMER, LINE, LOAD, GENERATOR, SOURCE, POINT, JUMPER, GROUND, CONTACT)),
+            in(DEVICE, REGULATOR, CAPACITOR, TRANSFORMER, LINE, LOAD, GENERATOR, SOURCE, POINT, JUMPER, GROUND, MOBILE, CONTACT)),
     /** The object stands at the structure. */
-    STANDS_AT("stands at", false, "it stands at that structure", in(DEVICE, REGULATOR, JUMPER, GROUND), in(SITE)),
+    STANDS_AT("stands at", false, "it stands at that structure", in(DEVICE, REGULATOR, JUMPER, GROUND, MOBILE), in(SITE)),
     /** Both name one object. */
     SAME("is the same as", false, "both are one", Set.of(Type.values()), Set.of(Type.values())),
     /** The counter went up by this many; words: number. */

@@ -28,6 +28,8 @@ public enum Type {
     JUMPER("a jumper"),
     /** A protective ground that the procedure brings. */
     GROUND("a protective ground"),
+    /** A generating set that the procedure brings. */
+    MOBILE("a temporary source"),
     /** A hold-off that the procedure uses. */
     HOLD("a hold"),
     /** A clearance that the procedure uses. */

@@ -82,8 +82,8 @@ public final class Analysis {
     /**
      * Whether a load is supplied.
      *
-     * @param cells the cells of its phases A, B and C; -1 for a phase that it does not use
-     * @return true when every phase that it uses is energized and three phases are in sequence; unknown when
+     * @param cells the cells of its phases A, B and C, or of its two legs; -1 for one that it does not use
+     * @return true when all that it uses is energized, three phases are in sequence and two legs opposite; unknown when
      *     only a generator that may run feeds it
      */
     public Truth supplied(int[] cells) {
@@ -102,11 +102,16 @@ public final class Analysis {
 
     /** Motors turn backwards when two phases changed places, though every lamp burns. */
     private boolean inSequence(int[] cells) {
-        if (cells[0] < 0 || cells[1] < 0 || cells[2] < 0) {
-            return true;
+        for (int cell : cells) {
+            if (cell < 0) {
+                return true;
+            }
         }
         int a = Identities.clock(status.identity(cells[0]));
         int b = Identities.clock(status.identity(cells[1]));
+        if (cells.length == 2) {
+            return Math.floorMod(b - a, 12) == 6;
+        }
         int c = Identities.clock(status.identity(cells[2]));
         return Math.floorMod(b - a, 12) == 4 && Math.floorMod(c - b, 12) == 4;
     }

@@ -81,6 +81,9 @@ public final class Cells {
 
     private void fill() {
         grid.network().all(Element.Source.class).forEach(this::source);
+        for (Grid.Machine machine : grid.machines()) {
+            source[cellOf[machine.vertex()]] = identities.of(machine.family().name(), machine.phase().clock());
+        }
         grid.network().all(Element.Generator.class).forEach(g -> {
             for (Conductor phase : g.phases()) {
                 generator[at(g.node(), phase)] = true;

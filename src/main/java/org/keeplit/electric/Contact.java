@@ -1,5 +1,6 @@
 package org.keeplit.electric;
 
+import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Kind;
 import org.keeplit.program.FieldKey;
@@ -46,6 +47,11 @@ public record Contact(
     @Override
     public int hashCode() {
         return id;
+    }
+
+    /** {@return whether it is the cable end of a temporary source, made for no more than a lead is} */
+    public boolean isCable() {
+        return kind.base() == Base.MOBILE && key instanceof FieldKey.Clamp clamp && clamp.clamp() == 2;
     }
 
     /** {@return whether it is plain conductor when closed, so that a ground beyond it protects people here} */

@@ -23,6 +23,6 @@ record Coupler(
         int[] hours) {
     /** {@return whether each secondary phase hangs on the primary winding of its own} */
     boolean isWindingByWinding() {
-        return primary.length == to.length && from.length == to.length;
+        return primary.length == to.length && from.length == to.length && !transformer.centreTapped();
     }
 }

@@ -34,7 +34,7 @@ public final class Electric {
         this(
                 Cells.of(
                         grid,
-                        new Identities(grid.network()),
+                        new Identities(grid),
                         c -> moves.test(c) || c.part() == Contact.Part.POLE && c.kind().recloses(),
                         closedAtStart),
                 closedAtStart);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
+import org.keeplit.procedure.Temporary;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Vertex;
 
@@ -26,6 +27,7 @@ public final class Grid {
     private final List<Wire> wires;
     private final List<Coupler> couplers;
     private final List<int[]> softPairs;
+    private final ImmutableList<Machine> machines;
     private final int vertexCount;
 
     /**
@@ -39,6 +41,15 @@ public final class Grid {
      */
     record Wire(int a, int b, boolean plain, Element.Regulator regulator, Conductor phase) {}
 
+    /**
+     * One phase of a temporary source, behind its output switch: always at its voltage.
+     *
+     * @param vertex where
+     * @param family the source
+     * @param phase the phase
+     */
+    public record Machine(int vertex, Temporary family, Conductor phase) {}
+
     Grid(GridBuilder builder) {
         this.network = builder.network();
         this.vertices = ImmutableList.copyOf(builder.vertices());
@@ -51,6 +62,7 @@ public final class Grid {
         this.wires = List.copyOf(builder.wires());
         this.couplers = List.copyOf(builder.couplers());
         this.softPairs = List.copyOf(builder.softPairs());
+        this.machines = ImmutableList.copyOf(builder.machines());
         this.vertexCount = builder.vertexCount();
         ImmutableListMultimap.Builder<FieldKey, Contact> keys = ImmutableListMultimap.builder();
         ImmutableListMultimap.Builder<String, Contact> owners = ImmutableListMultimap.builder();
@@ -101,6 +113,11 @@ public final class Grid {
     /** {@return the conductors at a structure: the numbers of the line vertices of what stands there} @param site the site */
     public ImmutableList<Integer> siteVertices(String site) {
         return bySite.get(site);
+    }
+
+    /** {@return the temporary sources, phase by phase} */
+    public ImmutableList<Machine> machines() {
+        return machines;
     }
 
     List<Wire> wires() {

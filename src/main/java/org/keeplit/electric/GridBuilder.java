@@ -28,6 +28,7 @@ public final class GridBuilder {
     private final List<Coupler> couplers = new ArrayList<>();
     private final List<int[]> softPairs = new ArrayList<>();
     private final ImmutableListMultimap.Builder<String, Integer> siteVertices = ImmutableListMultimap.builder();
+    private final List<Grid.Machine> machines = new ArrayList<>();
     private int starPoints;
 
     /**
@@ -58,6 +59,9 @@ public final class GridBuilder {
      */
     public GridBuilder temporary(Temporary family, Conductor phase, String site, List<List<Vertex>> spots) {
         int body = vertex(new Vertex.Temporary(family.name(), phase));
+        if (family.kind().base() == Base.MOBILE) {
+            machines.add(new Grid.Machine(vertex(new Vertex.Machine(family.name(), phase)), family, phase));
+        }
         Contact.Part part = family.kind().base() == Base.GROUND ? Contact.Part.GROUND : Contact.Part.CLAMP;
         for (int clamp = 1; clamp <= 2; clamp++) {
             FieldKey key = new FieldKey.Clamp(family.name(), phase, clamp);
@@ -183,6 +187,10 @@ public final class GridBuilder {
     private void transformer(Element.Transformer transformer) {
         List<Conductor> phases =
                 transformer.phases().list().stream().filter(Conductor::isPhase).toList();
+        if (transformer.centreTapped()) {
+            centreTapped(transformer);
+            return;
+        }
         int[] from = phases.stream().mapToInt(p -> at(transformer.from(), p)).toArray();
         // Two units in open delta still serve three phases; the third follows from the other two.
         List<Conductor> served = phases.size() == 2 && transformer.windings().size() == 2
@@ -202,6 +210,20 @@ public final class GridBuilder {
                 to,
                 base,
                 hours));
+    }
+
+    /** Both legs share one core with the primary; each takes its angle from the primary's first end, the second opposite. */
+    private void centreTapped(Element.Transformer transformer) {
+        int[] from = transformer.ends().stream().mapToInt(p -> at(transformer.from(), p)).toArray();
+        int[] legs = Phases.LEGS.list().stream().mapToInt(p -> at(transformer.to(), p)).toArray();
+        couplers.add(new Coupler(
+                transformer,
+                new int[][] {from.length == 2 ? from : new int[] {from[0], -1}},
+                new int[][] {legs},
+                from,
+                legs,
+                new int[] {0, 0},
+                Phases.LEGS.list().stream().mapToInt(Conductor::clock).toArray()));
     }
 
     private int[][] windings(Connection connection, int[] ends, int[] deltaEnds) {
@@ -249,6 +271,10 @@ public final class GridBuilder {
 
     List<Coupler> couplers() {
         return couplers;
+    }
+
+    List<Grid.Machine> machines() {
+        return machines;
     }
 
     List<int[]> softPairs() {

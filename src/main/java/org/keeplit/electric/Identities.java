@@ -1,7 +1,7 @@
 package org.keeplit.electric;
 
 import com.google.common.collect.ImmutableList;
-import org.keeplit.network.Network;
+import java.util.stream.Stream;
 
 /** Numbers for what distinguishes one live conductor from another: its supply system and its clock angle. */
 public final class Identities {
@@ -10,9 +10,13 @@ public final class Identities {
 
     private final ImmutableList<String> supplies;
 
-    /** Numbers the supplies of a network. @param network the network */
-    public Identities(Network network) {
-        this.supplies = network.supplies().asList();
+    /** Numbers the supplies of a grid: the network's, and each temporary source is one of its own. @param grid the grid */
+    public Identities(Grid grid) {
+        this.supplies = Stream.concat(
+                        grid.network().supplies().stream(),
+                        grid.machines().stream().map(m -> m.family().name()))
+                .distinct()
+                .collect(ImmutableList.toImmutableList());
     }
 
     /** {@return the number of an identity} @param supply the supply system @param clock its lag in hours */

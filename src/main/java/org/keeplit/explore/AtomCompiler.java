@@ -42,6 +42,7 @@ final class AtomCompiler {
             case MODE -> mode(first, phase, atom.words().get(0), atom.words().get(1));
             case NEUTRAL -> neutral(first, phase);
             case INSTALLED -> Node.all(List.of(clamped(first, phase, 1), clamped(first, phase, 2)));
+            case RUNNING -> clamped(first, phase, 1);
             case IN_USE -> Node.one(List.of(clamped(first, phase, 1), clamped(first, phase, 2)));
             case PLACED -> placed(first, phase, atom.words().get(0));
             case ALOFT -> aloft(first, world.siteOf(objects.get(1)));

@@ -138,8 +138,12 @@ final class Events {
     private void clamp(Primitive.MoveClamp move) {
         FieldKey.Clamp key = new FieldKey.Clamp(move.family(), move.phase(), move.clamp());
         boolean on = move.spot() != null;
-        boolean ground = world.bound().temporary(move.family()).orElseThrow().kind().base() == Base.GROUND;
-        if (!ground) {
+        Base base = world.bound().temporary(move.family()).orElseThrow().kind().base();
+        if (base == Base.MOBILE) {
+            ActKind cable = on ? ActKind.CONNECTING : ActKind.DISCONNECTING;
+            ActKind output = on ? ActKind.STARTING : ActKind.STOPPING;
+            add(move.clamp() == 1 ? output : cable, move.phase(), family(move.family()));
+        } else if (base == Base.JUMPER) {
             add(on ? ActKind.CLAMPING : ActKind.UNCLAMPING, move.phase(), family(move.family()));
         } else if (move.clamp() == 1) {
             add(on ? ActKind.EARTHING : ActKind.UNEARTHING, move.phase(), family(move.family()));

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.primitives.ImmutableIntArray;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
 import org.keeplit.electric.Contact;
@@ -92,7 +93,7 @@ final class Nodes {
      * @param b the cell of phase B
      * @param c the cell of phase C
      */
-    record Supplied(int a, int b, int c) implements Node {
+    record Supplied(ImmutableIntArray cells) implements Node {
         @Override
         public void reads(Reads into) {
             into.position();
@@ -100,7 +101,7 @@ final class Nodes {
 
         @Override
         public Truth eval(Scene scene) {
-            return scene.analysis().supplied(new int[] {a, b, c});
+            return scene.analysis().supplied(cells.toArray());
         }
     }
 

@@ -81,10 +81,13 @@ final class StateWords {
     }
 
     private String clamp(FieldKey.Clamp clamp, int value) {
-        boolean ground = program.bound().temporary(clamp.family()).orElseThrow().kind().base() == Base.GROUND;
-        String end = ground
+        Base base = program.bound().temporary(clamp.family()).orElseThrow().kind().base();
+        if (base == Base.MOBILE && clamp.clamp() == 1) {
+            return clamp.family() + (value == 0 ? " stopped" : " running") + " on phase " + clamp.phase();
+        }
+        String end = base == Base.GROUND
                 ? clamp.clamp() == 1 ? "ground end" : "line end"
-                : clamp.clamp() == 1 ? "first clamp" : "second clamp";
+                : base == Base.MOBILE ? "cable" : clamp.clamp() == 1 ? "first clamp" : "second clamp";
         String which = "the " + end + " of " + clamp.family() + " for phase " + clamp.phase();
         if (value == 0) {
             return which + " off";

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.primitives.ImmutableIntArray;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.DutyTable;
 import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
 import org.keeplit.network.OpeningDuty;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Points;
@@ -124,7 +126,7 @@ final class VoltageAtoms {
     }
 
     private static DutyTable table(Contact contact) {
-        return contact.part() == Contact.Part.LEAD
+        return contact.part() == Contact.Part.LEAD || contact.isCable()
                 ? contact.kind().leadDuties()
                 : contact.kind().duties();
     }
@@ -147,16 +149,18 @@ final class VoltageAtoms {
     }
 
     private Node supplied(Element.Load load) {
-        int[] cells = {-1, -1, -1};
+        boolean legs = !load.phases().and(Phases.LEGS).isEmpty();
+        int[] cells = legs ? new int[] {-1, -1} : new int[] {-1, -1, -1};
+        int first = legs ? Conductor.X1.ordinal() : Conductor.A.ordinal();
         for (Conductor phase : load.phases()) {
             if (phase.isPhase()) {
                 int vertex = world.grid()
                         .number(new Vertex.AtNode(load.node(), phase))
                         .orElseThrow();
-                cells[phase.ordinal()] = world.electric().cells().cell(vertex);
+                cells[phase.ordinal() - first] = world.electric().cells().cell(vertex);
             }
         }
-        return new Nodes.Supplied(cells[0], cells[1], cells[2]);
+        return new Nodes.Supplied(ImmutableIntArray.copyOf(cells));
     }
 
     /** A site is live as long as some conductor of it is not both proved dead and grounded there. */

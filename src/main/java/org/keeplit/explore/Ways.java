@@ -14,6 +14,7 @@ import java.util.function.Predicate;
 import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
 import org.keeplit.network.Trait;
 import org.keeplit.program.Vertex;
 
@@ -37,8 +38,11 @@ final class Ways {
     }
 
     private void branch(Element.Branch branch) {
-        for (Conductor phase : branch.phases()) {
-            var from = world.grid().number(new Vertex.AtNode(branch.from(), phase));
+        boolean tapped = branch instanceof Element.Transformer t && t.centreTapped();
+        for (Conductor phase : tapped ? Phases.LEGS : branch.phases()) {
+            // A leg takes its voltage from the winding's first end.
+            Conductor above = tapped ? ((Element.Transformer) branch).ends().get(0) : phase;
+            var from = world.grid().number(new Vertex.AtNode(branch.from(), above));
             var to = world.grid().number(new Vertex.AtNode(branch.to(), phase));
             if (from.isPresent() && to.isPresent()) {
                 joints.add(new Joint(from.get(), to.get(), branch.name(), null, branch));
@@ -62,6 +66,7 @@ final class Ways {
                         .ifPresent(v -> sources.putIfAbsent(v, source.name()));
             }
         });
+        world.grid().machines().forEach(m -> sources.put(m.vertex(), m.family().name()));
         List<String> way = way(vertex, sources.keySet(), joint -> conducts(joint, scene), sources);
         Collections.reverse(way);
         return ImmutableList.copyOf(way);

@@ -125,7 +125,9 @@ final class World {
         } else if (vertex instanceof Vertex.Bushing bushing) {
             return node(bound().network().element(bushing.device()).orElseThrow());
         }
-        String family = ((Vertex.Temporary) vertex).family();
+        String family = vertex instanceof Vertex.Machine machine
+                ? machine.family()
+                : ((Vertex.Temporary) vertex).family();
         return node(new Obj.Family(bound().temporary(family).orElseThrow()));
     }
 
@@ -149,7 +151,7 @@ final class World {
                     .<Obj>map((Person p) -> new Obj.Someone(p.name()))
                     .toList();
             case SITE -> sites();
-            case JUMPER, GROUND -> bound.temporaries().stream()
+            case JUMPER, GROUND, MOBILE -> bound.temporaries().stream()
                     .filter(t -> Type.valueOf(t.kind().base().name()) == noun.type())
                     .filter(t -> noun.kinds().isEmpty() || noun.kinds().contains(t.kind().name()))
                     .<Obj>map(Obj.Family::new)
@@ -163,7 +165,7 @@ final class World {
                     .<Obj>map(Obj.Spot::new)
                     .toList();
             case CONTACT -> grid().contacts().stream().<Obj>map(Obj.Joint::new).toList();
-            case PHASE -> phases(Phases.ABC);
+            case PHASE -> phases(bound().network().livePhases());
         };
     }
 

@@ -1,9 +1,10 @@
 package org.keeplit.insight;
 
-import org.keeplit.explore.Finding;
-import org.keeplit.program.Slip;
-
 import com.google.common.collect.ImmutableList;
+import java.util.Optional;
+import org.keeplit.explore.Finding;
+import org.keeplit.program.Checking;
+import org.keeplit.program.Slip;
 
 /**
  * How one slip ends.
@@ -13,8 +14,26 @@ import com.google.common.collect.ImmutableList;
  * @param ending how it ends
  * @param findings what was found: the harm of an exposed slip, shortest first; the checks that catch one; what cannot be
  *     done; nothing for a harmless one
+ * @param cure of an exposed slip, the look that is proved to catch it and to leave the procedure holding; nothing if none was
+ *     found
  */
-public record SlipResult(Slip slip, String step, Ending ending, ImmutableList<Finding> findings) {
+public record SlipResult(Slip slip, String step, Ending ending, ImmutableList<Finding> findings, Optional<Cure> cure) {
+    SlipResult(Slip slip, String step, Ending ending, ImmutableList<Finding> findings) {
+        this(slip, step, ending, findings, Optional.empty());
+    }
+
+    /**
+     * A look that catches a slip.
+     *
+     * @param check the look
+     * @param before the name of the step before which it comes; empty at the end
+     */
+    public record Cure(Checking.Check check, String before) {}
+
+    SlipResult with(Cure found) {
+        return new SlipResult(slip, step, ending, findings, Optional.of(found));
+    }
+
     /** How a slip can end. */
     public enum Ending {
         /** Nothing comes of it, whatever the crew does then. */

@@ -35,6 +35,7 @@ public final class Slips {
 
     private static ImmutableList<SlipResult> all(Proving.Prepared prepared, Limits limits, Watcher watcher) {
         ImmutableList.Builder<SlipResult> all = ImmutableList.builder();
+        SlipCures cures = new SlipCures(prepared, limits);
         List<Slip> slips = Slipping.of(prepared.program());
         for (int i = 0; i < slips.size(); i++) {
             if (!watcher.goOn(i, slips.size() - i)) {
@@ -45,14 +46,15 @@ public final class Slips {
             if (program.isPresent()) {
                 Outcome outcome = Proving.explore(Proving.with(prepared, program.get()), limits, Watcher.NOBODY);
                 Act act = prepared.program().acts().get(slip.act());
-                all.add(result(slip, act.stepName(), outcome));
+                SlipResult result = result(slip, act.stepName(), outcome);
+                all.add(result.ending() == SlipResult.Ending.EXPOSED ? cures.of(result, act) : result);
             }
         }
         return all.build();
     }
 
     /** What breaks a rule, or what a step or the end requires, counts before what a check stops. */
-    private static SlipResult result(Slip slip, String step, Outcome outcome) {
+    static SlipResult result(Slip slip, String step, Outcome outcome) {
         ImmutableList<Finding> harm = of(outcome, Finding.Kind.RULE, Finding.Kind.FLASH, Finding.Kind.REQUIREMENT,
                 Finding.Kind.ENDING, Finding.Kind.EXPECTATION, Finding.Kind.STUCK);
         if (!harm.isEmpty()) {

@@ -1,17 +1,12 @@
 package org.keeplit.insight;
 
 import com.google.common.collect.ImmutableList;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import org.keeplit.explore.Finding;
+import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
@@ -64,34 +59,19 @@ public final class Sweep {
      */
     public static ImmutableList<SweepResult> run(
             List<Instance> places, Map<String, SweepResult> known, Limits limits, int threads, Listener listener) {
-        ExecutorService pool = Executors.newFixedThreadPool(threads);
-        try {
-            Telling telling = new Telling(listener, places.size());
-            List<Future<Optional<SweepResult>>> futures = new ArrayList<>();
-            for (Instance place : places) {
-                SweepResult before = known.get(place.words());
-                futures.add(pool.submit(() -> {
+        Telling telling = new Telling(listener, places.size());
+        return InOrder.map(places, threads, place -> {
+                    SweepResult before = known.get(place.words());
                     if (before != null) {
                         return telling.skip(before);
                     }
-                    return telling.isStopped() ? Optional.empty() : telling.tell(of(place, limits));
-                }));
-            }
-            ImmutableList.Builder<SweepResult> all = ImmutableList.builder();
-            for (Future<Optional<SweepResult>> future : futures) {
-                future.get().ifPresent(all::add);
-            }
-            return all.build();
-        } catch (InterruptedException | CancellationException stopped) {
-            Thread.currentThread().interrupt();
-            return ImmutableList.of();
-        } catch (ExecutionException failed) {
-            throw failed.getCause() instanceof RuntimeException own
-                    ? own
-                    : new IllegalStateException(failed.getCause());
-        } finally {
-            pool.shutdownNow();
-        }
+                    return telling.isStopped()
+                            ? Optional.<SweepResult>empty()
+                            : telling.tell(of(place, limits));
+                })
+                .stream()
+                .flatMap(Optional::stream)
+                .collect(ImmutableList.toImmutableList());
     }
 
     /** Counts, and tells one thread at a time. */

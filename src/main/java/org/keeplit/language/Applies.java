@@ -31,7 +31,7 @@ import org.keeplit.unit.Dimension;
  */
 record Applies(Map<Type, Set<String>> kinds, ImmutableList<String> volts, ImmutableList<String> sites, Span span) {
     private static final ImmutableSet<Type> WITH_SITE = ImmutableSet.of(
-            Type.DEVICE, Type.REGULATOR, Type.JUMPER, Type.GROUND, Type.SITE, Type.CONTACT);
+            Type.DEVICE, Type.REGULATOR, Type.JUMPER, Type.GROUND, Type.MOBILE, Type.SITE, Type.CONTACT);
     private static final ImmutableSet<Type> EQUIPMENT = ImmutableSet.of(
             Type.DEVICE,
             Type.REGULATOR,
@@ -42,6 +42,7 @@ record Applies(Map<Type, Set<String>> kinds, ImmutableList<String> volts, Immuta
             Type.GENERATOR,
             Type.SOURCE,
             Type.JUMPER,
+            Type.MOBILE,
             Type.GROUND);
 
     /** {@return what stands on such a line} */

@@ -93,7 +93,7 @@ final class AttributeTable {
                                     "susceptance"))
                     .put(
                             Base.TRANSFORMER,
-                            ImmutableSet.of("delta to grounded wye", "single-phase", "windings", "clock"))
+                            ImmutableSet.of("delta to grounded wye", "single-phase", "centre-tapped", "windings", "clock"))
                     .put(Base.REGULATOR, ImmutableSet.of("at", "tap"))
                     .put(Base.CAPACITOR, ImmutableSet.of("kvar", "grounded wye", "ungrounded wye", "delta"))
                     .put(

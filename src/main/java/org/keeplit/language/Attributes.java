@@ -45,6 +45,9 @@ final class Attributes {
     /** The clock number, or less than 0 if it was not said. */
     int clock = -1;
 
+    /** Whether the secondary of a transformer has a centre tap. */
+    boolean centreTapped;
+
     int customers;
     boolean motor;
     LoadModel model = LoadModel.POWER;

@@ -18,7 +18,8 @@ final class BinderReader {
             Type.LINE,
             Type.LOAD,
             Type.JUMPER,
-            Type.GROUND);
+            Type.GROUND,
+            Type.MOBILE);
 
     private final Scope scope;
     private final ConditionReader conditions;

@@ -27,6 +27,7 @@ final class CoreSteps {
             .addAll(words())
             .addAll(JumperSteps.patterns())
             .addAll(LeadSteps.patterns())
+            .addAll(MobileSteps.patterns())
             .build();
 
     private CoreSteps() {}

@@ -7,6 +7,7 @@ import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Base;
 import org.keeplit.network.Element;
 import org.keeplit.network.Kind;
+import org.keeplit.network.Phases;
 import org.keeplit.network.Trait;
 import org.keeplit.text.Span;
 
@@ -88,6 +89,9 @@ final class ElementResolver {
         }
         // An attribute with a mistake in it was meant to be there, so nothing is called missing.
         if (report.errors() == before) {
+            legs(attributes, name, kind);
+        }
+        if (report.errors() == before) {
             reader.finish(name, report);
             missing(attributes, name, kind);
         }
@@ -95,6 +99,28 @@ final class ElementResolver {
             throw Misread.told();
         }
         return reader;
+    }
+
+    /** Legs are behind a centre tap: what belongs to the phases of the system is not there, and nothing has both. */
+    private void legs(Attributes attributes, Lexeme name, Kind kind) {
+        Phases phases = attributes.phases;
+        if (phases == null || phases.and(Phases.LEGS).isEmpty()) {
+            return;
+        }
+        boolean fits = switch (kind.base()) {
+            case LINE, SWITCH, LOAD, GENERATOR -> true;
+            default -> false;
+        };
+        if (!fits) {
+            report.add(Code.UNKNOWN_PHASE
+                    .at(name.span(), Suggestions.a(kind.base().phrase()) + " has phases, and " + name.value()
+                            + " says " + phases + ", the legs of a centre tap")
+                    .help("lines, switching devices, loads and generators may hang on legs"));
+        } else if (!phases.and(Phases.ABC).isEmpty()) {
+            report.add(Code.UNKNOWN_PHASE
+                    .at(name.span(), name.value() + " has phases and legs together: " + phases)
+                    .help("phases are before the transformer, the legs of its centre tap behind it"));
+        }
     }
 
     private void missing(Attributes attributes, Lexeme name, Kind kind) {
@@ -142,6 +168,7 @@ final class ElementResolver {
                     a.secondary,
                     Math.max(0, a.clock),
                     a.windings,
+                    a.centreTapped,
                     a.figures(),
                     span);
             case REGULATOR -> new Element.Regulator(
@@ -173,7 +200,7 @@ final class ElementResolver {
                     a.settings(),
                     a.figures(),
                     span);
-            case JUMPER, GROUND -> throw new IllegalStateException("temporary equipment in a network");
+            case JUMPER, GROUND, MOBILE -> throw new IllegalStateException("temporary equipment in a network");
         };
     }
 

@@ -18,7 +18,7 @@ import org.keeplit.unit.Unit;
 /** Reads figures: of the state, of a nameplate, as written, and parts of these. */
 final class FigureReader {
     private static final ImmutableSet<Type> CARRIERS =
-            ImmutableSet.of(Type.DEVICE, Type.JUMPER, Type.LINE, Type.REGULATOR);
+            ImmutableSet.of(Type.DEVICE, Type.JUMPER, Type.MOBILE, Type.LINE, Type.REGULATOR);
     private static final ImmutableSet<Type> CONTACTS = ImmutableSet.of(Type.DEVICE, Type.CONTACT);
     private static final ImmutableSet<Type> BROUGHT = ImmutableSet.of(Type.GROUND, Type.JUMPER);
 

@@ -25,7 +25,8 @@ import org.keeplit.rule.Rulebook;
 
 /** Reads the header of a procedure, or what a variant restates of its base's. */
 final class HeaderResolver {
-    private static final ImmutableSet<Type> OF_A_CREW = ImmutableSet.of(Type.PERSON, Type.GROUND, Type.JUMPER);
+    private static final ImmutableSet<Type> OF_A_CREW =
+            ImmutableSet.of(Type.PERSON, Type.GROUND, Type.JUMPER, Type.MOBILE);
     private static final ImmutableSet<Type> UNDER_WORK = ImmutableSet.of(Type.DEVICE, Type.REGULATOR);
     private static final String PERMIT = "hold H for R, held at every device that feeds R and at R, by foreman";
 

@@ -151,7 +151,7 @@ final class NetworkChecks {
 
     private void warnPhases(Element element, String node) {
         Phases here = brought.get(node);
-        if (here != null && !here.containsAll(new Phases(element.phases().mask() & 0b111))) {
+        if (here != null && !here.containsAll(element.phases().and(Phases.LIVE))) {
             report.add(Code.PHASE_NOT_BROUGHT.warn(
                     element.span(),
                     element.name() + " has the phases " + element.phases() + ", but only " + here + " come to its node "

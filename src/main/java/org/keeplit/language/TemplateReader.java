@@ -18,7 +18,7 @@ final class TemplateReader {
             "critical", ImmutableSet.of(Type.LOAD),
             "opening duty", ImmutableSet.of(Type.DEVICE, Type.CONTACT),
             "closing duty", ImmutableSet.of(Type.DEVICE, Type.CONTACT),
-            "site", ImmutableSet.of(Type.DEVICE, Type.REGULATOR, Type.JUMPER, Type.GROUND));
+            "site", ImmutableSet.of(Type.DEVICE, Type.REGULATOR, Type.JUMPER, Type.GROUND, Type.MOBILE));
 
     private final Scope scope;
     private final Lexeme text;

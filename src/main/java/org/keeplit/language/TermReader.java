@@ -23,7 +23,7 @@ final class TermReader {
     private static final ImmutableMap<String, TermText.PartKind> SIDED = ImmutableMap.of(
             "line", TermText.PartKind.LINE, "lead", TermText.PartKind.LEAD, "bushing", TermText.PartKind.BUSHING);
     private static final ImmutableSet<Type> WITH_SITE =
-            ImmutableSet.of(Type.DEVICE, Type.REGULATOR, Type.JUMPER, Type.GROUND);
+            ImmutableSet.of(Type.DEVICE, Type.REGULATOR, Type.JUMPER, Type.GROUND, Type.MOBILE);
     private static final ImmutableSet<Type> WITH_NODE =
             ImmutableSet.of(Type.LOAD, Type.CAPACITOR, Type.GENERATOR, Type.SOURCE);
     private static final ImmutableSet<Type> BRANCHES =

@@ -46,12 +46,14 @@ final class TransformerAttributes {
         return true;
     }
 
-    /** {@code single-phase}: one winding, from a phase to the neutral or to another phase. */
+    /** {@code single-phase}: one winding, from a phase to the neutral or to another phase; or {@code centre-tapped}. */
     private boolean single(Cursor cursor) {
         Span here = cursor.here();
-        if (!cursor.take("single-phase")) {
+        boolean tapped = cursor.take("centre-tapped");
+        if (!tapped && !cursor.take("single-phase")) {
             return false;
         }
+        into.centreTapped = tapped;
         into.once("connection", here);
         said = here;
         single = true;
@@ -164,7 +166,7 @@ final class TransformerAttributes {
     private void finishSingle(Phases phases) {
         if (phases.size() > 2 || into.windings != null || into.clock >= 0) {
             throw new Misread(Code.WRONG_BUILD
-                    .at(said, "a single-phase transformer has one winding, to the neutral or between two phases")
+                    .at(said, "a " + (into.centreTapped ? "centre-tapped" : "single-phase") + " transformer has one winding, to the neutral or between two phases")
                     .help("write phases A or phases AB, without windings and clock"));
         }
         into.secondary = Connection.GROUNDED_WYE;

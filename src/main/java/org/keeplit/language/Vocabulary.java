@@ -33,6 +33,7 @@ final class Vocabulary {
             .put("jumper", Type.JUMPER)
             .put("protective ground", Type.GROUND)
             .put("ground", Type.GROUND)
+            .put("temporary source", Type.MOBILE)
             .put("hold", Type.HOLD)
             .put("clearance", Type.CLEARANCE)
             .put("person", Type.PERSON)
@@ -91,6 +92,7 @@ final class Vocabulary {
             case SWITCH -> Type.DEVICE;
             case JUMPER -> Type.JUMPER;
             case GROUND -> Type.GROUND;
+            case MOBILE -> Type.MOBILE;
         };
     }
 

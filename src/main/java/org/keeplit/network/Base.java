@@ -21,7 +21,9 @@ public enum Base {
     /** Brought to the site: joins two points by two clamps. */
     JUMPER("temporary conductor"),
     /** Brought to the site: joins a point to earth. */
-    GROUND("protective ground");
+    GROUND("protective ground"),
+    /** Brought to the site: a generating set that holds what it is connected to at a voltage while it runs. */
+    MOBILE("temporary source");
 
     private final String phrase;
 
@@ -36,6 +38,6 @@ public enum Base {
 
     /** {@return whether it is brought to the site and taken away again} */
     public boolean isTemporary() {
-        return this == JUMPER || this == GROUND;
+        return this == JUMPER || this == GROUND || this == MOBILE;
     }
 }

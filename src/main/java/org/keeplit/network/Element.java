@@ -1,6 +1,8 @@
 package org.keeplit.network;
 
 import com.google.common.collect.ImmutableMap;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import org.keeplit.text.Span;
 import org.keeplit.unit.Quantity;
@@ -87,6 +89,8 @@ public sealed interface Element {
      * @param clock how many hours of 30 degrees the secondary lags the primary
      * @param windings which of its windings are there, by the phase on which each starts: all of its phases, or two in
      *     an open delta, or one from phase to phase
+     * @param centreTapped whether its secondary is one winding with a tap at its middle, which is neutral; its low voltage is
+     *     then that from leg to leg
      */
     record Transformer(
             String name,
@@ -98,12 +102,22 @@ public sealed interface Element {
             Connection secondary,
             int clock,
             Phases windings,
+            boolean centreTapped,
             ImmutableMap<String, Quantity> figures,
             Span span)
             implements Branch {
-        /** {@return the conductors on its secondary: two units in open delta still serve three phases} */
+        /** {@return the ends of a single unit's primary that are not the neutral, the one of its polarity mark first} */
+        public List<Conductor> ends() {
+            // From phase to phase a winding lies between a phase and the next, so from C to A.
+            return phases.list().stream()
+                    .filter(Conductor::isPhase)
+                    .sorted(Comparator.comparing((Conductor p) -> !windings.contains(p)))
+                    .toList();
+        }
+
+        /** {@return the conductors on its secondary: two units in open delta still serve three phases, and a centre tap has two legs} */
         public Phases secondaryPhases() {
-            return secondary == Connection.DELTA && windings.size() > 1 ? Phases.ABC : windings;
+            return centreTapped ? Phases.LEGS : secondary == Connection.DELTA && windings.size() > 1 ? Phases.ABC : windings;
         }
     }
 

@@ -131,6 +131,12 @@ public final class Network {
         return nodes;
     }
 
+    /** {@return the three phases, and the legs of centre taps if the network has any} */
+    public Phases livePhases() {
+        boolean legs = all(Element.Transformer.class).anyMatch(Element.Transformer::centreTapped);
+        return legs ? Phases.LIVE : Phases.ABC;
+    }
+
     /** {@return the structures where devices stand} */
     public ImmutableSet<String> sites() {
         return sites;

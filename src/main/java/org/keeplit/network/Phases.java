@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A set of conductors, always in the order A, B, C, N.
+ * A set of conductors, always in the order A, B, C, N, X1, X3.
  *
  * @param mask bit {@code i} is set when the conductor with ordinal {@code i} is in the set
  */
@@ -17,6 +17,10 @@ public record Phases(int mask) implements Iterable<Conductor> {
     public static final Phases ABC = new Phases(0b111);
     /** The neutral alone. */
     public static final Phases N = new Phases(0b1000);
+    /** The two legs of a centre-tapped secondary. */
+    public static final Phases LEGS = new Phases(0b110000);
+    /** Everything that may have a voltage of its own: phases and legs. */
+    public static final Phases LIVE = new Phases(0b110111);
 
     /** {@return the set of one conductor} @param conductor the conductor */
     public static Phases of(Conductor conductor) {
@@ -24,21 +28,31 @@ public record Phases(int mask) implements Iterable<Conductor> {
     }
 
     /**
-     * Reads a set such as {@code A}, {@code BC}, {@code CA}, {@code ABC} or {@code ABCN}.
+     * Reads a set such as {@code A}, {@code BC}, {@code CA}, {@code ABC}, {@code ABCN} or {@code X1X3}.
      *
      * @param text the written form
-     * @return the set, or empty if a letter is not a conductor or stands twice
+     * @return the set, or empty if something is not a conductor or stands twice
      */
     public static Optional<Phases> parse(String text) {
         int mask = 0;
-        for (char letter : text.toCharArray()) {
-            int at = "ABCN".indexOf(letter);
-            if (at < 0 || (mask & 1 << at) != 0) {
+        for (int from = 0; from < text.length(); ) {
+            Conductor next = at(text, from);
+            if (next == null || (mask & 1 << next.ordinal()) != 0) {
                 return Optional.empty();
             }
-            mask |= 1 << at;
+            mask |= 1 << next.ordinal();
+            from += next.name().length();
         }
         return mask == 0 ? Optional.empty() : Optional.of(new Phases(mask));
+    }
+
+    private static Conductor at(String text, int from) {
+        for (Conductor conductor : Conductor.values()) {
+            if (text.startsWith(conductor.name(), from)) {
+                return conductor;
+            }
+        }
+        return null;
     }
 
     /** {@return whether the conductor is in the set} @param conductor the conductor */
@@ -73,7 +87,7 @@ public record Phases(int mask) implements Iterable<Conductor> {
 
     /** {@return the conductors in order} */
     public List<Conductor> list() {
-        List<Conductor> all = new ArrayList<>(4);
+        List<Conductor> all = new ArrayList<>(6);
         for (Conductor conductor : Conductor.values()) {
             if (contains(conductor)) {
                 all.add(conductor);

@@ -159,6 +159,7 @@ final class Asking {
             case MODE -> mode(it.name(), p, words.get(0), words.get(1));
             case NEUTRAL -> neutral(it.name(), p);
             case INSTALLED -> Truth.of(on(it.name(), p, 1) && on(it.name(), p, 2));
+            case RUNNING -> Truth.of(on(it.name(), p, 1));
             case IN_USE -> Truth.of(on(it.name(), p, 1) || on(it.name(), p, 2));
             case PLACED -> is(names.placed(it.name(), p), place(words.get(0)));
             case ALOFT -> is("where " + it.name(), names.number(scenery.siteOf(things.get(1))));

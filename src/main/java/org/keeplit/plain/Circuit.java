@@ -15,6 +15,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.OpeningDuty;
+import org.keeplit.network.Phases;
 import org.keeplit.network.Side;
 import org.keeplit.network.Trait;
 
@@ -86,6 +87,9 @@ final class Circuit {
         if (all == Truth.TRUE && hours.size() == 3) {
             boolean follows = (hours.get(1) - hours.get(0) + 12) % 12 == 4 && (hours.get(2) - hours.get(1) + 12) % 12 == 4;
             return Truth.of(follows);
+        }
+        if (all == Truth.TRUE && load.phases().containsAll(Phases.LEGS)) {
+            return Truth.of((hours.get(1) + 6) % 12 == hours.get(0));
         }
         return all;
     }
@@ -351,7 +355,7 @@ final class Circuit {
     }
 
     private boolean isSource(String place) {
-        return names.bound().network().elements().stream()
+        return place.startsWith("machine/") || names.bound().network().elements().stream()
                 .filter(e -> e instanceof Element.Source || e instanceof Element.Generator)
                 .anyMatch(e -> e.phases().list().stream()
                         .filter(p -> p != Conductor.N || e instanceof Element.Generator)

@@ -185,7 +185,7 @@ final class Doings {
         return switch (thing.type()) {
             case DEVICE, REGULATOR -> noun.kinds().contains(names.element(thing.name()).kind().name());
             case CONTACT -> noun.kinds().contains(thing.joint().kind().name());
-            case JUMPER, GROUND -> noun.kinds()
+            case JUMPER, GROUND, MOBILE -> noun.kinds()
                     .contains(names.bound().temporary(thing.name()).orElseThrow().kind().name());
             default -> true;
         };

@@ -129,11 +129,17 @@ final class Events {
     }
 
     private boolean isGround(String family) {
-        return names.bound().temporary(family).orElseThrow().kind().base() == Base.GROUND;
+        return base(family) == Base.GROUND;
+    }
+
+    private Base base(String family) {
+        return names.bound().temporary(family).orElseThrow().kind().base();
     }
 
     private void clampOn(List<Event> all, Deed.ClampOn d, Asking asking) {
-        if (!isGround(d.family())) {
+        if (base(d.family()) == Base.MOBILE) {
+            add(all, d.clamp() == 1 ? ActKind.STARTING : ActKind.CONNECTING, d.phase(), Thing.named(Type.MOBILE, d.family()));
+        } else if (!isGround(d.family())) {
             add(all, ActKind.CLAMPING, d.phase(), Thing.named(Type.JUMPER, d.family()));
         } else if (d.clamp() == 1) {
             add(all, ActKind.EARTHING, d.phase(), Thing.named(Type.GROUND, d.family()));
@@ -145,7 +151,9 @@ final class Events {
 
     private void clampOff(List<Event> all, Deed.ClampOff d, Asking asking) {
         String fact = Names.clamp(d.family(), d.phase(), d.clamp());
-        if (!isGround(d.family())) {
+        if (base(d.family()) == Base.MOBILE) {
+            add(all, d.clamp() == 1 ? ActKind.STOPPING : ActKind.DISCONNECTING, d.phase(), Thing.named(Type.MOBILE, d.family()));
+        } else if (!isGround(d.family())) {
             add(all, ActKind.UNCLAMPING, d.phase(), Thing.named(Type.JUMPER, d.family()));
         } else if (d.clamp() == 1) {
             add(all, ActKind.UNEARTHING, d.phase(), Thing.named(Type.GROUND, d.family()));

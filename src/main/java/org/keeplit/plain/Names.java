@@ -95,6 +95,10 @@ final class Names {
         return device + "/" + side + "-bushing/" + phase;
     }
 
+    static String machine(String family, Conductor phase) {
+        return "machine/" + family + "/" + phase;
+    }
+
     static String piece(String family, Conductor phase) {
         return family + "/piece/" + phase;
     }

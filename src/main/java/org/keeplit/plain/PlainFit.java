@@ -2,6 +2,7 @@ package org.keeplit.plain;
 
 import org.keeplit.condition.Measure;
 import org.keeplit.condition.Truth;
+import org.keeplit.network.Base;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.DutyLimit;
 import org.keeplit.network.DutyTable;
@@ -22,7 +23,8 @@ final class PlainFit {
     }
 
     private static DutyTable table(Joint contact) {
-        return contact.part() == Joint.Part.LEAD ? contact.kind().leadDuties() : contact.kind().duties();
+        boolean cable = contact.kind().base() == Base.MOBILE && contact.fact().endsWith(" 2");
+        return contact.part() == Joint.Part.LEAD || cable ? contact.kind().leadDuties() : contact.kind().duties();
     }
 
     Truth toOpen(Joint contact) {

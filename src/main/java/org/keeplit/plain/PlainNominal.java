@@ -2,6 +2,7 @@ package org.keeplit.plain;
 
 import java.util.HashMap;
 import java.util.Map;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 
@@ -35,6 +36,11 @@ final class PlainNominal {
                         }
                     });
         } while (known.size() > before);
+    }
+
+    double toGround(String node, Conductor conductor) {
+        // Each leg has half of what is from leg to leg.
+        return conductor == Conductor.X1 || conductor == Conductor.X3 ? at(node) / 2 : at(node) / Math.sqrt(3);
     }
 
     double at(String node) {

@@ -9,11 +9,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.ToIntFunction;
+import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.LoadModel;
 import org.keeplit.network.Network;
+import org.keeplit.procedure.Bound;
+import org.keeplit.procedure.Temporary;
 import org.keeplit.unit.Quantity;
 
 /**
@@ -55,8 +58,8 @@ final class PlainPieces {
     /** A case that figures are judged on. @param factor of all loads @param running whether generators run */
     record Case(int number, double factor, boolean running) {}
 
-    PlainPieces(Network network) {
-        this.network = network;
+    PlainPieces(Bound bound) {
+        this.network = bound.network();
         this.nominal = new PlainNominal(network);
         this.lines = new PlainLines(network);
         network.all(Element.Load.class).forEach(load -> load.along().ifPresent(loaded::add));
@@ -67,6 +70,7 @@ final class PlainPieces {
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
         network.all(Element.Generator.class).forEach(this::generator);
+        bound.temporaries().stream().filter(t -> t.kind().base() == Base.MOBILE).forEach(t -> machine(t, bound));
     }
 
     /** {@return the loads, and the generators that run} */
@@ -97,7 +101,9 @@ final class PlainPieces {
 
     /** {@return the nominal voltage to ground at a place} */
     double nominal(String place) {
-        return ground(place) == null ? 0 : nominal.at(node(place)) / SQRT3;
+        return ground(place) == null
+                ? 0
+                : nominal.toGround(node(place), Conductor.valueOf(place.substring(place.lastIndexOf('/') + 1)));
     }
 
     /** {@return the node at which a place is: a lead or a bushing is at the node on its side} */
@@ -160,6 +166,22 @@ final class PlainPieces {
         }
         List<String> ends = places(source.node(), phases);
         pieces.add(new Piece(ends, siemens, List.of(), fed));
+    }
+
+    /** Every phase of a set that was brought is a voltage behind a reactance, whether or not it is connected to anything. */
+    private void machine(Temporary set, Bound bound) {
+        Element of = network.element(set.of().toString()).orElseThrow();
+        String node = of instanceof Element.Branch branch ? branch.to() : ((Element.Shunt) of).node();
+        List<Conductor> phases = bound.phasesOf(set.of()).list();
+        for (Conductor p : phases) {
+            double volts = nominal.toGround(node, p);
+            double each = set.kind().ratings().get("power").si() / phases.size();
+            Cx siemens = Cx.ONE.over(new Cx(0, set.kind().ratings().get("reactance").si() * volts * volts / each));
+            PlainMatrix matrix = new PlainMatrix(1);
+            matrix.add(0, 0, siemens);
+            Cx pushed = Cx.polar(volts, -30.0 * p.clock()).times(siemens);
+            pieces.add(new Piece(List.of(Names.machine(set.name(), p)), matrix, List.of(), new Cx[] {pushed}));
+        }
     }
 
     /** The place a quarter of the way along a section, where two thirds of the load along it count. */
@@ -294,11 +316,12 @@ final class PlainPieces {
     }
 
     private void transformer(Element.Transformer t) {
-        double ohms = need(t, "impedance");
-        double ratio = figure(t, "reactance ratio", USUAL_TRANSFORMER_RATIO);
-        double resistance = figure(t, "resistance", ohms / Math.hypot(1, ratio));
-        Cx part = new Cx(resistance, Math.sqrt(Math.max(0, ohms * ohms - resistance * resistance)));
+        Cx part = part(t);
         double unit = need(t, "rating") / t.windings().size();
+        if (t.centreTapped()) {
+            centreTapped(t, part);
+            return;
+        }
         for (Conductor start : t.windings()) {
             Coils coils = Coils.of(t, start);
             double high = nominal.at(t.from()) / (t.primary() == Connection.DELTA ? 1 : SQRT3);
@@ -309,6 +332,64 @@ final class PlainPieces {
             double turns = high / low;
             pieces.add(new Piece(ends, outer(siemens, 1, -1, -turns, turns), allAlive(ends), null));
         }
+    }
+
+    /** {@return the leakage in parts of the rating; of the three figures any two, or the magnitude and a ratio, give it} */
+    private static Cx part(Element.Transformer t) {
+        double r = figure(t, "resistance", Double.NaN);
+        double x = figure(t, "reactance", Double.NaN);
+        if (!Double.isNaN(r) && !Double.isNaN(x)) {
+            return new Cx(r, x);
+        }
+        double z = need(t, "impedance");
+        if (Double.isNaN(r)) {
+            r = Double.isNaN(x)
+                    ? z / Math.hypot(1, figure(t, "reactance ratio", USUAL_TRANSFORMER_RATIO))
+                    : Math.sqrt(Math.max(0, z * z - x * x));
+        }
+        return new Cx(r, Math.sqrt(Math.max(0, z * z - r * r)));
+    }
+
+    /**
+     * Three coils on one core, the primary and the halves of the secondary, without magnetizing current: the core's volts a
+     * turn are what makes their ampere-turns cancel.
+     */
+    private void centreTapped(Element.Transformer t, Cx part) {
+        List<String> primary = Voltages.taken(t);
+        double high = nominal.at(t.from()) / (primary.size() == 2 ? 1 : SQRT3);
+        double leg = need(t, "low voltage") / 2;
+        double rating = need(t, "rating");
+        double[] turns = {high, leg, -leg};
+        Cx outside = new Cx(part.re() / 2, part.im() * 0.8);
+        Cx inside = new Cx(part.re(), part.im() * 0.4);
+        Cx[] siemens = {
+            Cx.ONE.over(outside.times(high * high / rating)),
+            Cx.ONE.over(inside.times(leg * leg / rating)),
+            Cx.ONE.over(inside.times(leg * leg / rating))
+        };
+        Cx all = Cx.ZERO;
+        for (int k = 0; k < 3; k++) {
+            all = all.plus(siemens[k].times(turns[k] * turns[k]));
+        }
+        // The primary's other end sees the opposite of the first; the tap is earth.
+        List<String> ends = Arrays.asList(
+                primary.get(0),
+                Names.node(t.to(), Conductor.X1),
+                Names.node(t.to(), Conductor.X3),
+                primary.size() == 2 ? primary.get(1) : null);
+        int[] coil = {0, 1, 2, 0};
+        int[] sign = {1, 1, 1, -1};
+        PlainMatrix matrix = new PlainMatrix(4);
+        for (int i = 0; i < 4; i++) {
+            for (int j = 0; j < 4; j++) {
+                int k = coil[i];
+                int m = coil[j];
+                Cx both = siemens[k].times(turns[k]).times(siemens[m].times(turns[m])).over(all).times(-1);
+                Cx own = k == m ? siemens[k].plus(both) : both;
+                matrix.add(i, j, own.times(sign[i] * sign[j]));
+            }
+        }
+        pieces.add(new Piece(ends, matrix, allAlive(ends), null));
     }
 
     private void load(Element.Load load) {
@@ -360,9 +441,13 @@ final class PlainPieces {
         List<Conductor> phases = phases(generator);
         Cx each = new Cx(need(generator, "active power"), figure(generator, "reactive power", 0))
                 .times(-1.0 / phases.size());
-        double volts = nominal.at(generator.node()) / SQRT3;
-        phases.forEach(p ->
-                draws.add(new Draw(Names.node(generator.node(), p), null, volts, LoadModel.POWER, each, true)));
+        phases.forEach(p -> draws.add(new Draw(
+                Names.node(generator.node(), p),
+                null,
+                nominal.toGround(generator.node(), p),
+                LoadModel.POWER,
+                each,
+                true)));
     }
 
     private void capacitor(Element.Capacitor bank) {
@@ -389,7 +474,7 @@ final class PlainPieces {
             all.add(new Leg(
                     Names.node(node, one),
                     delta ? Names.node(node, next) : star,
-                    delta ? nominal.at(node) : nominal.at(node) / SQRT3,
+                    delta ? nominal.at(node) : nominal.toGround(node, one),
                     delta ? pair : one.toString()));
         }
         return all;

@@ -82,7 +82,7 @@ final class Scenery {
                 sites.addAll(climbed);
                 sites.forEach(s -> all.add(Thing.named(Type.SITE, s)));
             }
-            case JUMPER, GROUND -> bound().temporaries().forEach(t -> {
+            case JUMPER, GROUND, MOBILE -> bound().temporaries().forEach(t -> {
                 if (t.kind().base().name().equals(noun.type().name()) && fits(noun, t.kind().name())) {
                     all.add(Thing.named(noun.type(), t.name()));
                 }
@@ -98,7 +98,12 @@ final class Scenery {
                 }
             });
             case CONTACT -> wiring.joints().stream().filter(Joint::isContact).forEach(j -> all.add(Thing.contact(j)));
-            case PHASE -> all.addAll(phases(Phases.ABC));
+            case PHASE -> {
+                all.addAll(phases(Phases.ABC));
+                if (bound().network().all(Element.Transformer.class).anyMatch(Element.Transformer::centreTapped)) {
+                    all.addAll(phases(Phases.LEGS));
+                }
+            }
         }
         return all;
     }

@@ -2,6 +2,7 @@ package org.keeplit.plain;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -40,6 +41,13 @@ final class Voltages {
         }
         earthed.set(group(Names.EARTH), true);
         network.all(Element.Source.class).forEach(this::source);
+        for (Joint joint : joints) {
+            if (joint.a().startsWith("machine/")) {
+                // A set that was brought is a supply of its own.
+                String set = joint.a().substring("machine/".length(), joint.a().lastIndexOf('/'));
+                energize(joint.a(), set + "@" + joint.phase().clock());
+            }
+        }
         network.all(Element.Generator.class)
                 .forEach(g -> g.phases().forEach(p -> lift(Names.node(g.node(), p), MAY_BE)));
         do {
@@ -170,6 +178,10 @@ final class Voltages {
     }
 
     private void transformer(Element.Transformer t) {
+        if (t.centreTapped()) {
+            centreTapped(t, taken(t));
+            return;
+        }
         List<String> primary = places(t.from(), t.phases().list());
         List<Conductor> served = served(t);
         boolean openDelta = served.size() > primary.size();
@@ -206,8 +218,34 @@ final class Voltages {
         }
     }
 
+    /** {@return where a single unit takes its voltage: from one phase to the next as they rotate, so from C to A} */
+    static List<String> taken(Element.Transformer t) {
+        List<String> all = new ArrayList<>(places(t.from(), t.phases().list()));
+        if (t.phases().toString().startsWith("AC")) {
+            Collections.swap(all, 0, 1);
+        }
+        return all;
+    }
+
+    private void centreTapped(Element.Transformer t, List<String> primary) {
+        List<String> all = new ArrayList<>(primary);
+        String by = identity(primary.get(0));
+        for (Conductor leg : List.of(Conductor.X1, Conductor.X3)) {
+            String place = Names.node(t.to(), leg);
+            all.add(place);
+            if (primary.stream().allMatch(p -> level(p) == ENERGIZED) && by != null && !by.equals(CLASH)) {
+                int hour = (hour(primary.get(0)) + t.clock() + (leg == Conductor.X3 ? 6 : 0)) % 12;
+                energize(place, by.substring(0, by.lastIndexOf('@') + 1) + hour);
+            }
+        }
+        spread(all);
+    }
+
     /** {@return the phases on the secondary side: two units in open delta serve all three} */
     static List<Conductor> served(Element.Transformer t) {
+        if (t.centreTapped()) {
+            return List.of(Conductor.X1, Conductor.X3);
+        }
         boolean openDelta =
                 t.phases().and(Phases.ABC).size() == 2 && t.windings().size() == 2 && t.secondary() == Connection.DELTA;
         return openDelta ? Phases.ABC.list() : t.phases().list();

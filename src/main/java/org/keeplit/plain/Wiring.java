@@ -50,7 +50,7 @@ final class Wiring {
     /** {@return what carries and draws current besides the joints; made when first asked for} */
     PlainPieces pieces() {
         if (pieces == null) {
-            pieces = new PlainPieces(names.bound().network());
+            pieces = new PlainPieces(names.bound());
         }
         return pieces;
     }

@@ -99,7 +99,7 @@ final class Writing {
         int number = steps.size();
         steps.add(step);
         List<List<Doing>> doings = doings(step);
-        if (step.asOne().isPresent()) {
+        if (step.asOne().isPresent() || step.action() instanceof Action.Run) {
             List<Deed> all = new ArrayList<>();
             doings.forEach(ways -> all.addAll(ways.get(0).deeds()));
             doings = List.of(List.of(new Doing(doings.get(0).get(0).actors(), all)));
@@ -253,6 +253,13 @@ final class Writing {
         } else if (action instanceof Action.Unclamp c) {
             phases(step, c.jumper())
                     .forEach(p -> all.add(new Deed.ClampOff(c.jumper().toString(), p, c.clamp())));
+        } else if (action instanceof Action.Run r) {
+            String set = r.source().toString();
+            phases(step, r.source())
+                    .forEach(p -> all.add(
+                            r.on()
+                                    ? new Deed.ClampOn(set, p, 1, Names.machine(set, p), p)
+                                    : new Deed.ClampOff(set, p, 1)));
         } else if (action instanceof Action.ApplyGround g) {
             phases(step, g.ground()).forEach(p -> ground(g, p, all));
         } else if (action instanceof Action.RemoveGround g) {

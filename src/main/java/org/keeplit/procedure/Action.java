@@ -88,6 +88,9 @@ public sealed interface Action {
     /** A protective ground comes off. @param ground the ground @param order which end first */
     record RemoveGround(Term ground, Order order) implements Action {}
 
+    /** A temporary source is started or stopped, on all its phases at once. @param source which @param on whether it runs */
+    record Run(Term source, boolean on) implements Action {}
+
     /** A person goes up at a structure. @param at the device or regulator whose structure it is */
     record GoAloft(Term at) implements Action {}
 

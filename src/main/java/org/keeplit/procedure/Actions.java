@@ -30,6 +30,8 @@ public final class Actions {
             return Optional.of(a.ground());
         } else if (action instanceof Action.RemoveGround a) {
             return Optional.of(a.ground());
+        } else if (action instanceof Action.Run a) {
+            return Optional.of(a.source());
         } else if (action instanceof Action.Prove a) {
             return Optional.of(a.of());
         } else if (action instanceof Action.TestDead a) {

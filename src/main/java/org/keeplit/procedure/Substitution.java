@@ -160,6 +160,8 @@ final class Substitution {
             return new Action.ApplyGround(term(a.ground()), term(a.point()), a.order());
         } else if (action instanceof Action.RemoveGround a) {
             return new Action.RemoveGround(term(a.ground()), a.order());
+        } else if (action instanceof Action.Run a) {
+            return new Action.Run(term(a.source()), a.on());
         } else if (action instanceof Action.GoAloft a) {
             return new Action.GoAloft(term(a.at()));
         } else if (action instanceof Action.Speak a) {

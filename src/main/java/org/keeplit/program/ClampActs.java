@@ -41,6 +41,8 @@ final class ClampActs {
             for (Conductor phase : acts.phases()) {
                 clampOff(unclamp.jumper().toString(), phase, unclamp.clamp());
             }
+        } else if (action instanceof Action.Run run) {
+            acts.phases().forEach(phase -> run(run, phase));
         } else if (action instanceof Action.ApplyGround ground) {
             for (Conductor phase : acts.phases()) {
                 Vertex at = Points.vertex(lowering.bound(), ground.point(), phase);
@@ -78,18 +80,39 @@ final class ClampActs {
     private void clampOn(String family, Conductor phase, int clamp, Action.Spot spot, String actor) {
         Vertex vertex = Points.vertex(lowering.bound(), spot.point(), StepActs.single(spot.phase(), phase));
         lowering.spot(new FieldKey.Clamp(family, phase, clamp), vertex);
+        String what = isOf(family, Base.MOBILE)
+                ? "connects " + family + " for phase " + phase + " to " + vertex
+                : "puts the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
+                        + " on " + vertex;
         acts.addBy(
                 actor,
-                "puts the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
-                        + " on " + vertex,
+                what,
                 new Primitive.MoveClamp(family, phase, clamp, vertex));
     }
 
     private void clampOff(String family, Conductor phase, int clamp) {
         acts.add(
-                "takes the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
-                        + " off",
+                isOf(family, Base.MOBILE)
+                        ? "disconnects " + family + " for phase " + phase
+                        : "takes the " + (clamp == 1 ? "first" : "second") + " clamp of " + family + " for phase " + phase
+                                + " off",
                 new Primitive.MoveClamp(family, phase, clamp, null));
+    }
+
+    /** The output switch is one for all phases; its acts are drawn together into one. */
+    private void run(Action.Run run, Conductor phase) {
+        String family = run.source().toString();
+        Vertex machine = new Vertex.Machine(family, phase);
+        if (run.on()) {
+            lowering.spot(new FieldKey.Clamp(family, phase, 1), machine);
+        }
+        acts.add(
+                (run.on() ? "starts " : "stops ") + family,
+                new Primitive.MoveClamp(family, phase, 1, run.on() ? machine : null));
+    }
+
+    private boolean isOf(String family, Base base) {
+        return lowering.bound().temporary(family).filter(t -> t.kind().base() == base).isPresent();
     }
 
     private void ends(String family, Conductor phase, Action.Order order, boolean on, Vertex at) {
@@ -109,11 +132,7 @@ final class ClampActs {
     }
 
     private void end(String family, Conductor phase, int clamp) {
-        boolean ground = lowering.bound()
-                .temporary(family)
-                .map(t -> t.kind().base() == Base.GROUND)
-                .orElse(false);
-        if (ground) {
+        if (isOf(family, Base.GROUND)) {
             acts.add(
                     "takes the " + (clamp == 1 ? "ground" : "line") + " end of " + family + " for phase " + phase
                             + " off",

@@ -22,7 +22,8 @@ public sealed interface FieldKey {
      *
      * @param family the family
      * @param phase the phase that the piece was brought for
-     * @param clamp 1 or 2; for a ground 1 is the ground end and 2 the line end
+     * @param clamp 1 or 2; for a ground 1 is the ground end and 2 the line end, for a
+     *     temporary source 1 is its output switch and 2 its cable
      */
     record Clamp(String family, Conductor phase, int clamp) implements FieldKey {}
 

@@ -206,7 +206,7 @@ public final class Lowering {
         if (step.action() instanceof Action.Inspect inspect) {
             outcomes.put(inspect.item(), inspect.outcomes());
         }
-        if (step.asOne().isPresent()) {
+        if (step.asOne().isPresent() || step.action() instanceof Action.Run) {
             atoms = List.of(List.of(Atomic.asOne(atoms)));
         }
         ImmutableList.Builder<Plan> leaves = ImmutableList.builder();
@@ -237,7 +237,7 @@ public final class Lowering {
 
         static Atomic asOne(List<List<Atomic>> atoms) {
             ImmutableList.Builder<Primitive> all = ImmutableList.builder();
-            List<String> texts = new ArrayList<>();
+            Set<String> texts = new LinkedHashSet<>();
             for (List<Atomic> alternatives : atoms) {
                 all.addAll(alternatives.get(0).primitives());
                 texts.add(alternatives.get(0).text());

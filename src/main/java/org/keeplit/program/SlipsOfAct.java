@@ -8,6 +8,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
+import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Bound;
 
 /** What can go wrong with one act. */
@@ -29,12 +30,16 @@ final class SlipsOfAct {
             add(Slip.Kind.TWICE, act.text() + ", once more", act.primitives());
             add(Slip.Kind.EARLY, act.text(), act.primitives());
         }
+        if (act.step().action() instanceof Action.Run) {
+            // One switch for all phases: it neither comes apart nor moves on one of them.
+            return all;
+        }
         if (act.primitives().size() > 1) {
             add(Slip.Kind.APART, "not as one: " + act.text(), act.primitives());
             return all;
         }
         Primitive only = act.primitives().get(0);
-        for (Conductor phase : Phases.ABC) {
+        for (Conductor phase : Phases.LIVE) {
             onPhase(only, phase).ifPresent(p -> add(Slip.Kind.WRONG_PHASE, words(p), List.of(p)));
         }
         neighbour(only).ifPresent(p -> add(Slip.Kind.NEIGHBOUR, words(p), List.of(p)));

@@ -61,6 +61,19 @@ public sealed interface Vertex {
     }
 
     /**
+     * The windings of a temporary source, behind its output switch.
+     *
+     * @param family the family's name
+     * @param conductor the phase
+     */
+    record Machine(String family, Conductor conductor) implements Vertex {
+        @Override
+        public String toString() {
+            return "the windings of " + family + " on phase " + conductor;
+        }
+    }
+
+    /**
      * A piece of temporary equipment.
      *
      * @param family the family's name

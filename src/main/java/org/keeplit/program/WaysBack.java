@@ -126,9 +126,10 @@ public final class WaysBack {
         } else if (primitive instanceof Primitive.MoveEnd p) {
             prove(p.device(), Phases.of(p.phase()), all, Action.Proof.OPEN, Action.Proof.IN_PHASE);
         } else if (primitive instanceof Primitive.MoveClamp p) {
-            if (bound.temporary(p.family()).orElseThrow().kind().base() != Base.GROUND) {
+            Base base = bound.temporary(p.family()).orElseThrow().kind().base();
+            if (base == Base.JUMPER) {
                 prove(p.family(), Phases.of(p.phase()), all, Action.Proof.CARRYING);
-            } else if (p.spot() != null && p.spot() != Vertex.EARTH) {
+            } else if (base == Base.GROUND && p.spot() != null && p.spot() != Vertex.EARTH) {
                 all.add(new Primitive.TestDead(p.spot()));
             }
         } else if (primitive instanceof Primitive.RunToNeutral p) {

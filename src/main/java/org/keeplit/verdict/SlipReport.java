@@ -48,6 +48,10 @@ public final class SlipReport {
                         Locale.ROOT, "  %-10s %5d  %5.1f %%%n", ending.word(), count, 100.0 * count / tried));
             }
         }
+        long cured = table.slips().stream().filter(s -> s.cure().isPresent()).count();
+        if (table.count(SlipResult.Ending.EXPOSED) > 0) {
+            out.append("  of those exposed ").append(cured).append(cured == 1 ? " is" : " are").append(" caught by one more look\n");
+        }
         String step = "";
         for (SlipResult one : table.slips()) {
             if (!all && one.ending() != SlipResult.Ending.EXPOSED) {
@@ -72,10 +76,17 @@ public final class SlipReport {
             out.append(Counted.of(first.trace().size(), "act"));
             int more = one.findings().size() - 1;
             out.append(more > 0 ? ", and " + more + " more" : "").append('\n');
+            out.append("        ").append(one.cure().map(SlipReport::cure).orElse("no single look was found that catches it"));
+            out.append('\n');
         } else if (one.ending() == SlipResult.Ending.CAUGHT || one.ending() == SlipResult.Ending.NOTICED) {
             String where = one.findings().stream().map(Finding::step).distinct().collect(Collectors.joining("; "));
             out.append("        at ").append(where).append('\n');
         }
+    }
+
+    private static String cure(SlipResult.Cure cure) {
+        String where = cure.before().isEmpty() ? " at the end" : " before " + cure.before();
+        return "caught if " + cure.check().actor() + " " + cure.check().text() + where;
     }
 
     private String ending(SlipResult.Ending ending) {

@@ -26,6 +26,10 @@ class NoLoadFlowTest {
     }
 
     private static String told(String uses, String more, String elements, String condition) {
+        return told(uses, more, elements, condition, "");
+    }
+
+    private static String told(String uses, String more, String elements, String condition, String temporary) {
         Library library = new Reader().readSources(List.of(
                 new Source("overhead.equipment", Small.read("shared/equipment/overhead.equipment")),
                 new Source("own.equipment", """
@@ -45,10 +49,10 @@ class NoLoadFlowTest {
                         keeps test-rules
                         crew
                           op "Operator", in charge
-                        proved on pole
+                        %sproved on pole
                         stage "All"
                           op does "nothing"
-                        """)));
+                        """.formatted(temporary))));
         assertEquals(List.of(), library.problems().stream().filter(p -> p.severity() == Problem.Severity.ERROR).toList());
         Problems problems = new Problems();
         Keeplit.check(library, Limits.USUAL, Watcher.NOBODY, problems);
@@ -110,5 +114,26 @@ class NoLoadFlowTest {
         assertEquals(
                 "the load flow knows regulators of 5/8 % a step, and vr states 7.5 % in 8 steps",
                 told("own, overhead", "", elements, "the current through S on A is below 10 A"));
+    }
+
+    /** A set states how strong it is, or nothing can be said of what it feeds. */
+    @Test
+    void aTemporarySourceWithoutItsPower() {
+        String kinds = "kind set is a temporary source\n  makes energizing\n  rating reactance 20 %\n";
+        String told = told(
+                "own, overhead",
+                kinds,
+                BUS + REST,
+                "the current through S on A is at most 1 kA",
+                "temporary\n  set E for each phase of s\n");
+        assertEquals("the kind set states no rating power, which a load flow needs of E", told);
+    }
+
+    /** A transformer between a network's volts and none that anybody states. */
+    @Test
+    void aTransformerWithoutItsLowVoltage() {
+        String told = told(BUS + REST
+                + "transformer t from s-1 to s-2, phases A, centre-tapped, rating 25 kVA, resistance 1.2 %, reactance 1.5 %\n");
+        assertEquals("transformer t states no low voltage, which a load flow needs", told);
     }
 }

@@ -61,6 +61,24 @@ class SlipsTest {
     }
 
     @Test
+    void theLookThatCatchesItIsFound() {
+        SlipTable table = table("  bypass: op closes bridge\n  open: op opens main\n");
+        Map<String, String> cures = new TreeMap<>();
+        table.slips().forEach(s -> s.cure().ifPresent(c -> cures.put(
+                s.step() + " " + s.slip().kind().word(), c.check().text() + " before " + c.before())));
+        assertEquals(
+                Map.of("bypass left out", "proves bridge closed on phase ABC before open"), keep(cures, "bypass"));
+        // Who opens too early does not wait for anybody's look.
+        assertEquals(null, cures.get("open early"));
+    }
+
+    private static Map<String, String> keep(Map<String, String> all, String step) {
+        Map<String, String> kept = new TreeMap<>(all);
+        kept.keySet().removeIf(k -> !k.startsWith(step));
+        return kept;
+    }
+
+    @Test
     void aCheckCatchesIt() {
         SlipTable table = table("  bypass: op closes bridge\n  look: op checks bridge is closed\n  open: op opens main\n");
         Map<String, String> ends = ends(table);

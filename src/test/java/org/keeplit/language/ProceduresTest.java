@@ -84,7 +84,7 @@ class ProceduresTest {
         assertEquals(Optional.of(Side.SOURCE), p.crew().get(1).side());
         assertTrue(p.crew().get(3).desk());
         assertEquals(
-                List.of("J", "K", "G"),
+                List.of("J", "K", "G", "M"),
                 p.temporaries().stream().map(t -> t.name()).toList());
         Permit hold = p.permits().get(0);
         assertEquals(Type.HOLD, hold.type());

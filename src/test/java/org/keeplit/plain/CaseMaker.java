@@ -16,8 +16,32 @@ final class CaseMaker {
         return make(draw, false);
     }
 
+    /** {@return a case that brings a generating set now and then} */
+    static MadeCase makeWithSets(Draw draw) {
+        return make(draw, false, 10);
+    }
+
+    /** {@return a job with what is done to a generating set here and there, mostly in an order that makes sense} */
+    private static List<Part> withSet(Draw own, List<Part> job, String at) {
+        String connect = "east connects Q to the " + own.one("load", "load", "source") + "-side line of " + at;
+        List<String> steps = own.chance(75)
+                ? List.of(connect, "east starts Q", "east stops Q", "east disconnects Q").subList(0, own.between(1, 4))
+                : own.shuffled(List.of(connect, "east starts Q", "east stops Q"));
+        List<Part> all = new ArrayList<>(job);
+        int from = 0;
+        for (String step : steps) {
+            from = own.between(from, all.size());
+            all.add(from++, Part.step(step));
+        }
+        return all;
+    }
+
     /** {@return a case} @param trips whether devices state currents at which they trip, so low that they may */
     static MadeCase make(Draw draw, boolean trips) {
+        return make(draw, trips, 0);
+    }
+
+    private static MadeCase make(Draw draw, boolean trips, int sets) {
         List<MadeElement> elements = NetworkMaker.make(draw, trips);
         List<MadeElement> devices = elements.stream().filter(MadeElement::isDevice).toList();
         while (devices.isEmpty()) {
@@ -50,6 +74,12 @@ final class CaseMaker {
                 "hold H for " + around.name() + ", held at every device that feeds " + around.name() + " and at "
                         + around.name() + ", by foreman, with east and west",
                 "clearance K for " + grounded.name() + ", held at " + grounded.name() + ", by foreman"));
+        // From the case itself, so that what is drawn after it stays as it was where no set is brought.
+        Draw own = new Draw(elements.toString().hashCode() * 31L + job.toString().hashCode());
+        if (own.chance(sets)) {
+            header.add(1, "mobile-generator Q for each phase of " + grounded.name());
+            job = withSet(own, job, grounded.name());
+        }
         List<String> loads = elements.stream()
                 .filter(e -> e.kind().equals("load"))
                 .map(MadeElement::name)
@@ -96,11 +126,11 @@ final class CaseMaker {
             }
         } else if (draw.chance(20)) {
             MadeElement other = draw.one(elements.stream().filter(MadeElement::isDevice).toList());
-            String phase = draw.one(List.of(other.phases().split("")));
+            String phase = draw.one(other.labels());
             all.add("given " + other.name() + " is " + draw.one("open", "closed")
                     + (other.more().contains("single-phase units") ? " on " + phase : ""));
         } else if (draw.chance(10)) {
-            all.add("given J is installed on " + draw.one(List.of(around.phases().split(""))));
+            all.add("given J is installed on " + draw.one(around.labels()));
         }
         List<MadeElement> regulators = elements.stream().filter(e -> e.kind().equals("regulator")).toList();
         if (!regulators.isEmpty() && draw.chance(30)) {

@@ -44,6 +44,7 @@ class EveryPredicateTest {
             is(Predicate.NEUTRAL, V, "at neutral on P"),
             is(Predicate.INSTALLED, J, "installed on P"),
             is(Predicate.IN_USE, J, "in use on P"),
+            is(Predicate.RUNNING, "always for any temporary source E, for every phase P of E, E ", "running on P"),
             is(Predicate.PLACED, POLE + "D ", "on the pole on P"),
             does(Predicate.ALOFT, "always for any person W and any site S, W is aloft at S", "always for any person W and any site S, W is not aloft at S"),
             is(Predicate.ON_GROUND, W, "on the ground"),
@@ -114,7 +115,7 @@ class EveryPredicateTest {
         Set<Integer> broken = new TreeSet<>();
         List<MadeCase> cases = new ArrayList<>(HandMade.all());
         for (long seed = 0; seed < 150; seed++) {
-            cases.add(CaseMaker.make(new Draw(seed)));
+            cases.add(CaseMaker.makeWithSets(new Draw(seed)));
         }
         for (MadeCase made : cases) {
             Comparison one = Comparison.of(made.withRules(List.of(), rules).read(), 300);

@@ -56,7 +56,7 @@ final class ExtraSteps {
                 "east takes the second clamp of J off" + p,
                 "east removes J" + p,
                 "east proves J carries current" + p,
-                around.phases().length() > 1
+                around.labels().size() > 1
                         ? "west puts the second clamp of J" + p + " on the load-side line of " + n + phase(around)
                         : "west proves J carries current" + p);
     }
@@ -82,9 +82,9 @@ final class ExtraSteps {
             for (String side : List.of("source", "load")) {
                 all.add("takes off the " + side + " lead of " + n + " at the " + draw.one("line", "bushing") + " end" + p);
                 all.add("puts on the " + side + " lead of " + n + " at the " + draw.one("line", "bushing") + " end" + p);
-                if (d.phases().length() > 1) {
+                if (d.labels().size() > 1) {
                     all.add("puts on the " + side + " lead of " + n + " at the line end" + phase(d) + ", onto phase "
-                            + draw.one(List.of(d.phases().split(""))));
+                            + draw.one(d.labels()));
                 }
             }
             all.add("puts " + n + " in non-reclose" + p);
@@ -116,6 +116,6 @@ final class ExtraSteps {
     }
 
     private String phase(MadeElement d) {
-        return " on " + draw.one(List.of(d.phases().split("")));
+        return " on " + draw.one(d.labels());
     }
 }

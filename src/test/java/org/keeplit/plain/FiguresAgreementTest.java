@@ -377,7 +377,7 @@ class FiguresAgreementTest {
         assertEquals(all.times(share).size(), amperes(POLE, bridged, "r", Conductor.B).size(), 0.002);
     }
 
-    private static void compare(MadePositions made, boolean faults) {
+    static void compare(MadePositions made, boolean faults) {
         compare(made, faults, false);
     }
 
@@ -426,9 +426,17 @@ class FiguresAgreementTest {
     }
 
     /** {@return the plain flow of the normal state with some clamps on} */
-    private static PlainFlow plain(String network, Map<String, String> clamps) {
+    static PlainFlow plain(String network, Map<String, String> clamps) {
         Plain it = new Plain(network, clamps);
         return it.figures.flow(0);
+    }
+
+    static Voltages levels(String network) {
+        return new Plain(network, Map.of()).figures.circuit().now();
+    }
+
+    static PlainPieces pieces(String network) {
+        return new Plain(network, Map.of()).wiring.pieces();
     }
 
     private static double through(String network, PlainFlow flow, String device, Conductor phase) {
@@ -465,7 +473,7 @@ class FiguresAgreementTest {
         for (Element element : made.network().elements()) {
             if (element instanceof Element.Line || element instanceof Element.Regulator) {
                 Element.Branch branch = (Element.Branch) element;
-                for (Conductor p : element.phases().and(Phases.ABC)) {
+                for (Conductor p : element.phases().and(Phases.LIVE)) {
                     int[] place = model.branch(element.name(), p).orElseThrow();
                     double amperes = fast.current(place[0], place[1]).abs();
                     boolean line = element instanceof Element.Line;

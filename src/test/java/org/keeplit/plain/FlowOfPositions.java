@@ -34,6 +34,13 @@ final class FlowOfPositions {
         this.made = made;
         this.generatorsRun = generatorsRun;
         made.network().elements().forEach(this::element);
+        // Each phase of a set that was brought, turned as every supply but alpha is.
+        made.grid().machines().forEach(m -> builder.source(
+                m.family().name() + m.phase(),
+                new int[] {terminal(Names.machine(m.family().name(), m.phase()))},
+                GROUND,
+                new Complex[] {Complex.polar(VOLTS, 17 - m.phase().clock() * 30)},
+                ComplexMatrix.of(1, 1, (i, j) -> new Complex(0.3, 2))));
         for (Contact c : made.grid().contacts()) {
             String name = MadePositions.name(made.grid().vertices().get(c.a()));
             int a = name.equals(Names.EARTH) ? GROUND : terminal(name);
@@ -166,6 +173,18 @@ final class FlowOfPositions {
     /** Winding i lies on one core with winding i of the other side; the clock says which way a delta is closed. */
     private void transformer(Element.Transformer t) {
         int n = t.phases().size();
+        if (t.centreTapped()) {
+            int[] high = all(t.from(), t);
+            double across = n == 2 ? VOLTS * Math.sqrt(3) : VOLTS;
+            // From C on to A, as the rotation goes.
+            boolean round = n == 2 && t.phases().contains(Conductor.A) && t.phases().contains(Conductor.C);
+            builder.transformer(
+                    t.name(),
+                    new Winding(high[round ? 1 : 0], n == 1 ? GROUND : high[round ? 0 : 1], across, LEAKAGE),
+                    new Winding(at(t.to(), Conductor.X1), GROUND, VOLTS, LEAKAGE),
+                    new Winding(GROUND, at(t.to(), Conductor.X3), VOLTS, LEAKAGE));
+            return;
+        }
         int units = n == 2 && (t.primary() == Connection.DELTA || t.secondary() == Connection.DELTA) ? 1 : n;
         for (int i = 0; i < units; i++) {
             builder.transformer(

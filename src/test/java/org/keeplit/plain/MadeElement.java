@@ -36,6 +36,11 @@ record MadeElement(String kind, String name, String from, String to, String phas
         };
     }
 
+    /** {@return its phases or legs, one by one} */
+    List<String> labels() {
+        return List.of(phases.split("(?=[ABCX])"));
+    }
+
     boolean isBranch() {
         return to != null;
     }

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.GridBuilder;
+import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
@@ -64,7 +65,7 @@ final class MadePositions {
     private static MadeCase.Read read(Draw draw) {
         while (true) {
             try {
-                return CaseMaker.make(draw).withParts(List.of(Part.step("east does \"nothing\""))).read();
+                return CaseMaker.makeWithSets(draw).withParts(List.of(Part.step("east does \"nothing\""))).read();
             } catch (IllegalArgumentException refused) {
                 // Draw another.
             }
@@ -139,7 +140,7 @@ final class MadePositions {
         } else if (vertex instanceof Vertex.Temporary v) {
             return Names.piece(v.family(), v.conductor());
         }
-        return Names.EARTH;
+        return vertex instanceof Vertex.Machine v ? Names.machine(v.family(), v.conductor()) : Names.EARTH;
     }
 
     private void place(Temporary family) {
@@ -150,6 +151,8 @@ final class MadePositions {
                 List<Vertex> all = new ArrayList<>();
                 if (ground && clamp == 1) {
                     all.add(Vertex.EARTH);
+                } else if (family.kind().base() == Base.MOBILE && clamp == 1) {
+                    all.add(new Vertex.Machine(family.name(), p));
                 } else {
                     all.add(new Vertex.AtNode(of.node(draw.one(Side.values())), p));
                     Conductor other = draw.one(of.phases().list());

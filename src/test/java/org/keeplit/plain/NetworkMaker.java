@@ -51,7 +51,43 @@ final class NetworkMaker {
         for (int i = 0; i < hanging; i++) {
             hang();
         }
+        // From the network itself, so that what is drawn after it stays as it was where no centre tap is added.
+        Draw more = new Draw(elements.toString().hashCode());
+        if (more.chance(10)) {
+            centreTap(more);
+        }
         return List.copyOf(elements);
+    }
+
+    /** A centre-tapped unit with a switch on its legs and what hangs behind it. */
+    private void centreTap(Draw more) {
+        List<String> all = nodes.keySet().stream().filter(n -> zone.get(n) == 0).toList();
+        String from = more.one(all);
+        List<String> pairs = List.of("A", "B", "C", "AB", "BC", "CA").stream()
+                .filter(p -> p.chars().allMatch(c -> nodes.get(from).indexOf(c) >= 0))
+                .toList();
+        elements.add(new MadeElement(
+                "transformer", name("t"), from, "low", more.one(pairs), List.of("centre-tapped")));
+        String house = "low";
+        if (more.chance(70)) {
+            house = "house";
+            elements.add(new MadeElement(
+                    more.one("disconnect", "switch"), name("d"), "low", house, "X1X3", more.chance(15) ? List.of("open") : List.of()));
+        }
+        if (more.chance(70)) {
+            elements.add(leg(more.one("X1", "X3"), house, "grounded wye"));
+        }
+        if (more.chance(60)) {
+            elements.add(leg("X1X3", house, more.one("delta", "delta", "ungrounded wye", "grounded wye")));
+        }
+        if (more.chance(15)) {
+            elements.add(new MadeElement("generator", name("g"), house, null, more.one("X1", "X1X3"), List.of("20 kW")));
+        }
+    }
+
+    private MadeElement leg(String phases, String node, String way) {
+        return new MadeElement(
+                "load", name("u"), node, null, phases, List.of("10 kW", "1 customer", way, "constant impedance"));
     }
 
     private String node(String phases, int inZone) {

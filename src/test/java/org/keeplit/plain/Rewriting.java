@@ -50,6 +50,9 @@ final class Rewriting {
     /** {@return the case on other phases} @param to the letters that A, B and C become */
     static MadeCase phases(MadeCase made, String to) {
         UnaryOperator<String> letters = s -> {
+            if (s.startsWith("X")) {
+                return s;
+            }
             StringBuilder all = new StringBuilder();
             s.chars().map(c -> to.charAt(c - 'A')).sorted().forEach(c -> all.append((char) c));
             return all.toString();

@@ -207,7 +207,7 @@ final class Templates {
             all.add(Part.step("foreman repeats K"));
             all.add(Part.step("desk confirms K"));
         }
-        String phase = " on " + draw.one(List.of(d.phases().split("")));
+        String phase = " on " + draw.one(d.labels());
         all.add(Part.step("west tests " + at + " dead" + phase));
         all.add(Part.step("west applies G to " + at + phase + draw.one(", ground end first", ", ground end first", "")));
         if (draw.chance(50)) {

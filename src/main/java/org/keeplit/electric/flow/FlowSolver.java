@@ -55,15 +55,11 @@ public final class FlowSolver {
     private FlowResult solve(FlowState state, Work work) {
         int[] differences = state.differences(model.baseState());
         work.linear().apply(state, differences);
-        double[] start = work.linear().change(state, differences, work.base().linearVoltages());
-        double[] base = work.base().flowVoltages();
-        for (int k = 0; k < start.length; k++) {
-            start[k] += base[k];
-        }
+        double[] change = work.linear().change(state, differences, work.base().linearVoltages());
         work.flow().apply(state, differences);
         Zones.Live live = model.zones().live(state);
         Iteration iteration = work.iteration();
-        double[] voltages = iteration.run(state, live, start);
+        double[] voltages = iteration.run(state, live, work.base().flowVoltages(), change);
         return voltages == null
                 ? new NoConvergence(state, iteration.iterations(), iteration.complaint())
                 : new FlowSolution(model, state, live, voltages, iteration.iterations());

@@ -24,9 +24,13 @@ final class Iteration {
     private final int[] active;
     private final boolean[] stamped;
     /** Voltages across the active loads: those that currents are computed at, and those that come out. */
-    private final double[] across;
-    private final double[] found;
+    private double[] across;
+    private double[] found;
     private final double[] weights;
+    /** Voltages across all loads in the base solution; null while there is none. */
+    private double[] baseAcross;
+    /** The zones that were alive when {@link #active} was filled; null if that has to be done anew. */
+    private boolean[] liveZones;
     private final Mixing mixing = new Mixing();
     private double[] spare;
 
@@ -61,16 +65,26 @@ final class Iteration {
         state = newState;
         sources = new SourceCurrents(model, newState);
         iterations = 0;
+        if (!Arrays.equals(liveZones, live.liveZone())) {
+            choose(live);
+        }
+        Arrays.fill(stamped, 0, count, false);
+        mixing.reset();
+    }
+
+    /** Finds the loads that take part. States with the same zones alive have the same, unless a generator is among them. */
+    private void choose(Zones.Live live) {
         count = 0;
+        boolean followers = false;
         for (int k = 0; k < loads.count; k++) {
             boolean connected = live.zone(loads.fromZone[k]) || live.zone(loads.toZone[k]);
+            followers |= loads.follower[k];
             if (connected && (!loads.follower[k] || load(k).inService(state))) {
                 weights[count] = loads.squareScale[k];
                 active[count++] = k;
             }
         }
-        Arrays.fill(stamped, 0, count, false);
-        mixing.reset();
+        liveZones = followers ? null : live.liveZone();
     }
 
     private Load load(int k) {
@@ -87,8 +101,40 @@ final class Iteration {
      */
     double[] run(FlowState newState, Zones.Live live, double[] start) {
         begin(newState, live);
-        double[] voltages = start;
-        measure(voltages, across);
+        measure(start, across);
+        return iterate(start);
+    }
+
+    /**
+     * Iterates from the base solution.
+     *
+     * @param newState the state
+     * @param live what is alive in it
+     * @param base the voltages of the base solution, always the same
+     * @param change what is added to them to begin with, used up
+     * @return the voltages in elimination order, or null if they do not settle
+     */
+    double[] run(FlowState newState, Zones.Live live, double[] base, double[] change) {
+        begin(newState, live);
+        if (baseAcross == null) {
+            baseAcross = new double[2 * loads.count];
+            for (int k = 0; k < loads.count; k++) {
+                baseAcross[2 * k] = base[2 * loads.from[k]] - base[2 * loads.to[k]];
+                baseAcross[2 * k + 1] = base[2 * loads.from[k] + 1] - base[2 * loads.to[k] + 1];
+            }
+        }
+        for (int a = 0; a < count; a++) {
+            int k = active[a];
+            int from = 2 * loads.from[k];
+            int to = 2 * loads.to[k];
+            across[2 * a] = baseAcross[2 * k] + (change[from] - change[to]);
+            across[2 * a + 1] = baseAcross[2 * k + 1] + (change[from + 1] - change[to + 1]);
+        }
+        return iterate(change);
+    }
+
+    private double[] iterate(double[] room) {
+        double[] voltages = room;
         boolean settled = false;
         change = 0;
         while (!settled && iterations < model.options().iterations() && change < DIVERGED) {
@@ -112,7 +158,9 @@ final class Iteration {
     /** Takes the voltages just found, or after some iterations what mixing makes of the last few. */
     private void advance() {
         if (iterations < PLAIN_ITERATIONS) {
-            System.arraycopy(found, 0, across, 0, 2 * count);
+            double[] swap = across;
+            across = found;
+            found = swap;
         } else {
             mixing.mix(across, found, weights, 2 * count);
         }

@@ -2,6 +2,7 @@ package org.keeplit.electric.power;
 
 import java.util.HashMap;
 import java.util.Map;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 
@@ -36,7 +37,12 @@ public final class Nominal {
         return volts.containsKey(from) && volts.putIfAbsent(to, volts.get(from)) == null;
     }
 
-    /** {@return the nominal voltage of a node, line to line, in volt} @param node the node */
+    /** {@return the nominal voltage to ground of a conductor, in volt} @param node its node @param conductor a phase or a leg */
+    public double toGround(String node, Conductor conductor) {
+        return lineToLine(node) / (conductor.isLeg() ? 2 : Math.sqrt(3));
+    }
+
+    /** {@return the nominal voltage of a node, line to line, leg to leg, in volt} @param node the node */
     public double lineToLine(String node) {
         return volts.get(node);
     }

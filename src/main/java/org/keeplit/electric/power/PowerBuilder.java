@@ -1,5 +1,6 @@
 package org.keeplit.electric.power;
 
+import com.google.common.collect.Multimaps;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -12,6 +13,7 @@ import org.keeplit.electric.Contact;
 import org.keeplit.electric.Grid;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
+import org.keeplit.electric.flow.CentreTapped;
 import org.keeplit.electric.flow.DistributedLoad;
 import org.keeplit.electric.flow.FlowModel;
 import org.keeplit.electric.flow.LineDropControl;
@@ -26,6 +28,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 import org.keeplit.network.Phases;
 import org.keeplit.network.Side;
+import org.keeplit.procedure.Temporary;
 import org.keeplit.program.Vertex;
 import org.keeplit.unit.Quantity;
 
@@ -35,6 +38,8 @@ final class PowerBuilder {
     private static final int UNUSED = -2;
     /** When a source states no ratio of reactance to resistance. */
     private static final double USUAL_RATIO = 8;
+    /** When a transformer states no ratio of reactance to resistance. */
+    private static final double USUAL_TRANSFORMER_RATIO = 5;
     /** A regulator's own impedance, all reactance, in parts of its line's base; from memory a few ten-thousandths. */
     private static final double REGULATOR_PART = 1e-4;
     /** When a regulator states no rating, in ampere. */
@@ -82,10 +87,11 @@ final class PowerBuilder {
             boolean earth = vertex.equals(Vertex.EARTH) || !vertex.conductor().isPhase();
             terminals[i] = earth ? FlowModel.GROUND : UNUSED;
             if (!earth) {
-                nominalAt[i] = node(vertex).map(n -> nominal.lineToLine(n) / SQRT3).orElse(0.0);
+                nominalAt[i] = node(vertex).map(n -> nominal.toGround(n, vertex.conductor())).orElse(0.0);
             }
         }
         network.all(Element.Source.class).forEach(this::source);
+        machines();
         network.all(Element.Line.class).forEach(this::line);
         network.all(Element.Regulator.class).forEach(this::regulator);
         network.all(Element.Transformer.class).forEach(this::transformer);
@@ -187,6 +193,38 @@ final class PowerBuilder {
         int[] rows = phases.stream().mapToInt(Conductor::ordinal).toArray();
         builder.source(
                 source.name(), at(source.node(), source.phases()), FlowModel.GROUND, emf, three.pick(rows, rows));
+    }
+
+    /** A temporary source has the nominal voltage of where it was brought for, each phase behind its own reactance. */
+    private void machines() {
+        Multimaps.index(grid.machines(), Grid.Machine::family).asMap().forEach((family, phases) -> {
+            String node = network.element(family.of().toString())
+                    .map(e -> e instanceof Element.Branch b ? b.to() : ((Element.Shunt) e).node())
+                    .orElseThrow();
+            double rating = rated(family, "power");
+            double reactance = rated(family, "reactance");
+            List<Grid.Machine> list = List.copyOf(phases);
+            builder.source(
+                    family.name(),
+                    list.stream().mapToInt(m -> terminal(m.vertex())).toArray(),
+                    FlowModel.GROUND,
+                    list.stream()
+                            .map(m -> Complex.polar(nominal.toGround(node, m.phase()), -30.0 * m.phase().clock()))
+                            .toArray(Complex[]::new),
+                    ComplexMatrix.of(list.size(), list.size(), (i, j) -> {
+                        double volts = nominal.toGround(node, list.get(i).phase());
+                        return i == j ? new Complex(0, reactance * list.size() * volts * volts / rating) : Complex.ZERO;
+                    }));
+        });
+    }
+
+    private static double rated(Temporary family, String name) {
+        Quantity quantity = family.kind().ratings().get(name);
+        if (quantity == null) {
+            throw new PowerException(
+                    "the kind " + family.kind().name() + " states no rating " + name + ", which a load flow needs of " + family.name());
+        }
+        return quantity.si();
     }
 
     private void line(Element.Line line) {
@@ -293,7 +331,7 @@ final class PowerBuilder {
                         generator.name() + " on phase " + phase,
                         at(generator.node(), phase),
                         FlowModel.GROUND,
-                        nominal.lineToLine(generator.node()) / SQRT3,
+                        nominal.toGround(generator.node(), phase),
                         each,
                         false));
             }
@@ -304,12 +342,12 @@ final class PowerBuilder {
         double kva = need(transformer, "rating") / 1000;
         double low = need(transformer, "low voltage");
         double high = nominal.lineToLine(transformer.from());
-        double ohms = need(transformer, "impedance");
-        double ratio = figure(transformer.figures(), "reactance ratio", 5);
-        double resistance = figure(transformer.figures(), "resistance", ohms / Math.hypot(1, ratio));
-        double reactance = Math.sqrt(Math.max(0, ohms * ohms - resistance * resistance));
-        Complex perUnit = new Complex(resistance, reactance);
+        Complex perUnit = leakage(transformer);
         double unit = kva * 1000 / transformer.windings().size();
+        if (transformer.centreTapped()) {
+            centreTapped(transformer, high, low, perUnit);
+            return;
+        }
         Clock clock = Clock.of(transformer);
         for (Conductor start : transformer.windings()) {
             builder.transformer(
@@ -317,6 +355,35 @@ final class PowerBuilder {
                     winding(transformer, true, clock.primary(start), high, perUnit, unit),
                     winding(transformer, false, clock.secondary(start), low, perUnit, unit));
         }
+    }
+
+    /** {@return the leakage impedance in parts of the rating's base: as stated in parts, or from its magnitude} */
+    private static Complex leakage(Element.Transformer transformer) {
+        Map<String, Quantity> figures = transformer.figures();
+        if (figures.containsKey("reactance") && figures.containsKey("resistance")) {
+            return new Complex(need(transformer, "resistance"), need(transformer, "reactance"));
+        }
+        double whole = need(transformer, "impedance");
+        double usual = figures.containsKey("reactance")
+                ? Math.sqrt(Math.max(0, whole * whole - Math.pow(need(transformer, "reactance"), 2)))
+                : whole / Math.hypot(1, figure(figures, "reactance ratio", USUAL_TRANSFORMER_RATIO));
+        double resistance = figure(figures, "resistance", usual);
+        return new Complex(resistance, Math.sqrt(Math.max(0, whole * whole - resistance * resistance)));
+    }
+
+    private void centreTapped(Element.Transformer transformer, double high, double low, Complex perUnit) {
+        int[] primary =
+                transformer.ends().stream().mapToInt(p -> at(transformer.from(), p)).toArray();
+        int[] legs = at(transformer.to(), Phases.LEGS);
+        CentreTapped.add(
+                builder,
+                transformer.name(),
+                primary.length == 2 ? primary : new int[] {primary[0], FlowModel.GROUND},
+                new int[] {legs[0], FlowModel.GROUND, legs[1]},
+                primary.length == 2 ? high : high / SQRT3,
+                low / 2,
+                need(transformer, "rating") / 1000,
+                perUnit);
     }
 
     /** One unit's winding on one side, with half of the unit's impedance. @param ends its phases; null for the neutral */
@@ -373,7 +440,7 @@ final class PowerBuilder {
                     name + "." + (i + 1),
                     phases[i],
                     back,
-                    between ? volts : volts / SQRT3,
+                    between ? volts : nominal.toGround(load.node(), list.get(i)),
                     inAllCases(load, power(load, leg(list, i, between), parts).times(part)));
         }
     }

@@ -196,7 +196,7 @@ public final class PowerStates {
         }
         double most = current(shortCircuit.solve(state, Fault.lineToGround(here, Complex.ZERO)));
         List<Integer> others = new ArrayList<>();
-        for (Conductor phase : Phases.ABC) {
+        for (Conductor phase : Phases.LIVE) {
             cells.grid()
                     .number(beside(there, phase))
                     .map(model::terminal)
