@@ -66,7 +66,7 @@ crewLine      : CREW EOF ;
 personLine    : name STRING ( COMMA attribute )* EOF ;
 temporaryHead : TEMPORARY EOF ;
 temporaryLine : name WORD FOR EACH PHASE OF phrase EOF ;
-permitLine    : ( HOLD | CLEARANCE ) WORD FOR phrase COMMA HELD AT holders COMMA BY name EOF ;
+permitLine    : ( HOLD | CLEARANCE ) WORD FOR phrase COMMA HELD AT holders COMMA BY name ( COMMA WITH names )? EOF ;
 holders       : any+ ;
 provedLine    : PROVED ON name ( WITH bindings )? EOF ;
 bindings      : binding ( separator binding )* ;

@@ -65,6 +65,13 @@ public enum Predicate {
     COVERS("covers", false, "it was issued for that structure", in(HOLD, CLEARANCE), in(SITE)),
     /** The hold is held at this device. */
     HELD_AT("is held at", false, "the device was named when it was issued", in(HOLD, CLEARANCE), in(DEVICE)),
+    /** The person or the equipment belongs to the crew that works under it. */
+    INCLUDES(
+            "includes",
+            false,
+            "its line names that as its own, or names no crew",
+            in(HOLD, CLEARANCE),
+            in(PERSON, JUMPER, GROUND, MOBILE)),
     /** The person holds it. */
     HELD_BY("is held by", false, "it was issued to that person", in(HOLD, CLEARANCE), in(PERSON)),
     /** A tag hangs on the device. */
@@ -97,6 +104,14 @@ public enum Predicate {
     DEAD("is dead", true, "no source can put voltage on it", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Joined to an applied ground by conductor alone. */
     GROUNDED("is grounded", true, "plain conductor joins it to an applied ground", in(POINT, JUMPER, GROUND, MOBILE)),
+    /** Every phase of the place is joined to an applied ground by conductor alone. */
+    GROUNDED_THROUGHOUT(
+            "is grounded on every phase there",
+            true,
+            "plain conductor joins it, and each other phase of that place, to an applied ground",
+            in(POINT)),
+    /** One of its ends is on that very place, whichever else it is joined to. */
+    CLAMPED_TO("is clamped to", false, "an end of it is on that very place", in(JUMPER, GROUND, MOBILE), in(POINT)),
     /** Joined to an applied ground by anything that conducts. */
     TIED_TO_GROUND("is tied to a ground", true, "some conducting path joins it to an applied ground", in(POINT, JUMPER, GROUND, MOBILE)),
     /** Without it, its sides are still solidly joined on site. */

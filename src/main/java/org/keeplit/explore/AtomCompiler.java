@@ -7,6 +7,7 @@ import java.util.function.IntPredicate;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.LeadEnd;
@@ -58,6 +59,10 @@ final class AtomCompiler {
                     .holder()
                     .toString()
                     .equals(objects.get(1).words()));
+            case INCLUDES -> constant(((Obj.Paper) first)
+                    .permit()
+                    .includes(objects.get(1).words()));
+            case CLAMPED_TO -> clampedTo(first, objects.get(1));
             case TAGGED -> is(new FieldKey.Tagged(first.words()), 1);
             case PROVED_DEAD, PROVED_OPEN, PROVED_CLOSED, PROVED_CARRYING, PROVED_IN_PHASE, PROVED_NEUTRAL -> proved(
                     atom, first, phase);
@@ -152,6 +157,25 @@ final class AtomCompiler {
 
     Node clamped(Obj family, Conductor phase, int clamp) {
         return atLeast(new FieldKey.Clamp(family.words(), phase, clamp), 1);
+    }
+
+    /** {@return the question whether something hangs on a place, on each phase that is meant} */
+    private Node clampedTo(Obj family, Obj point) {
+        List<Node> all = new ArrayList<>();
+        for (Conductor phase : world.phasesOf(point)) {
+            if (!phase.isPhase()) {
+                continue;
+            }
+            int there = vertex(point, phase);
+            List<Node> some = new ArrayList<>();
+            for (Contact contact : world.grid().contactsOf(family.words())) {
+                if (contact.a() == there || contact.b() == there) {
+                    some.add(is(contact.key(), contact.value()));
+                }
+            }
+            all.add(Node.one(some));
+        }
+        return Node.all(all);
     }
 
     private Node placed(Obj device, Conductor phase, String words) {

@@ -19,6 +19,7 @@ final class ConditionWords {
         {" is ", " is not "},
         {" has ", " does not have "},
         {" covers ", " does not cover "},
+        {" includes ", " does not include "},
         {" feeds ", " does not feed "},
         {" stands at ", " does not stand at "}
     };
@@ -40,13 +41,9 @@ final class ConditionWords {
         } else if (condition instanceof Condition.One one) {
             return one.parts().size() == 2 ? joined(one.parts(), " or ") : "one of these";
         } else if (condition instanceof Condition.Quantified q) {
-            String such = q.binder().such().map(c -> " that " + say(c)).orElse("");
-            return q.quantifier().name().toLowerCase(Locale.ROOT) + " " + q.binder().noun().words() + " "
-                    + q.binder().variable() + such + ": " + say(q.body());
+            return q.quantifier().name().toLowerCase(Locale.ROOT) + " " + of(q.binder(), q.body());
         } else if (condition instanceof Condition.Counted c) {
-            String such = c.binder().such().map(s -> " that " + say(s)).orElse("");
-            return many(c) + " " + c.binder().noun().words() + " " + c.binder().variable() + such + ": "
-                    + say(c.body());
+            return many(c) + " " + of(c.binder(), c.body());
         } else if (condition instanceof Condition.Named named) {
             return named(named);
         } else if (condition instanceof Condition.Happened happened) {
@@ -59,6 +56,32 @@ final class ConditionWords {
             return figure(compare.left()) + " " + compare.comparison().words() + " " + figure(compare.right());
         }
         return say((Condition.Atom) condition);
+    }
+
+    /** {@return what a quantifier ranges over, and what it says of that: as one sentence where that is the subject of both} */
+    private String of(Condition.Binder binder, Condition body) {
+        String thing = binder.noun().words() + " " + binder.variable() + such(binder);
+        String said = say(body);
+        String subject = binder.variable() + " ";
+        boolean simple = body instanceof Condition.Atom
+                || body instanceof Condition.Not not && not.body() instanceof Condition.Atom;
+        return simple && binder.such().isEmpty() && said.startsWith(subject)
+                ? thing + said.substring(subject.length() - 1)
+                : thing + ": " + said;
+    }
+
+    /** {@return what is further said of whatever a variable ranges over} */
+    String such(Condition.Binder binder) {
+        String subject = binder.variable() + " ";
+        return binder.such()
+                .map(this::say)
+                .map(said -> said.startsWith(subject)
+                        ? " that "
+                                + said.substring(subject.length())
+                                        .replace(" and " + subject, " and ")
+                                        .replace(" or " + subject, " or ")
+                        : ", where " + said)
+                .orElse("");
     }
 
     /** {@return a condition as it is in a state: as it stands, denied, or in doubt} */

@@ -13,6 +13,8 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Pickups;
+import org.keeplit.reference.ApproachDistances;
+import org.keeplit.reference.ApproachDistances.Exposure;
 import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
 
@@ -169,12 +171,24 @@ final class FigureCompiler {
             return limit == null
                     ? unstated(name, object)
                     : new Amount.Fixed(limit.si() * nominal(object));
+        } else if (name.startsWith("approach distance")) {
+            return approach(name, object);
         }
         return stated(name, object)
                 .or(() -> name.equals("continuous") ? stated("rating", object) : Optional.empty())
                 .or(() -> name.equals("pickup") ? minimumTrip(object) : Optional.empty())
                 .<Amount>map(quantity -> new Amount.Fixed(quantity.si()))
                 .orElseGet(() -> unstated(name, object));
+    }
+
+    /** {@return the distance that is kept from a live part there, as high as the network says that it lies; up to 900 m if it does not} */
+    private Amount approach(String name, Obj object) {
+        Quantity altitude = world.bound().network().system().get("altitude");
+        OptionalDouble metres = ApproachDistances.table(
+                world.nominal(object) / 1000,
+                name.endsWith("phases") ? Exposure.PHASE_TO_PHASE : Exposure.PHASE_TO_GROUND,
+                altitude == null ? 0 : altitude.si());
+        return metres.isPresent() ? new Amount.Fixed(metres.getAsDouble()) : unstated(name, object);
     }
 
     /** {@return the current at which a device that states no pickup trips} */

@@ -23,7 +23,8 @@ public final class RuleWords {
 
     private void rule(Rule rule) {
         boolean moments = rule.form() == Rule.Form.EVENTUALLY && !rule.until().isEmpty();
-        line(0, head(rule) + (moments ? "" : ", this must be so:"));
+        String asked = rule.form() == Rule.Form.EVENTUALLY ? ", this must have become so since:" : ", this must be so:";
+        line(0, head(rule) + (moments ? "" : asked));
         rule.scope().filter(RuleWords::isNested).ifPresent(c -> {
             line(1, "as long as");
             tree(c, 2);
@@ -50,8 +51,7 @@ public final class RuleWords {
             case BETWEEN -> "In every state from " + (rule.triggers().isEmpty() ? "the start" : triggers(rule)) + " to "
                     + (rule.until().isEmpty() ? "the end" : words.moments(rule.until())) + with;
             case EVENTUALLY -> "At each ending, once " + triggers(rule) + " has happened" + with
-                    + (rule.until().isEmpty() ? ", it became so since" : ", " + words.moments(rule.until())
-                            + " must have come afterwards");
+                    + (rule.until().isEmpty() ? "" : ", " + words.moments(rule.until()) + " must have come afterwards");
             case AT_START -> "At the start" + with;
             case AT_END -> "At the end" + with;
         };
@@ -83,7 +83,7 @@ public final class RuleWords {
     private String binder(Condition.Binder binder) {
         return binder.noun().words() + " " + binder.variable()
                 + binder.of().map(t -> " of " + words.term(t)).orElse("")
-                + binder.such().map(c -> " that " + words.say(c)).orElse("");
+                + words.such(binder);
     }
 
     private void tree(Condition condition, int depth) {

@@ -12,6 +12,7 @@ import org.keeplit.network.DutyTable;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
 import org.keeplit.network.OpeningDuty;
+import org.keeplit.network.Phases;
 import org.keeplit.program.Points;
 import org.keeplit.program.Units;
 import org.keeplit.program.Vertex;
@@ -35,6 +36,7 @@ final class VoltageAtoms {
             case GROUNDED -> number(first, phase)
                     .<Node>map(Nodes.Grounded::new)
                     .orElse(Node.Constant.FALSE);
+            case GROUNDED_THROUGHOUT -> groundedThroughout(vertex(first, phase));
             case TIED_TO_GROUND -> number(first, phase)
                     .<Node>map(Nodes.Tied::new)
                     .orElse(Node.Constant.FALSE);
@@ -82,6 +84,14 @@ final class VoltageAtoms {
         return number(object, phase)
                 .<Node>map(v -> new Nodes.Alive(v, asked))
                 .orElseGet(() -> AtomCompiler.constant(asked == Nodes.Voltage.DEAD));
+    }
+
+    private Node groundedThroughout(Vertex there) {
+        List<Node> parts = new ArrayList<>();
+        for (Conductor phase : Phases.ABC) {
+            world.grid().number(there.beside(phase)).ifPresent(v -> parts.add(new Nodes.Grounded(v)));
+        }
+        return Node.all(parts);
     }
 
     private Contact pole(Obj object, Conductor phase) {

@@ -22,6 +22,8 @@ final class FigureNames {
         add("nominal voltage", "nominal voltage", Type.POINT, Dimension.VOLTAGE);
         add("lower voltage limit", "voltage low", Type.POINT, Dimension.VOLTAGE);
         add("upper voltage limit", "voltage high", Type.POINT, Dimension.VOLTAGE);
+        add("approach distance", "approach distance", Type.POINT, Dimension.LENGTH);
+        add("approach distance between phases", "approach distance between phases", Type.POINT, Dimension.LENGTH);
         for (Base base : Base.values()) {
             AttributeTable.figures(base).forEach((name, dimension) -> add(base, name, dimension));
             Type type = Vocabulary.typeOf(base);

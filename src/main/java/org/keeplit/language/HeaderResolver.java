@@ -25,6 +25,8 @@ import org.keeplit.rule.Rulebook;
 
 /** Reads the header of a procedure, or what a variant restates of its base's. */
 final class HeaderResolver {
+    private static final ImmutableSet<Type> OF_A_CREW =
+            ImmutableSet.of(Type.PERSON, Type.GROUND, Type.JUMPER, Type.MOBILE);
     private static final ImmutableSet<Type> UNDER_WORK = ImmutableSet.of(Type.DEVICE, Type.REGULATOR);
     private static final String PERMIT = "hold H for R, held at every device that feeds R and at R, by foreman";
 
@@ -260,7 +262,22 @@ final class HeaderResolver {
         } while (cursor.take(",") || cursor.sees(0, "and"));
         cursor.finish("where it is held");
         Term by = holder.orElseThrow(Misread::told);
-        header.permits.put(name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, name.span()));
+        ImmutableSet<String> with = crewUnder(parts);
+        header.permits.put(
+                name.getText(), new Permit(name.getText(), type, target, heldAt.build(), by, with, name.span()));
+    }
+
+    /** {@return the people and the equipment that a hold or clearance names as its own} */
+    private ImmutableSet<String> crewUnder(Shapes.PermitLineContext parts) {
+        ImmutableSet.Builder<String> all = ImmutableSet.builder();
+        if (parts.names() != null) {
+            for (Shapes.NameContext name : parts.names().name()) {
+                Term term = new TermReader(scope)
+                        .resolve(new TermText.Ref(Shape.lexeme(name)), OF_A_CREW, "“with”");
+                all.add(term.toString());
+            }
+        }
+        return all.build();
     }
 
     private void outage(Node node) {

@@ -20,7 +20,8 @@ final class SystemReader {
                     "frequency", Dimension.FREQUENCY,
                     "cold load factor", Dimension.NUMBER,
                     "inrush factor", Dimension.NUMBER,
-                    "fault resistance", Dimension.IMPEDANCE);
+                    "fault resistance", Dimension.IMPEDANCE,
+                    "altitude", Dimension.LENGTH);
 
     private final Report report;
     private final Map<String, Quantity> figures = new LinkedHashMap<>();

@@ -15,6 +15,7 @@ import org.keeplit.condition.Type;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Phases;
 import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Place;
@@ -170,6 +171,12 @@ final class Asking {
             case COVERS -> Truth.of(target(it).equals(scenery.siteOf(things.get(1))));
             case HELD_AT -> Truth.of(heldAt.get(it.name()).contains(things.get(1).name()));
             case HELD_BY -> Truth.of(permit(it).holder().toString().equals(things.get(1).name()));
+            case INCLUDES -> Truth.of(permit(it).with().isEmpty()
+                    || permit(it).with().contains(things.get(1).name())
+                    || permit(it).holder().toString().equals(things.get(1).name()));
+            case CLAMPED_TO -> Truth.of(scenery.phasesOf(things.get(1)).list().stream()
+                    .filter(Conductor::isPhase)
+                    .allMatch(phase -> hangs(it.name(), scenery.vertex(things.get(1), phase))));
             case TAGGED -> is("tag " + it.name(), 1);
             case PROVED_DEAD -> is(Names.proved("DEAD", scenery.vertex(it, p), p), 1);
             case PROVED_OPEN -> proved(it, p, Action.Proof.OPEN);
@@ -201,6 +208,7 @@ final class Asking {
             case ALIVE -> level(it, p, l -> l >= Voltages.BACKFED);
             case DEAD -> level(it, p, l -> l == Voltages.DEAD);
             case GROUNDED -> Truth.of(circuit.grounded(scenery.vertex(it, p)));
+            case GROUNDED_THROUGHOUT -> throughout(scenery.vertex(it, p));
             case TIED_TO_GROUND -> Truth.of(circuit.now().isEarthed(scenery.vertex(it, p)));
             case SHORTED -> Truth.of(circuit.now().isShorted(scenery.vertex(it, p)));
             case BYPASSED -> circuit.bypassed((Element.Branch) names.element(it.name()), p);
@@ -251,6 +259,14 @@ final class Asking {
         return Place.valueOf(words.toUpperCase(Locale.ROOT)).ordinal();
     }
 
+    private boolean hangs(String family, String place) {
+        return scenery.wiring().joints().stream()
+                .anyMatch(j -> j.isContact()
+                        && j.owner().equals(family)
+                        && (j.a().equals(place) || j.b().equals(place))
+                        && facts.get(j.fact()) == j.value());
+    }
+
     private Permit permit(Thing it) {
         return names.bound().permit(it.name()).orElseThrow();
     }
@@ -267,6 +283,20 @@ final class Asking {
     private Truth level(Thing it, Conductor p, IntPredicate wanted) {
         int level = circuit.now().level(scenery.vertex(it, p));
         return level == Voltages.MAY_BE ? Truth.UNKNOWN : Truth.of(wanted.test(level));
+    }
+
+    /** {@return whether every phase of a place is grounded; a piece of temporary equipment is a place by itself} */
+    private Truth throughout(String place) {
+        int slash = place.indexOf('/');
+        String owner = slash < 0 ? place : place.substring(0, slash);
+        if (slash < 0 || scenery.bound().temporary(owner).isPresent()) {
+            return Truth.of(circuit.grounded(place));
+        }
+        boolean line = slash == place.lastIndexOf('/');
+        Phases phases = line ? scenery.bound().network().nodes().get(owner) : names.element(owner).phases();
+        String stem = place.substring(0, place.lastIndexOf('/') + 1);
+        return Truth.of(
+                phases.list().stream().filter(Conductor::isPhase).allMatch(p -> circuit.grounded(stem + p)));
     }
 
     private Joint pole(Thing it, Conductor p) {

@@ -13,6 +13,9 @@ import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.reference.ApproachDistances;
+import org.keeplit.reference.ApproachDistances.Exposure;
+import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
 
 /** Works figures out in one state, and compares them. */
@@ -209,6 +212,11 @@ final class PlainFigures {
             Quantity limit = names.bound().network().system().get(name);
             return limit == null ? Double.NaN : limit.si() * nominal(it);
         }
+        if (name.equals("approach distance")) {
+            return approach(it, Exposure.PHASE_TO_GROUND);
+        } else if (name.equals("approach distance between phases")) {
+            return approach(it, Exposure.PHASE_TO_PHASE);
+        }
         Quantity found = stated(name, it.name());
         if (found == null && name.equals("continuous")) {
             found = stated("rating", it.name());
@@ -220,6 +228,12 @@ final class PlainFigures {
             return found != null ? found.si() : coil != null ? 2 * coil.si() : Double.NaN;
         }
         return found == null ? Double.NaN : found.si();
+    }
+
+    private double approach(Thing it, Exposure exposure) {
+        Quantity altitude = names.bound().network().system().getOrDefault("altitude", new Quantity(0, Dimension.LENGTH));
+        return ApproachDistances.table(scenery.nominal(it) / 1000, exposure, altitude.si())
+                .orElse(Double.NaN);
     }
 
     private double nominal(Thing it) {

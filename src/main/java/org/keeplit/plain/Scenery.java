@@ -55,7 +55,7 @@ final class Scenery {
         return wiring;
     }
 
-    private Bound bound() {
+    Bound bound() {
         return names.bound();
     }
 

@@ -153,6 +153,7 @@ public final class Binding {
                 substitution.term(permit.target()),
                 permit.heldAt().stream().map(substitution::devices).collect(ImmutableList.toImmutableList()),
                 substitution.term(permit.holder()),
+                permit.with(),
                 permit.span());
     }
 

@@ -47,7 +47,7 @@ public final class Editing {
         } else if (edit instanceof Edit.Replace replace) {
             return replace(body, replace.step(), step -> relabelled(replace.blocks(), step));
         } else if (edit instanceof Edit.OtherPhase other) {
-            return replace(body, other.step(), step -> ImmutableList.of(on(step, Phases.of(other.instead()))));
+            return replace(body, other.step(), step -> ImmutableList.of(on((Block.Step) step, Phases.of(other.instead()))));
         } else if (edit instanceof Edit.Insert insert) {
             return beside(body, insert.anchor(), insert.before(), insert.blocks());
         } else if (edit instanceof Edit.Move move) {
@@ -62,11 +62,34 @@ public final class Editing {
     }
 
     /** What stands in for a step keeps its label, so that {@code must fail on … at} still finds it. */
-    private static ImmutableList<Block> relabelled(ImmutableList<Block> blocks, Block.Step step) {
-        if (blocks.size() == 1 && blocks.get(0) instanceof Block.Step only && only.label().isEmpty()) {
-            return ImmutableList.of(only.withLabel(step.label()));
+    private static ImmutableList<Block> relabelled(ImmutableList<Block> blocks, Block step) {
+        return blocks.size() == 1 && label(blocks.get(0)).isEmpty()
+                ? ImmutableList.of(relabelled(blocks.get(0), label(step)))
+                : blocks;
+    }
+
+    private static Block relabelled(Block block, Optional<String> label) {
+        if (block instanceof Block.Step step) {
+            return step.withLabel(label);
+        } else if (block instanceof Block.Group group && isSentence(group)) {
+            ImmutableList.Builder<Block> parts = ImmutableList.builder();
+            group.parts().forEach(part -> parts.add(relabelled(part, label)));
+            return new Block.Group(group.order(), parts.build(), group.span());
         }
-        return blocks;
+        return block;
+    }
+
+    /** {@return whether a group is one sentence about several objects: its steps stand or fall together where no phase is said} */
+    private static boolean isSentence(Block.Group group) {
+        return !group.parts().isEmpty()
+                && group.parts().stream().allMatch(p -> p instanceof Block.Step && p.span().equals(group.span()));
+    }
+
+    private static Optional<String> label(Block block) {
+        if (block instanceof Block.Group group && isSentence(group)) {
+            return label(group.parts().get(0));
+        }
+        return block instanceof Block.Step step ? step.label() : Optional.empty();
     }
 
     private ImmutableList<Block> beside(
@@ -87,7 +110,7 @@ public final class Editing {
     }
 
     private ImmutableList<Block> replace(
-            ImmutableList<Block> body, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by) {
+            ImmutableList<Block> body, Edit.Ref ref, Function<Block, ImmutableList<Block>> by) {
         int[] count = {0};
         ImmutableList<Block> result = replaceIn(body, ref, by, count);
         if (count[0] == 0) {
@@ -100,7 +123,7 @@ public final class Editing {
     }
 
     private ImmutableList<Block> replaceIn(
-            List<Block> blocks, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by, int[] count) {
+            List<Block> blocks, Edit.Ref ref, Function<Block, ImmutableList<Block>> by, int[] count) {
         ImmutableList.Builder<Block> all = ImmutableList.builder();
         for (Block block : blocks) {
             all.addAll(replaceOne(block, ref, by, count));
@@ -109,9 +132,15 @@ public final class Editing {
     }
 
     private List<Block> replaceOne(
-            Block block, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by, int[] count) {
+            Block block, Edit.Ref ref, Function<Block, ImmutableList<Block>> by, int[] count) {
         if (block instanceof Block.Step step) {
             return replaceStep(step, ref, by, count);
+        } else if (block instanceof Block.Group group
+                && isSentence(group)
+                && ref.phase().isEmpty()
+                && label(group).equals(Optional.of(ref.label()))) {
+            count[0]++;
+            return by.apply(group);
         } else if (block instanceof Block.Group group) {
             // A part of a group that becomes several blocks must stay one part, or its order would be lost.
             ImmutableList.Builder<Block> parts = ImmutableList.builder();
@@ -145,7 +174,7 @@ public final class Editing {
     }
 
     private List<Block> replaceStep(
-            Block.Step step, Edit.Ref ref, Function<Block.Step, ImmutableList<Block>> by, int[] count) {
+            Block.Step step, Edit.Ref ref, Function<Block, ImmutableList<Block>> by, int[] count) {
         if (!step.label().equals(Optional.of(ref.label()))) {
             return List.of(step);
         }

@@ -11,6 +11,18 @@ public sealed interface Vertex {
     /** {@return its conductor} */
     Conductor conductor();
 
+    /** {@return the same place on another phase; a piece of temporary equipment or the earth is a place by itself} @param phase the phase */
+    default Vertex beside(Conductor phase) {
+        if (this instanceof AtNode there) {
+            return new AtNode(there.node, phase);
+        } else if (this instanceof Lead there) {
+            return new Lead(there.device, there.side, phase);
+        } else if (this instanceof Bushing there) {
+            return new Bushing(there.device, there.side, phase);
+        }
+        return this;
+    }
+
     /** The earth. */
     record Earth() implements Vertex {
         @Override

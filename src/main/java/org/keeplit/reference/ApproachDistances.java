@@ -3,6 +3,7 @@ package org.keeplit.reference;
 import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.OptionalDouble;
 
 /** Minimum approach distances of 29 CFR 1910.269 for alternating current up to 72.5 kV, in metres. */
 public final class ApproachDistances {
@@ -60,6 +61,20 @@ public final class ApproachDistances {
                 // Below 5.1 kV table R-3 has no factor.
                 ? row.movement + (row.upTo > 5 ? factor : 1) * (ground ? row.ground : row.phase)
                 : factor * (ground ? row.r6Ground : row.r6Phase);
+    }
+
+    /**
+     * {@return the distance of table R-6 in metres, by its footnote above 900 m; none for what the table does not have}
+     *
+     * @param kilovolts the nominal voltage, phase to phase
+     * @param metres the height above the sea
+     */
+    public static OptionalDouble table(double kilovolts, Exposure exposure, double metres) {
+        try {
+            return OptionalDouble.of(metres(kilovolts, exposure, metres, Method.TABLE));
+        } catch (NoSuchElementException outsideTheTable) {
+            return OptionalDouble.empty();
+        }
     }
 
     /** {@return the factor A of table R-5 at that height in metres} */

@@ -60,6 +60,6 @@ class PublishedSequencesTest {
         Map<Judgement.Status, Long> counts = FOLDERS.stream()
                 .flatMap(folder -> judged(folder).stream())
                 .collect(Collectors.groupingBy(Judgement::status, Collectors.counting()));
-        assertEquals(Map.of(Judgement.Status.HOLDS, 33L, Judgement.Status.FAILS_AS_STATED, 85L), counts);
+        assertEquals(Map.of(Judgement.Status.HOLDS, 36L, Judgement.Status.FAILS_AS_STATED, 95L), counts);
     }
 }

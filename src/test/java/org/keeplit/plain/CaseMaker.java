@@ -72,7 +72,7 @@ final class CaseMaker {
                 "bypass-jumper J for each phase of " + around.name(),
                 "ground-set G for each phase of " + grounded.name(),
                 "hold H for " + around.name() + ", held at every device that feeds " + around.name() + " and at "
-                        + around.name() + ", by foreman",
+                        + around.name() + ", by foreman, with east and west",
                 "clearance K for " + grounded.name() + ", held at " + grounded.name() + ", by foreman"));
         // From the case itself, so that what is drawn after it stays as it was where no set is brought.
         Draw own = new Draw(elements.toString().hashCode() * 31L + job.toString().hashCode());

@@ -169,7 +169,7 @@ final class RuleMaker {
         return draw.one(
                 "X is energized", "X is alive", "X is dead", "X is grounded", "X is tied to a ground",
                 "X is short-circuited", "X is not short-circuited", "X is proved dead", "X is not proved dead",
-                "X is not grounded", "X is not energized", "the trapped voltage at X is at most 1 kV");
+                "X is not grounded", "X is grounded on every phase there", "X is not energized", "the trapped voltage at X is at most 1 kV");
     }
 
     private String permit() {

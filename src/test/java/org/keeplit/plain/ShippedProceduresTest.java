@@ -15,10 +15,12 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestFactory;
 import org.keeplit.Keeplit;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Source;
 
 /**
@@ -35,6 +37,10 @@ class ShippedProceduresTest {
 
     /** These go on with a tap that nobody knows, in so many states that the plain evaluator has no room for them. */
     private static final Set<String> TOO_LONG = Set.of("RG-1-a", "RG-2-a");
+
+    /** Those of fewer than a hundred states, and of a transfer, which is about figures, some variants. */
+    private static final Set<String> WITH_FIGURES = Set.of(
+            "DW-3", "DW-3-a", "FU-2", "FU-2-a", "LW-1", "PT-1", "PT-2", "SB-2", "TR-1", "TR-1-a", "TR-1-c", "TR-2", "TR-3", "TR-4");
 
     @TestFactory
     Stream<DynamicTest> bothFindTheSame() {
@@ -55,6 +61,22 @@ class ShippedProceduresTest {
                         .map(proof -> DynamicTest.dynamicTest(
                                 p.name(),
                                 () -> Agreement.check(p, l.networks().get(proof.network()), proof, p.name())))));
+    }
+
+    /** These as they are, with the rulebooks of figures in every state. */
+    @Tag("long")
+    @TestFactory
+    Stream<DynamicTest> bothFindTheSameWithFiguresToo() {
+        Library library = Keeplit.read(List.of(Path.of("procedures")));
+        assertFalse(library.hasErrors(), () -> library.problems().toString());
+        return library.givenProcedures().stream()
+                .filter(p -> WITH_FIGURES.contains(p.name()))
+                .map(p -> {
+                    Procedure.Proof proof = p.proofs().get(0);
+                    return DynamicTest.dynamicTest(
+                            p.name(),
+                            () -> Agreement.check(p, library.networks().get(proof.network()), proof, p.name()));
+                });
     }
 
     /** What a variant must fail on is not asked here; only that both find the same. */
