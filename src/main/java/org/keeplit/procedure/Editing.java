@@ -56,9 +56,19 @@ public final class Editing {
                 moved.add(step);
                 return ImmutableList.of();
             });
-            return moved.isEmpty() ? body : beside(rest, move.anchor(), move.before(), moved);
+            return moved.isEmpty() ? body : beside(rest, move.anchor(), move.before(), together(moved, move.step()));
         }
         throw new IllegalStateException("an edit of an unknown shape: " + edit);
+    }
+
+    /** What a sentence does to several objects on one phase stays one part, in whatever order it comes. */
+    private static List<Block> together(List<Block> moved, Edit.Ref ref) {
+        boolean one = ref.phase().isPresent()
+                && moved.size() > 1
+                && moved.stream().allMatch(b -> b.span().equals(moved.get(0).span()));
+        return one
+                ? List.of(new Block.Group(Block.Order.ANY_ORDER, ImmutableList.copyOf(moved), moved.get(0).span()))
+                : moved;
     }
 
     /** What stands in for a step keeps its label, so that {@code must fail on … at} still finds it. */
