@@ -10,7 +10,6 @@ import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.DutyTable;
 import org.keeplit.network.Element;
-import org.keeplit.network.Phases;
 import org.keeplit.network.OpeningDuty;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Points;
@@ -88,7 +87,10 @@ final class VoltageAtoms {
 
     private Node groundedThroughout(Vertex there) {
         List<Node> parts = new ArrayList<>();
-        for (Conductor phase : Phases.ABC) {
+        for (Conductor phase : Conductor.values()) {
+            if (!phase.isPhase()) {
+                continue;
+            }
             world.grid().number(there.beside(phase)).ifPresent(v -> parts.add(new Nodes.Grounded(v)));
         }
         return Node.all(parts);
