@@ -83,7 +83,7 @@ public final class CardMaker {
         Set<String> hazards = new LinkedHashSet<>();
         outcome.rules().stream()
                 .filter(r -> r.verdict() != RuleResult.Verdict.NOT_EXERCISED && r.rule().severity() == Rule.Severity.STOP)
-                .forEach(r -> hazards.add(r.rule().because()));
+                .forEach(r -> hazards.add(r.rule().name().replace('-', ' ') + ": " + r.rule().because()));
         Standing start = run.start();
         return new CardSet(
                 instance,
@@ -105,7 +105,7 @@ public final class CardMaker {
         List<Block.Step> steps = part.acts().stream().map(Act::step).distinct().toList();
         return new StepCard(
                 number + 1,
-                part.name(),
+                title(part),
                 part.line(),
                 distinct(part.acts().stream().map(Act::actor)),
                 distinct(part.acts().stream().map(act -> act.actor() + " " + act.text())),
@@ -120,6 +120,12 @@ public final class CardMaker {
                 follows(number),
                 back(number),
                 done.flatMap(d -> picture(part, d)));
+    }
+
+    /** {@return the step's label with its phase; of a step without one its first act, with the names of this place} */
+    private static String title(Parts.Part part) {
+        Act first = part.acts().get(0);
+        return first.step().label().isPresent() ? part.name() : first.actor() + " " + first.text();
     }
 
     private static ImmutableList<String> distinct(Stream<String> all) {
@@ -137,7 +143,7 @@ public final class CardMaker {
         return order.directBefore(number).stream()
                 .map(pair -> new StepCard.Earlier(
                         pair.before() + 1,
-                        order.parts().get(pair.before()).name(),
+                        title(order.parts().get(pair.before())),
                         pair.harm().map(harm -> harm.sentence()).orElse("what it needs is not so before"),
                         pair.kind() == OrderTable.Kind.AS_WRITTEN))
                 .collect(ImmutableList.toImmutableList());

@@ -16,7 +16,7 @@ public final class CardPages {
             + "A proof is about the model; field conditions are checked on site.";
 
     /** How many lines a sheet holds between its head and its foot. */
-    private static final double ROOM = 36;
+    static final double ROOM = 37;
 
     private final CardSet set;
     private final LocalDate date;
@@ -99,6 +99,6 @@ public final class CardPages {
                 .append(Html.text(procedure.name() + " revision " + procedure.revision() + ", network " + set.instance().network().name()
                         + ", input " + set.hash() + ", " + date))
                 .append("</p><p>").append(Html.text(holds ? set.proof().words() + " Any change of it, or of the network, ends that." : set.proof().words()))
-                .append(" <b>Page ").append(number).append(" of ").append(of).append("</b></p></footer></section>\n");
+                .append(" <b class=\"pages\">Page ").append(number).append(" of ").append(of).append("</b></p></footer></section>\n");
     }
 }

@@ -35,6 +35,7 @@ final class CardStyle {
                 + ".bar{background:" + INK + ";color:" + GROUND + ";font-weight:bold;padding:1mm 2mm;text-align:center}"
                 + ".across{position:absolute;top:70mm;left:0;width:126mm;text-align:center;font-size:30pt;font-weight:bold;color:"
                 + FAINT + ";border:3pt solid " + FAINT + ";transform:rotate(-24deg);z-index:-1}"
+                + ".pages{white-space:nowrap}"
                 + "svg{width:100%;height:auto;display:block}"
                 + "table{border-collapse:collapse;width:100%}td{border:.8pt solid " + INK + ";padding:.6mm 1.2mm;vertical-align:top}";
     }

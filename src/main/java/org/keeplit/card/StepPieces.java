@@ -1,9 +1,12 @@
 package org.keeplit.card;
 
 import java.util.List;
+import org.keeplit.procedure.Person;
 
 /** The card of one step as a piece of a sheet. */
 final class StepPieces {
+    private static final double SMALLEST = 0.6;
+
     private final CardSet set;
     private final StringBuilder html = new StringBuilder();
     private double lines;
@@ -41,19 +44,34 @@ final class StepPieces {
                 .toList());
         told("Say and read back", step.speech());
         told("Will be true after", step.after());
-        told("Changes", step.changes());
+        told("Changes", step.changes().isEmpty() ? List.of() : List.of(String.join("; ", step.changes())));
         step.because().ifPresent(because -> told("Why", List.of(because)));
-        if (field && !set.approach().isEmpty()) {
-            told("Keep away", set.approach().subList(0, 2));
+        if (field && !set.approach().isEmpty() && !isDeskOnly(step)) {
+            told("Keep away", List.of(String.join("; ", set.approach().subList(0, 2))));
         }
-        step.picture().ifPresent(svg -> {
-            html.append(svg);
-            lines += Piece.pictureLines(svg);
-        });
+        StringBuilder above = new StringBuilder(html);
+        html.setLength(0);
         records(step);
         step.back().ifPresent(this::back);
+        step.picture().ifPresent(svg -> picture(svg, above));
+        html.insert(0, above);
         html.append("</section>");
         return new Piece(html.toString(), lines);
+    }
+
+    /** Draws as large as there is room for on one sheet, and never so small that it cannot be read. */
+    private void picture(String svg, StringBuilder above) {
+        double wanted = Piece.pictureLines(svg);
+        double share = Math.max(SMALLEST, Math.min(1, (CardPages.ROOM - lines - 2) / wanted));
+        above.append("<div style=\"width:").append(Math.round(share * 100)).append("%\">").append(svg)
+                .append("</div><p class=\"note\">Boxed: changed by this step. Solid: live. Dashed: dead. Dotted: grounded. Dash and dot: may be live.</p>");
+        lines += wanted * share + 2;
+    }
+
+    private boolean isDeskOnly(StepCard step) {
+        return set.instance().procedure().crew().stream()
+                .filter(p -> step.who().contains(p.name()))
+                .allMatch(Person::desk);
     }
 
     private void told(String head, List<String> items) {

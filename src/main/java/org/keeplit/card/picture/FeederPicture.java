@@ -26,7 +26,7 @@ public final class FeederPicture {
     private static final double ROW = 66;
     private static final double APART = 6;
     private static final int BEYOND = 3;
-    private static final int ACROSS = 5;
+    private static final double WIDTH = 540;
 
     private final Standing now;
     private final Network network;
@@ -58,38 +58,47 @@ public final class FeederPicture {
         String source = toSource(device, way);
         List<Element.Branch> beyond = new ArrayList<>();
         int more = beyond(device, beyond);
-        List<Element.Branch> all = new ArrayList<>(way);
-        all.add(device);
-        all.addAll(beyond);
         double y = 26;
         double x = 16;
         Symbols.source(svg, x + 11, y);
         svg.text(x + 11, y + 26, Svg.Anchor.MIDDLE, true, source);
         x += 22;
-        int number = 1;
-        for (Element.Branch one : all) {
-            if (number > ACROSS) {
-                number = 0;
-                x = 16;
+        way.add(device);
+        for (Element.Branch one : way) {
+            if (x + 2 * STEP > WIDTH) {
+                x = 38;
                 y += ROW;
             }
-            strokes(x, x + STEP - 60, y, one.from());
-            piece(one, one == device, x + STEP - 60, y);
-            strokes(x + STEP - 20, x + STEP, y, one.to());
-            x += STEP;
-            number++;
+            x = along(one, one == device, x, y);
         }
-        String rest = more == 0 ? "" : " Beyond these: " + more + " more.";
+        double bus = x;
+        for (Element.Branch one : beyond) {
+            along(one, false, bus, y);
+            y += one == beyond.get(beyond.size() - 1) ? 0 : ROW;
+        }
+        double first = y - ROW * Math.max(0, beyond.size() - 1);
+        svg.path("M" + Svg.n(bus) + " " + Svg.n(first - APART) + "V" + Svg.n(y + APART), 3);
+        String rest = more == 0 ? "" : " Beyond it: " + more + " more.";
         svg.text(16, y + 44, Svg.Anchor.START, false,
-                "From the source to " + device.name() + ", then the next beyond it." + rest + " Strokes: A, B, C from the top.");
-        return svg.whole(540, y + 50, "The way from " + source + " to " + device.name() + " and the next devices beyond");
+                "From the source to " + device.name() + ", then what comes next beyond it." + rest + " Strokes: A, B, C from the top.");
+        return svg.whole(WIDTH, y + 50, "The way from " + source + " to " + device.name() + " and the next devices beyond");
     }
 
-    private void strokes(double from, double to, double y, String node) {
+    /** Draws a piece with the line on both of its sides. {@return where it ends} */
+    private double along(Element.Branch one, boolean job, double x, double y) {
+        strokes(x, x + STEP - 60, y, one.from(), one.phases());
+        piece(one, job, x + STEP - 60, y);
+        strokes(x + STEP - 20, x + STEP, y, one.to(), one.phases());
+        return x + STEP;
+    }
+
+    private void strokes(double from, double to, double y, String node, Phases phases) {
         int row = 0;
         for (Conductor phase : Phases.ABC) {
             double level = y + (row++ - 1) * APART;
-            Look.of(now, new Vertex.AtNode(node, phase)).ifPresent(look -> svg.line(from, level, to, level, look));
+            if (phases.contains(phase)) {
+                Look.of(now, new Vertex.AtNode(node, phase)).ifPresent(look -> svg.line(from, level, to, level, look));
+            }
         }
     }
 

@@ -19,7 +19,7 @@ import org.keeplit.program.Vertex;
 
 /**
  * The work site phase by phase: of each device the line on both sides, leads, bushings and poles, and what is clamped on. What a step
- * changed is boxed, and the box has the word.
+ * changed is boxed.
  */
 public final class SitePicture {
     private static final double WIDTH = 540;
