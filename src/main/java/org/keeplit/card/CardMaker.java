@@ -107,7 +107,7 @@ public final class CardMaker {
                 number + 1,
                 title(part),
                 part.line(),
-                distinct(part.acts().stream().map(Act::actor)),
+                distinct(steps.stream().flatMap(s -> s.actors().stream()).map(Object::toString)),
                 distinct(part.acts().stream().map(act -> act.actor() + " " + act.text())),
                 distinct(part.acts().stream().flatMap(act -> act.primitives().stream()).flatMap(p -> StepObjects.of(p).stream())),
                 conditions(steps.stream().flatMap(s -> s.requires().stream())),

@@ -79,31 +79,41 @@ public final class SitePicture {
     private void row(Element.Branch device, Conductor phase) {
         double at = y + 28;
         boolean leads = device instanceof Element.Device && device.kind().has(Trait.LEADS);
-        side(device, phase, Side.SOURCE, at, leads);
-        side(device, phase, Side.LOAD, at, leads);
+        boolean there = !(device instanceof Element.Device d) || place(now, d, phase) == Place.values()[0];
+        side(device, phase, Side.SOURCE, at, leads, there);
+        side(device, phase, Side.LOAD, at, leads, there);
         double left = MIDDLE - Symbols.WIDTH / 2;
-        if (!(device instanceof Element.Device d)) {
+        if (!(device instanceof Element.Device unit)) {
             Symbols.regulator(svg, left, at);
             return;
         }
-        Conductor key = d.ganged() ? d.phases().list().get(0) : phase;
-        FieldKey pole = new FieldKey.Pole(d.name(), key);
-        FieldKey placed = new FieldKey.Placed(d.name(), key);
-        Place place = Place.values()[now.value(placed)];
+        FieldKey pole = new FieldKey.Pole(unit.name(), key(unit, phase));
         boolean closed = now.value(pole) == 1;
-        if (place == Place.values()[0]) {
-            Symbols.contact(svg, left, at, d.kind(), closed);
+        boolean moved = place(before, unit, phase) != place(now, unit, phase);
+        if (there) {
+            Symbols.contact(svg, left, at, unit.kind(), closed);
             svg.text(MIDDLE, at + 17, Svg.Anchor.MIDDLE, true, closed ? "closed" : "open");
         } else {
-            svg.text(MIDDLE, at + 4, Svg.Anchor.MIDDLE, true, place.phrase());
+            svg.text(MIDDLE, at + 4, Svg.Anchor.MIDDLE, true, place(now, unit, phase).phrase());
         }
-        if (before.value(pole) != now.value(pole) || before.value(placed) != now.value(placed)) {
+        if (moved) {
+            changed(left - 30, at - 17, Symbols.WIDTH + 60, 38);
+        } else if (before.value(pole) != now.value(pole)) {
             changed(left - 6, at - 17, Symbols.WIDTH + 12, 38);
         }
     }
 
-    /** Draws from the far end towards the pole; mirrored on the load side. */
-    private void side(Element.Branch device, Conductor phase, Side side, double at, boolean leads) {
+    /** {@return the phase under which a device's poles are kept: the first where they move together} */
+    private static Conductor key(Element.Device device, Conductor phase) {
+        return device.ganged() ? device.phases().list().get(0) : phase;
+    }
+
+    private static Place place(Standing standing, Element.Device device, Conductor phase) {
+        return Place.values()[standing.value(new FieldKey.Placed(device.name(), key(device, phase)))];
+    }
+
+    /** Draws from the far end towards the pole; mirrored on the load side. Of a unit that is not there only the line is left. */
+    private void side(Element.Branch device, Conductor phase, Side side, double at, boolean leads, boolean there) {
         Vertex node = new Vertex.AtNode(device.node(side), phase);
         Look look = Look.of(now, node).orElse(Look.UNKNOWN);
         label(phase, side, at, look, node);
@@ -114,6 +124,10 @@ public final class SitePicture {
         }
         wire(side, 0, 52, at, look);
         spots.put(node, new double[] {x(side, 26), at});
+        if (!there) {
+            svg.circle(x(side, 52), at, 2.5, false);
+            return;
+        }
         Vertex lead = new Vertex.Lead(device.name(), side, phase);
         Vertex bushing = new Vertex.Bushing(device.name(), side, phase);
         end(device, side, phase, LeadEnd.LINE, 52, at, look);
