@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
+import org.keeplit.card.CardMaker;
+import org.keeplit.card.CardSet;
 import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
@@ -227,6 +229,20 @@ public final class Keeplit {
     public static ImmutableList<RetreatTable> retreat(
             Library library, Limits limits, Watcher watcher, Problems problems) {
         return each(library, problems, (one, prepared) -> Retreats.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Makes the cards of every procedure of the given files that must hold, on every place that it names.
+     *
+     * @param library what was read
+     * @param limits how many states are looked at
+     * @param watcher is told how each gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a set of cards for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<CardSet> cards(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> CardMaker.of(one, prepared, limits, watcher));
     }
 
     /**

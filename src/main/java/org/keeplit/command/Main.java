@@ -19,6 +19,7 @@ import picocli.CommandLine;
             MendCommand.class,
             SweepCommand.class,
             RetreatCommand.class,
+            CardsCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class
         },

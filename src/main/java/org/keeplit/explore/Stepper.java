@@ -11,7 +11,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.Analysis;
 import org.keeplit.program.Act;
 import org.keeplit.program.Field;
 import org.keeplit.program.Orders;
@@ -169,6 +171,26 @@ public final class Stepper {
     /** {@return a state without how far the orders have come} */
     public long[] withoutOrders(long[] state) {
         return program.layout().withoutOrders(state);
+    }
+
+    /** {@return how everything stands in a state} */
+    public Standing standing(long[] state) {
+        return new Standing(machine.world(), scene.at(state));
+    }
+
+    /** {@return what people see change between two states, in words, with where voltage comes and goes} */
+    public ImmutableList<String> changes(long[] before, long[] after) {
+        Analysis was = scene.at(before).analysis();
+        Analysis is = scene.at(after).analysis();
+        return ImmutableList.<String>builder()
+                .addAll(new StateWords(program).changes(before, after))
+                .addAll(LevelWords.changes(machine.world().grid(), was, is))
+                .build();
+    }
+
+    /** {@return a bound condition in words} @param condition the condition */
+    public static String words(Condition condition) {
+        return new ConditionWords(Environment.EMPTY).say(condition);
     }
 
     /** {@return what a called outage takes} */

@@ -3,9 +3,7 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import org.keeplit.electric.Level;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
@@ -16,9 +14,6 @@ import org.keeplit.program.Vertex;
 
 /** Replays the way to a state and says what each act changed. */
 final class Tracer {
-    /** How many places are named before the rest is only counted. */
-    private static final int NAMED = 4;
-
     private final Machine machine;
     private final StateStore store;
     private final Edges edges;
@@ -78,7 +73,7 @@ final class Tracer {
         if (flash) {
             changes.add("two voltages, or a voltage and a ground, meet: nothing after this is known");
         } else {
-            changes.addAll(levels());
+            changes.addAll(LevelWords.changes(machine.world().grid(), was.analysis(), is.analysis()));
         }
         return new TraceStep(
                 number,
@@ -89,35 +84,6 @@ final class Tracer {
                 act.step().span().line(),
                 ImmutableList.copyOf(changes),
                 flash ? ImmutableList.of() : lost());
-    }
-
-    /** {@return which line conductors came alive or went dead, by phase} */
-    private List<String> levels() {
-        Map<Conductor, List<String>> dead = new EnumMap<>(Conductor.class);
-        Map<Conductor, List<String>> alive = new EnumMap<>(Conductor.class);
-        List<Vertex> vertices = machine.world().grid().vertices();
-        for (int i = 0; i < vertices.size(); i++) {
-            if (!(vertices.get(i) instanceof Vertex.AtNode node)) {
-                continue;
-            }
-            Level old = was.analysis().level(i);
-            Level now = is.analysis().level(i);
-            if (old.isAlive() != now.isAlive()) {
-                (now.isAlive() ? alive : dead)
-                        .computeIfAbsent(node.conductor(), c -> new ArrayList<>())
-                        .add(node.node());
-            }
-        }
-        List<String> all = new ArrayList<>();
-        dead.forEach((phase, nodes) -> all.add("phase " + phase + " goes dead at " + some(nodes)));
-        alive.forEach((phase, nodes) -> all.add("phase " + phase + " comes alive at " + some(nodes)));
-        return all;
-    }
-
-    private static String some(List<String> names) {
-        int more = names.size() - NAMED;
-        String head = String.join(", ", names.subList(0, Math.min(NAMED, names.size())));
-        return more > 0 ? head + " and " + more + " more" : head;
     }
 
     private ImmutableList<TraceStep.Lost> lost() {

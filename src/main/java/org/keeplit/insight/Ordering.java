@@ -27,6 +27,9 @@ public final class Ordering {
     /** Up to how many combinations of steps done and not done every order is tried. */
     private static final int MOST = 5_000;
 
+    private static final OrderTable.Every NOT_ASKED =
+            new OrderTable.Every(OrderTable.Answer.UNDECIDED, 0, Optional.empty());
+
     private final Parts parts;
     private final PartRunner runner;
     private final Watcher watcher;
@@ -66,15 +69,28 @@ public final class Ordering {
      * @return the pairs; none of what does not hold as it is
      */
     public static OrderTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
+        return of(instance, prepared, limits, watcher, true);
+    }
+
+    /** Like {@link #of}, but does not ask whether every order that keeps to the pairs is safe: that is left undecided. */
+    public static OrderTable pairs(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
+        return of(instance, prepared, limits, watcher, false);
+    }
+
+    private static OrderTable of(
+            Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher, boolean asksEvery) {
         Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
         Parts parts = Parts.of(prepared.program());
         if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
-            OrderTable.Every none = new OrderTable.Every(OrderTable.Answer.UNDECIDED, 0, Optional.empty());
-            return new OrderTable(instance, false, parts.all(), ImmutableList.of(), false, none, none);
+            return new OrderTable(instance, false, parts.all(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);
         }
         return Stepper.with(Proving.with(prepared, parts.free()), stepper -> {
             Ordering ordering = new Ordering(stepper, parts, watcher);
             ordering.run();
+            if (!asksEvery) {
+                return new OrderTable(
+                        instance, true, parts.all(), ordering.told(), ordering.exhaustive, NOT_ASKED, NOT_ASKED);
+            }
             OrderTable.Every necessary = ordering.every(ordering.needs, prepared, limits);
             OrderTable.Every asWritten = Arrays.equals(ordering.needs, ordering.wants)
                     ? necessary

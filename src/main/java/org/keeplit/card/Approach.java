@@ -1,0 +1,46 @@
+package org.keeplit.card;
+
+import com.google.common.collect.ImmutableList;
+import java.util.Locale;
+import org.keeplit.network.Network;
+import org.keeplit.reference.ApproachDistances;
+import org.keeplit.reference.ApproachDistances.Exposure;
+import org.keeplit.reference.ApproachDistances.Method;
+
+/** The approach distances of a network's voltage by 29 CFR 1910.269 table R-6. */
+final class Approach {
+    private static final double FOOT = 0.3048;
+    /** The height up to which the table holds as it stands. */
+    private static final double LOW = 900;
+
+    private Approach() {}
+
+    /** {@return the distances in words, those to ground first; none if the network states no voltage that the table has} */
+    static ImmutableList<String> of(Network network) {
+        if (!network.system().containsKey("voltage")) {
+            return ImmutableList.of();
+        }
+        double kilovolts = network.system().get("voltage").si() / 1000;
+        if (kilovolts <= 0.3 || kilovolts > 72.5) {
+            return ImmutableList.of();
+        }
+        return ImmutableList.of(
+                words(kilovolts, Exposure.PHASE_TO_GROUND, "to a part at line voltage, from ground"),
+                words(kilovolts, Exposure.PHASE_TO_PHASE, "to a part of another phase"),
+                String.format(
+                        Locale.ROOT,
+                        "29 CFR 1910.269 table R-6 at %s kV, up to 900 m (3,000 ft) above sea; the network states no height. Higher up, and by local rules, keep more.",
+                        number(kilovolts)));
+    }
+
+    private static String words(double kilovolts, Exposure exposure, String to) {
+        double metres = ApproachDistances.metres(kilovolts, exposure, LOW, Method.TABLE);
+        // Never less in feet than in metres.
+        double feet = Math.ceil(metres / FOOT * 100) / 100;
+        return String.format(Locale.ROOT, "%.2f m (%.2f ft) %s", metres, feet, to);
+    }
+
+    private static String number(double kilovolts) {
+        return new java.math.BigDecimal(String.valueOf(Math.round(kilovolts * 1000) / 1000.0)).stripTrailingZeros().toPlainString();
+    }
+}

@@ -1,0 +1,86 @@
+package org.keeplit.card;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.List;
+import org.keeplit.procedure.Person;
+import org.keeplit.procedure.Procedure;
+
+/** The briefing as pieces of sheets: what everyone hears before the first step. */
+final class BriefingPieces {
+    private static final ImmutableList<String> STOPS = ImmutableList.of(
+            "Anyone may stop the job, at any time, without giving a reason.",
+            "Something is checked, tested, measured or proved and found otherwise than the card says.",
+            "Any device operates by itself: hands off, stay clear, report to the desk.",
+            "Weather, tools, cover or people are no longer fit for the work.",
+            "The pole, the device or the phase is not the one on the card.");
+
+    private final CardSet set;
+    private final List<Piece> pieces = new ArrayList<>();
+
+    private BriefingPieces(CardSet set) {
+        this.set = set;
+    }
+
+    /** {@return the pieces in order} */
+    static List<Piece> of(CardSet set) {
+        BriefingPieces briefing = new BriefingPieces(set);
+        briefing.all();
+        return briefing.pieces;
+    }
+
+    private void all() {
+        Procedure procedure = set.instance().procedure();
+        pieces.add(new Piece("<h2>Briefing</h2><p>" + Html.text(procedure.title()) + "</p>", 2.5 + Piece.lines(procedure.title())));
+        people(procedure);
+        told("Called outage", outage());
+        told("Keep away", set.approach().isEmpty()
+                ? List.of("The network states no voltage of the table: ask for the distance before work.")
+                : set.approach());
+        told("Energy, and how it is held", set.sources());
+        picture("The way to the work", set.feeder());
+        picture("The work site at the start", set.site());
+        told("Brought to the site", procedure.temporaries().stream().map(t -> t.name() + ": " + t.kind().name() + ", one for each phase").toList());
+        told("No way back after", set.steps().stream()
+                .filter(s -> s.back().map(StepCard.WayBack::none).orElse(false))
+                .map(s -> "step " + s.number() + ", " + s.name())
+                .toList());
+        told("What stops the job (common practice, no source)", STOPS);
+        told("What can hurt someone in this job", set.hazards());
+        signs(procedure);
+    }
+
+    private List<String> outage() {
+        List<String> all = new ArrayList<>(List.of("Always safe, at any step: stop, hands off, all clear, and call the desk for an outage."));
+        set.outage().filter(o -> !o.devices().isEmpty()).ifPresent(o -> all.add("At the start it opens "
+                + String.join(", ", o.devices()) + " and leaves " + o.customers() + " customers at " + o.loads() + " loads without supply."));
+        return all;
+    }
+
+    private void people(Procedure procedure) {
+        told("People", procedure.crew().stream()
+                .map(p -> p.name() + ": " + p.title() + (p.inCharge() ? ", in charge" : "") + (p.desk() ? ", at control" : ""))
+                .toList());
+    }
+
+    /** A list is taken apart only between its items. */
+    private void told(String head, List<String> items) {
+        for (int i = 0; i < items.size(); i++) {
+            String title = i == 0 ? "<h3>" + Html.text(head) + "</h3>" : "";
+            pieces.add(new Piece(
+                    title + Html.list(List.of(items.get(i))), Piece.lines(items.get(i)) + (i == 0 ? 1.5 : 0) + 0.25));
+        }
+    }
+
+    private void picture(String head, java.util.Optional<String> svg) {
+        svg.ifPresent(s -> pieces.add(new Piece("<h3>" + head + "</h3>" + s, Piece.pictureLines(s) + 1.4)));
+    }
+
+    private void signs(Procedure procedure) {
+        StringBuilder rows = new StringBuilder("<h3>Briefed, and agreed</h3><table>");
+        for (Person person : procedure.crew()) {
+            rows.append("<tr><td>").append(Html.text(person.name())).append("</td><td>name</td><td>signature</td><td>time</td></tr>");
+        }
+        pieces.add(new Piece(rows.append("</table>").toString(), 1.5 + 1.4 * procedure.crew().size()));
+    }
+}

@@ -1,0 +1,63 @@
+package org.keeplit.card;
+
+import com.google.common.collect.ImmutableMap;
+import com.google.common.io.MoreFiles;
+import com.google.common.io.RecursiveDeleteOption;
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** A folder of pages, written whole or not at all. */
+public final class CardFolder {
+    private CardFolder() {}
+
+    /** {@return a text as part of a file name: small letters, digits and hyphens} @param text the text */
+    public static String slug(String text) {
+        return text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    }
+
+    /**
+     * Writes a folder.
+     *
+     * @param folder the folder; it may be there only if it is empty
+     * @param pages the pages by their path below it
+     * @throws FileAlreadyExistsException if something is there
+     * @throws IOException if it cannot be written; nothing is left then
+     */
+    public static void write(Path folder, ImmutableMap<String, String> pages) throws IOException {
+        Path target = folder.toAbsolutePath().normalize();
+        if (Files.exists(target) && !isEmptyFolder(target)) {
+            throw new FileAlreadyExistsException(folder.toString());
+        }
+        Files.createDirectories(target.getParent());
+        // Beside the folder, so that it can be renamed into place.
+        Path made = Files.createTempDirectory(target.getParent(), ".cards");
+        try {
+            for (Map.Entry<String, String> page : pages.entrySet()) {
+                Path file = made.resolve(page.getKey());
+                Files.createDirectories(file.getParent());
+                Files.writeString(file, page.getValue());
+            }
+            Files.deleteIfExists(target);
+            Files.move(made, target, StandardCopyOption.ATOMIC_MOVE);
+        } finally {
+            if (Files.exists(made)) {
+                MoreFiles.deleteRecursively(made, RecursiveDeleteOption.ALLOW_INSECURE);
+            }
+        }
+    }
+
+    private static boolean isEmptyFolder(Path path) throws IOException {
+        if (!Files.isDirectory(path)) {
+            return false;
+        }
+        try (Stream<Path> inside = Files.list(path)) {
+            return inside.findAny().isEmpty();
+        }
+    }
+}

@@ -1,0 +1,219 @@
+package org.keeplit.card;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.keeplit.card.picture.FeederPicture;
+import org.keeplit.card.picture.SitePicture;
+import org.keeplit.condition.Condition;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Proving;
+import org.keeplit.explore.RuleResult;
+import org.keeplit.explore.Standing;
+import org.keeplit.explore.Stepper;
+import org.keeplit.explore.Watcher;
+import org.keeplit.insight.AsWritten;
+import org.keeplit.insight.OrderTable;
+import org.keeplit.insight.Ordering;
+import org.keeplit.insight.RetreatTable;
+import org.keeplit.insight.Retreats;
+import org.keeplit.network.Element;
+import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Instance;
+import org.keeplit.program.Act;
+import org.keeplit.program.Parts;
+import org.keeplit.program.Primitive;
+import org.keeplit.program.Program;
+import org.keeplit.rule.Rule;
+
+/** Makes the cards of a procedure from what is proved of it. */
+public final class CardMaker {
+    /** How many acts of a way back are told. */
+    private static final int TOLD = 3;
+
+    private final Program program;
+    private final AsWritten run;
+    private final OrderTable order;
+    private final RetreatTable retreat;
+    private final Speeches speeches;
+    private final ImmutableList<Element.Branch> site;
+
+    private CardMaker(Program program, AsWritten run, OrderTable order, RetreatTable retreat) {
+        this.program = program;
+        this.run = run;
+        this.order = order;
+        this.retreat = retreat;
+        this.speeches = new Speeches(program);
+        this.site = site(program);
+    }
+
+    /**
+     * Makes the cards.
+     *
+     * @param instance the procedure, where it is proved and from which start
+     * @param prepared the same, ready to be explored
+     * @param limits how many states are looked at
+     * @param watcher is told how it gets on
+     * @return the cards; of what does not hold, marked so, without order and ways back
+     */
+    public static CardSet of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
+        Outcome outcome = Proving.explore(prepared, limits, watcher);
+        CardSet.Proof proof = !outcome.findings().isEmpty()
+                ? CardSet.Proof.BROKEN
+                : outcome.cut().isPresent() ? CardSet.Proof.UNDECIDED : CardSet.Proof.HOLDS;
+        CardMaker maker = new CardMaker(
+                prepared.program(),
+                AsWritten.of(prepared),
+                Ordering.pairs(instance, prepared, limits, watcher),
+                Retreats.of(instance, prepared, limits, watcher));
+        return maker.set(instance, proof, outcome);
+    }
+
+    private CardSet set(Instance instance, CardSet.Proof proof, Outcome outcome) {
+        List<StepCard> cards = new ArrayList<>();
+        for (Parts.Part part : Parts.of(program).all()) {
+            cards.add(card(part));
+        }
+        Set<String> hazards = new LinkedHashSet<>();
+        outcome.rules().stream()
+                .filter(r -> r.verdict() != RuleResult.Verdict.NOT_EXERCISED && r.rule().severity() == Rule.Severity.STOP)
+                .forEach(r -> hazards.add(r.rule().name().replace('-', ' ') + ": " + r.rule().because()));
+        Standing start = run.start();
+        return new CardSet(
+                instance,
+                proof,
+                InputHash.of(instance),
+                Approach.of(instance.network()),
+                retreat.outage(),
+                ImmutableList.copyOf(hazards),
+                sources(),
+                ImmutableList.copyOf(cards),
+                site.stream().findFirst().map(device -> FeederPicture.of(device, start)),
+                site.isEmpty() ? Optional.empty() : Optional.of(SitePicture.of(site, start, start, "The work site at the start")));
+    }
+
+    private StepCard card(Parts.Part part) {
+        int number = part.number();
+        Optional<AsWritten.Done> done =
+                number < run.steps().size() ? Optional.of(run.steps().get(number)) : Optional.empty();
+        List<Block.Step> steps = part.acts().stream().map(Act::step).distinct().toList();
+        return new StepCard(
+                number + 1,
+                title(part),
+                part.line(),
+                distinct(steps.stream().flatMap(s -> s.actors().stream()).map(Object::toString)),
+                distinct(part.acts().stream().map(act -> act.actor() + " " + act.text())),
+                distinct(part.acts().stream().flatMap(act -> act.primitives().stream()).flatMap(p -> StepObjects.of(p).stream())),
+                conditions(steps.stream().flatMap(s -> s.requires().stream())),
+                conditions(steps.stream().flatMap(s -> s.expects().stream())),
+                done.map(AsWritten.Done::changes).orElse(ImmutableList.of()),
+                distinct(steps.stream().flatMap(s -> Stream.concat(s.records().stream(), StepObjects.written(s).stream()))),
+                distinct(steps.stream().flatMap(s -> s.cautions().stream())),
+                steps.stream().flatMap(s -> s.because().stream()).findFirst(),
+                distinct(part.acts().stream().flatMap(act -> speeches.of(act).stream())),
+                follows(number),
+                back(number),
+                done.flatMap(d -> picture(part, d)));
+    }
+
+    /** {@return the step's label with its phase; of a step without one its first act, with the names of this place} */
+    private static String title(Parts.Part part) {
+        Act first = part.acts().get(0);
+        return first.step().label().isPresent() ? part.name() : first.actor() + " " + first.text();
+    }
+
+    private static ImmutableList<String> distinct(Stream<String> all) {
+        return all.distinct().collect(ImmutableList.toImmutableList());
+    }
+
+    private static ImmutableList<String> conditions(Stream<Condition> all) {
+        return distinct(all.map(Stepper::words));
+    }
+
+    private ImmutableList<StepCard.Earlier> follows(int number) {
+        if (!order.holds()) {
+            return ImmutableList.of();
+        }
+        return order.directBefore(number).stream()
+                .map(pair -> new StepCard.Earlier(
+                        pair.before() + 1,
+                        title(order.parts().get(pair.before())),
+                        pair.harm().map(harm -> harm.sentence()).orElse("what it needs is not so before"),
+                        pair.kind() == OrderTable.Kind.AS_WRITTEN))
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    private Optional<StepCard.WayBack> back(int number) {
+        return retreat.stops().stream()
+                .filter(stop -> stop.part().number() == number)
+                .findFirst()
+                .map(stop -> new StepCard.WayBack(
+                        stop.way().map(List::size).orElse(0),
+                        stop.way().orElse(ImmutableList.of()).stream()
+                                .limit(TOLD)
+                                .map(act -> act.actor() + " " + act.text())
+                                .collect(ImmutableList.toImmutableList()),
+                        stop.longest(),
+                        stop.none() > 0,
+                        stop.none() > 0 && stop.proved()));
+    }
+
+    /** {@return the part of the site that a step touches, before and after in one picture, where the step changes what it shows} */
+    private Optional<String> picture(Parts.Part part, AsWritten.Done done) {
+        if (part.acts().stream().flatMap(a -> a.primitives().stream()).noneMatch(StepObjects::shows)) {
+            return Optional.empty();
+        }
+        Standing before = part.number() == 0 ? run.start() : run.steps().get(part.number() - 1).after();
+        Set<String> names = new LinkedHashSet<>();
+        part.acts().forEach(act -> act.primitives().forEach(p -> names.addAll(StepObjects.devices(p, program.bound()))));
+        List<Element.Branch> touched = names.stream()
+                .flatMap(name -> program.bound().network().element(name).stream())
+                .filter(Element.Branch.class::isInstance)
+                .map(Element.Branch.class::cast)
+                .toList();
+        return touched.isEmpty()
+                ? Optional.empty()
+                : Optional.of(SitePicture.of(touched, before, done.after(), "After step " + (part.number() + 1)));
+    }
+
+    /** {@return the devices and regulators at the structures where people go up; with none, those that the steps open and close} */
+    private static ImmutableList<Element.Branch> site(Program program) {
+        ImmutableSet<String> sites = ImmutableSet.copyOf(program.sites());
+        Set<String> moved = new LinkedHashSet<>();
+        program.acts().forEach(act -> act.primitives().forEach(p -> {
+            if (p instanceof Primitive.MovePole pole) {
+                moved.add(pole.device());
+            }
+        }));
+        List<Element.Branch> standing = program.bound().network().all(Element.Branch.class)
+                .filter(b -> b instanceof Element.Device d && sites.contains(d.site())
+                        || b instanceof Element.Regulator r && sites.contains(r.site()))
+                .toList();
+        return standing.isEmpty()
+                ? program.bound().network().all(Element.Branch.class)
+                        .filter(b -> moved.contains(b.name()))
+                        .collect(ImmutableList.toImmutableList())
+                : ImmutableList.copyOf(standing);
+    }
+
+    private ImmutableList<String> sources() {
+        ImmutableList.Builder<String> all = ImmutableList.builder();
+        program.bound().network().all(Element.Source.class)
+                .forEach(s -> all.add(s.name() + ", supply " + s.supply() + ": in service throughout; conductors at the site stay alive"
+                        + " until tested dead and grounded where the work is"));
+        program.heldAt().forEach((permit, devices) ->
+                all.add(permit + ", held at " + String.join(" and ", devices) + ": no automatic reclosing, nobody closes until released"));
+        long generators = program.bound().network().all(Element.Generator.class).count();
+        if (generators > 0) {
+            all.add(generators + (generators == 1 ? " customer generator" : " customer generators")
+                    + " in the network may run: nobody on the pole can know");
+        }
+        return all.build();
+    }
+}

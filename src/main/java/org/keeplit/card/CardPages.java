@@ -1,0 +1,104 @@
+package org.keeplit.card;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.keeplit.procedure.Person;
+import org.keeplit.procedure.Procedure;
+
+/** Lays the cards out on sheets and writes them as pages that stand alone. The same cards give the same bytes. */
+public final class CardPages {
+    /** The caution that stands on every sheet. */
+    static final String CAUTION = "This sheet does not replace local rules, the utility's safety manual or the person in charge. "
+            + "A proof is about the model; field conditions are checked on site.";
+
+    /** How many lines a sheet holds between its head and its foot. */
+    static final double ROOM = 37;
+
+    private final CardSet set;
+    private final LocalDate date;
+    private final Paper paper;
+
+    private CardPages(CardSet set, LocalDate date, Paper paper) {
+        this.set = set;
+        this.date = date;
+        this.paper = paper;
+    }
+
+    /**
+     * Writes the pages.
+     *
+     * @param set the cards
+     * @param date the date that stands on them
+     * @param paper what they are printed on
+     * @return each page by the name of its file: the whole crew's, one for each role, the desk's
+     */
+    public static ImmutableMap<String, String> of(CardSet set, LocalDate date, Paper paper) {
+        CardPages pages = new CardPages(set, date, paper);
+        ImmutableMap.Builder<String, String> all = ImmutableMap.builder();
+        all.put("crew.html", pages.page("the whole crew", Optional.empty()));
+        for (Person person : set.instance().procedure().crew()) {
+            String file = (person.desk() ? "desk-" : "role-") + CardFolder.slug(person.name()) + ".html";
+            all.put(file, pages.page(person.name() + ", " + person.title(), Optional.of(person)));
+        }
+        return all.buildOrThrow();
+    }
+
+    private String page(String reader, Optional<Person> role) {
+        List<List<Piece>> sheets = new ArrayList<>(fill(BriefingPieces.of(set)));
+        List<Piece> steps = new ArrayList<>();
+        for (StepCard step : set.steps()) {
+            boolean mine = role.map(p -> step.who().contains(p.name())).orElse(true);
+            boolean field = role.map(p -> !p.desk()).orElse(true);
+            steps.add(mine ? StepPieces.full(set, step, field) : StepPieces.other(step));
+        }
+        sheets.addAll(fill(steps));
+        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/><title>")
+                .append(Html.text(set.instance().words() + ", cards for " + reader))
+                .append("</title><style>").append(CardStyle.of(paper)).append("</style></head><body>\n");
+        for (int i = 0; i < sheets.size(); i++) {
+            sheet(sheets.get(i), reader, i + 1, sheets.size(), html);
+        }
+        return html.append("</body></html>\n").toString();
+    }
+
+    /** Fills sheets from top to bottom; a piece that does not fit any more begins the next. */
+    private static ImmutableList<List<Piece>> fill(List<Piece> pieces) {
+        ImmutableList.Builder<List<Piece>> sheets = ImmutableList.builder();
+        List<Piece> sheet = new ArrayList<>();
+        double lines = 0;
+        for (Piece piece : pieces) {
+            if (!sheet.isEmpty() && lines + piece.lines() > ROOM) {
+                sheets.add(sheet);
+                sheet = new ArrayList<>();
+                lines = 0;
+            }
+            sheet.add(piece);
+            lines += piece.lines();
+        }
+        if (!sheet.isEmpty()) {
+            sheets.add(sheet);
+        }
+        return sheets.build();
+    }
+
+    private void sheet(List<Piece> pieces, String reader, int number, int of, StringBuilder html) {
+        Procedure procedure = set.instance().procedure();
+        boolean holds = set.proof() == CardSet.Proof.HOLDS;
+        html.append("<section class=\"sheet\">");
+        if (!holds) {
+            html.append(Html.tag("div", "across", "NOT PROVED")).append(Html.tag("div", "bar", Html.text(set.proof().words())));
+        }
+        html.append("<header><h1>").append(Html.text(procedure.name() + ", revision " + procedure.revision() + ": for " + reader))
+                .append("</h1><p>").append(Html.text("on " + set.instance().place())).append("</p></header>\n");
+        pieces.forEach(piece -> html.append(piece.html()).append('\n'));
+        html.append("<footer><p><b>").append(Html.text(CAUTION)).append("</b></p><p>")
+                .append(Html.text(procedure.name() + " revision " + procedure.revision() + ", network " + set.instance().network().name()
+                        + ", input " + set.hash() + ", " + date))
+                .append("</p><p>").append(Html.text(holds ? set.proof().words() + " Any change of it, or of the network, ends that." : set.proof().words()))
+                .append(" <b class=\"pages\">Page ").append(number).append(" of ").append(of).append("</b></p></footer></section>\n");
+    }
+}

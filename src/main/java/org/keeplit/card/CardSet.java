@@ -1,0 +1,54 @@
+package org.keeplit.card;
+
+import com.google.common.collect.ImmutableList;
+import java.util.Optional;
+import org.keeplit.explore.CalledOutage;
+import org.keeplit.procedure.Instance;
+
+/**
+ * All that cards tell of a procedure on one place.
+ *
+ * @param instance the procedure, where it was proved and from which start
+ * @param proof what was proved of it
+ * @param hash a short hash of everything that the proof read
+ * @param approach the approach distances, in words; empty if the network states no voltage
+ * @param outage what a called outage takes, where the procedure holds
+ * @param hazards what the rules that came up guard against, one line a rule
+ * @param sources what may put voltage on the site, and how it is held
+ * @param steps a card for each step, in the order of the text
+ * @param feeder the neighbourhood at the start as SVG, if a device is worked on
+ * @param site the work site at the start as SVG, if there is one
+ */
+public record CardSet(
+        Instance instance,
+        Proof proof,
+        String hash,
+        ImmutableList<String> approach,
+        Optional<CalledOutage> outage,
+        ImmutableList<String> hazards,
+        ImmutableList<String> sources,
+        ImmutableList<StepCard> steps,
+        Optional<String> feeder,
+        Optional<String> site) {
+
+    /** What was proved of exactly the text that the hash is of. */
+    public enum Proof {
+        /** It holds in every order. */
+        HOLDS("The proof holds for exactly this text."),
+        /** Something is broken. */
+        BROKEN("NOT PROVED: THIS PROCEDURE BREAKS A RULE. NOT FOR USE."),
+        /** A limit was reached first. */
+        UNDECIDED("NOT PROVED: A LIMIT WAS REACHED. NOT FOR USE.");
+
+        private final String words;
+
+        Proof(String words) {
+            this.words = words;
+        }
+
+        /** {@return the words on every sheet} */
+        public String words() {
+            return words;
+        }
+    }
+}

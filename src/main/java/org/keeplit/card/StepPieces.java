@@ -1,0 +1,117 @@
+package org.keeplit.card;
+
+import java.util.List;
+import org.keeplit.procedure.Person;
+
+/** The card of one step as a piece of a sheet. */
+final class StepPieces {
+    private static final double SMALLEST = 0.6;
+
+    private final CardSet set;
+    private final StringBuilder html = new StringBuilder();
+    private double lines;
+
+    private StepPieces(CardSet set) {
+        this.set = set;
+    }
+
+    /** {@return the card in full} @param step the step @param field whether whoever reads it stands at the line */
+    static Piece full(CardSet set, StepCard step, boolean field) {
+        return new StepPieces(set).card(step, field);
+    }
+
+    /** {@return a step of others in a line or two, so that everyone knows where the job stands} */
+    static Piece other(StepCard step) {
+        String text = step.number() + "  " + String.join("; ", step.what());
+        return new Piece(Html.tag("p", "other", Html.text(text)), Piece.lines(text) + 0.5);
+    }
+
+    private Piece card(StepCard step, boolean field) {
+        html.append("<section class=\"card\"><h2><span class=\"number\">").append(step.number()).append("</span>")
+                .append(Html.text(step.name())).append("</h2>");
+        lines += 1.4 * Piece.lines(step.name()) + 1.6;
+        told("Who", List.of(String.join(", ", step.who())));
+        told("Does", step.what());
+        told("To what", step.objects().isEmpty() ? List.of() : List.of(String.join(", ", step.objects())));
+        step.cautions().forEach(caution -> {
+            html.append(Html.tag("p", "caution", "CAUTION: " + Html.text(caution)));
+            lines += Piece.lines(caution) + 1;
+        });
+        told("Must be true before", step.before());
+        told("Must come after", step.follows().stream()
+                .map(e -> "step " + e.number() + " (" + e.name() + "), because otherwise: " + e.because()
+                        + (e.asWritten() ? " (as long as nothing else is changed)" : ""))
+                .toList());
+        told("Say and read back", step.speech());
+        told("Will be true after", step.after());
+        told("Changes", step.changes().isEmpty() ? List.of() : List.of(String.join("; ", step.changes())));
+        step.because().ifPresent(because -> told("Why", List.of(because)));
+        if (field && !set.approach().isEmpty() && !isDeskOnly(step)) {
+            told("Keep away", List.of(String.join("; ", set.approach().subList(0, 2))));
+        }
+        StringBuilder above = new StringBuilder(html);
+        html.setLength(0);
+        records(step);
+        step.back().ifPresent(this::back);
+        step.picture().ifPresent(svg -> picture(svg, above));
+        html.insert(0, above);
+        html.append("</section>");
+        return new Piece(html.toString(), lines);
+    }
+
+    /** Draws as large as there is room for on one sheet, and never so small that it cannot be read. */
+    private void picture(String svg, StringBuilder above) {
+        double wanted = Piece.pictureLines(svg);
+        double share = Math.max(SMALLEST, Math.min(1, (CardPages.ROOM - lines - 2) / wanted));
+        above.append("<div style=\"width:").append(Math.round(share * 100)).append("%\">").append(svg)
+                .append("</div><p class=\"note\">Boxed: changed by this step. Solid: live. Dashed: dead. Dotted: grounded. Dash and dot: may be live.</p>");
+        lines += wanted * share + 2;
+    }
+
+    private boolean isDeskOnly(StepCard step) {
+        return set.instance().procedure().crew().stream()
+                .filter(p -> step.who().contains(p.name()))
+                .allMatch(Person::desk);
+    }
+
+    private void told(String head, List<String> items) {
+        if (items.isEmpty()) {
+            return;
+        }
+        if (items.size() == 1) {
+            html.append("<p><b>").append(head).append(":</b> ").append(Html.text(items.get(0))).append("</p>");
+            lines += Piece.lines(head + items.get(0)) + 0.15;
+        } else {
+            html.append("<p><b>").append(head).append(":</b></p>").append(Html.list(items));
+            lines += 1.2 + Piece.lines(items);
+        }
+    }
+
+    /** One line for each thing to record, and the box that says that the step is done. */
+    private void records(StepCard step) {
+        step.records().forEach(record -> {
+            html.append("<p><span class=\"box\"></span><b>Record:</b> ").append(Html.text(record))
+                    .append(" <span class=\"blank\"></span></p>");
+            lines += Piece.lines(record + " ".repeat(30)) + 0.2;
+        });
+        html.append("<p><span class=\"box\"></span><b>Done</b> at <span class=\"blank\"></span></p>");
+        lines += 1.2;
+    }
+
+    private void back(StepCard.WayBack back) {
+        if (back.none()) {
+            html.append(Html.tag("p", "caution", "POINT OF NO RETURN: no way back "
+                    + (back.proved() ? "exists" : "was found") + " from here. Called outage: stop, hands off, all clear, call the desk."));
+            lines += 3;
+            return;
+        }
+        String words = back.acts() == 0
+                ? "nothing is to be put back."
+                : back.acts() + (back.acts() == 1 ? " act" : " acts")
+                        + (back.longest() > back.acts() ? " (up to " + back.longest() + ")" : "") + ", first: "
+                        + String.join("; ", back.first()) + (back.acts() > back.first().size() ? "; \u2026" : ".");
+        String text = "Called outage, always: stop, hands off, all clear, call the desk. Else " + words;
+        html.append("<p><b>Way back:</b> ").append(Html.text(text)).append("</p>");
+        lines += Piece.lines(text + " ".repeat(10));
+    }
+}
