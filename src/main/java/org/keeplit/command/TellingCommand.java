@@ -1,0 +1,65 @@
+package org.keeplit.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Watcher;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Style;
+import picocli.CommandLine;
+
+/** A command that works something out of every procedure among its files that must hold, and tells it. @param <T> what it works out of one */
+abstract class TellingCommand<T> implements Callable<Integer> {
+    @CommandLine.Spec
+    private CommandLine.Model.CommandSpec spec;
+
+    @CommandLine.Parameters(arity = "1..*", paramLabel = "FILE", description = "files, or folders with files")
+    private List<Path> files;
+
+    @CommandLine.Mixin
+    private Colors colors;
+
+    /** {@return how many states are looked at} */
+    abstract int maxStates();
+
+    /** {@return what is done, as in "nothing to try"} */
+    abstract String verb();
+
+    abstract List<T> workOut(Library library, Limits limits, Watcher watcher, Problems problems);
+
+    abstract String tell(List<T> all, Style style);
+
+    abstract boolean isBroken(T one);
+
+    abstract boolean isUndecided(T one);
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        Library library = new Reader().read(files);
+        Problems problems = Mistakes.of(library);
+        Limits limits = new Limits(maxStates(), Duration.ofSeconds(60), Limits.USUAL.bytes());
+        Progress progress = new Progress(false);
+        List<T> all = workOut(library, limits, progress, problems);
+        progress.clear();
+        Mistakes.tell(spec, problems.sorted());
+        if (!all.isEmpty()) {
+            out.print(tell(all, colors.style()));
+        } else if (!problems.hasErrors()) {
+            out.println("There is nothing to " + verb()
+                    + ": no procedure here that must hold says what it is proved on.");
+        }
+        out.flush();
+        if (problems.hasErrors()) {
+            return ExitCode.MISTAKES;
+        } else if (all.stream().anyMatch(this::isBroken)) {
+            return ExitCode.BROKEN;
+        }
+        return all.stream().anyMatch(this::isUndecided) ? ExitCode.UNDECIDED : ExitCode.PROVED;
+    }
+}
