@@ -109,7 +109,7 @@ public final class TextReport {
         long held = outcome.rules().stream()
                 .filter(r -> r.verdict() == RuleResult.Verdict.HOLDS)
                 .count();
-        String states = String.format(Locale.ROOT, "%,d states", outcome.states());
+        String states = Counted.of(outcome.states(), "state");
         String cut = outcome.cut().map(c -> "; the run was cut: " + c).orElse("");
         return switch (judgement.status()) {
             case HOLDS -> held + (held == 1 ? " rule holds in " : " rules hold in ") + states;
