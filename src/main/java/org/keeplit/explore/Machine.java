@@ -157,7 +157,7 @@ final class Machine {
     }
 
     /** {@return what can be said of a rule before any state is looked at} */
-    Optional<String> remark(int rule) {
+    Optional<RuleResult.Remark> remark(int rule) {
         return RuleRemarks.of(rule, instances[rule], List.of(inStates, atStart, atEnd), before, after);
     }
 

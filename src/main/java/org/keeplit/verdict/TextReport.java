@@ -2,6 +2,7 @@ package org.keeplit.verdict;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.keeplit.explore.Finding;
 import org.keeplit.explore.Outcome;
@@ -95,11 +96,20 @@ public final class TextReport {
             out.append("           ").append(style.warning(note.severity().word())).append(": ")
                     .append(note.sentence()).append(" (").append(Expected.words(note)).append(")\n");
         }
-        if (!judgement.notExercised().isEmpty() && judgement.status() == Judgement.Status.HOLDS) {
-            out.append("           not exercised: ")
-                    .append(judgement.notExercised().stream()
-                            .map(r -> r.rule().name())
-                            .collect(Collectors.joining(", ")))
+        if (judgement.status() == Judgement.Status.HOLDS) {
+            for (RuleResult.Remark remark : RuleResult.Remark.values()) {
+                names(style.warning(remark.heading()), judgement.outcome().rules().stream()
+                        .filter(r -> r.remark().equals(Optional.of(remark)))
+                        .toList(), out);
+            }
+            names("not exercised", judgement.notExercised().stream().filter(r -> r.remark().isEmpty()).toList(), out);
+        }
+    }
+
+    private static void names(String heading, List<RuleResult> rules, StringBuilder out) {
+        if (!rules.isEmpty()) {
+            out.append("           ").append(heading).append(": ")
+                    .append(rules.stream().map(r -> r.rule().name()).collect(Collectors.joining(", ")))
                     .append('\n');
         }
     }

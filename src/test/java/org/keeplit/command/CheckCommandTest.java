@@ -70,7 +70,7 @@ class CheckCommandTest {
         Ran ran = check("  op checks gang is closed\n");
         assertEquals(0, ran.code, ran.err);
         assertTrue(ran.out.startsWith("holds      P-1  on spur: 1 rule holds in 2 states\n"), ran.out);
-        assertTrue(ran.out.contains("not exercised: open-only-what-is-bypassed"), ran.out);
+        assertTrue(ran.out.contains("cannot come up here: open-only-what-is-bypassed"), ran.out);
         assertTrue(ran.out.contains("This verdict is about the model."), ran.out);
     }
 
@@ -186,7 +186,7 @@ class CheckCommandTest {
         Ran ran = check("  op checks gang is closed\n", "shared/rules/ratings.rules");
         assertEquals(4, ran.code, ran.out + ran.err);
         assertTrue(ran.out.contains("undecided  P-2  on wild: the load flow does not converge (The load flow did not"
-                + " settle in 100 iterations: the voltage across \"mill on phase C\""), ran.out);
+                + " settle in 100 iterations: the voltage across \"mill on phase B\""), ran.out);
         assertFalse(ran.out.contains("NaN"), ran.out);
     }
 
@@ -221,6 +221,6 @@ class CheckCommandTest {
     void everyProcedureThatShipsComesOutAsItSays() {
         Ran ran = run("check", "procedures");
         assertEquals(0, ran.code, ran.err);
-        assertTrue(ran.out.contains(" checks: 41 hold, 186 fail as they must, 0 broken, 0 undecided"), ran.out);
+        assertTrue(ran.out.contains(" checks: 41 hold, 188 fail as they must, 0 broken, 0 undecided"), ran.out);
     }
 }
