@@ -92,6 +92,10 @@ public final class TextReport {
         for (String two : judgement.outcome().contradictions()) {
             out.append("           ").append(style.warning("cannot both be kept")).append(": ").append(two).append('\n');
         }
+        for (Finding alone : judgement.outcome().byEvent()) {
+            out.append("           by the event alone: ").append(alone.sentence()).append(" (")
+                    .append(Expected.words(alone)).append(")\n");
+        }
         for (Finding note : judgement.outcome().notes()) {
             out.append("           ").append(style.warning(note.severity().word())).append(": ")
                     .append(note.sentence()).append(" (").append(Expected.words(note)).append(")\n");
