@@ -1,0 +1,75 @@
+package org.keeplit.outside;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** Runs Spin (G. Holzmann, The Spin Model Checker, 2003; Debian package {@code spin}) over a model. */
+final class Spin {
+    private Spin() {}
+
+    /**
+     * What a run found.
+     *
+     * @param states how many states it stored
+     * @param transitions how many transitions it took
+     * @param vector how many bytes a state takes before anything is packed
+     * @param errors whether an assertion failed
+     * @param generating seconds for writing the verifier
+     * @param compiling seconds for compiling it
+     * @param running seconds for running it
+     */
+    record Found(long states, long transitions, int vector, boolean errors, double generating, double compiling, double running) {}
+
+    /** {@return whether Spin and a C compiler are there} */
+    static boolean isThere() {
+        return Stream.of("spin", "gcc").allMatch(Spin::onPath);
+    }
+
+    private static boolean onPath(String program) {
+        return Stream.of(System.getenv("PATH").split(File.pathSeparator))
+                .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
+    }
+
+    /** Runs it with no reduction. @param folder an empty folder to work in */
+    static Found run(String model, Path folder) throws IOException, InterruptedException {
+        Files.writeString(folder.resolve("model.pml"), model);
+        long start = System.nanoTime();
+        tell(folder, List.of("spin", "-a", "model.pml"));
+        long generated = System.nanoTime();
+        tell(folder, List.of("gcc", "-O2", "-w", "-DSAFETY", "-DNOREDUCE", "-o", "pan", "pan.c"));
+        long compiled = System.nanoTime();
+        String out = tell(folder, List.of("./pan", "-m10000"));
+        long done = System.nanoTime();
+        return new Found(
+                number(out, "(\\S+) states, stored"),
+                number(out, "(\\S+) transitions"),
+                (int) number(out, "State-vector (\\S+) byte"),
+                number(out, "errors: (\\S+)") > 0,
+                (generated - start) / 1e9,
+                (compiled - generated) / 1e9,
+                (done - compiled) / 1e9);
+    }
+
+    private static long number(String out, String pattern) {
+        Matcher matcher = Pattern.compile(pattern).matcher(out);
+        if (!matcher.find()) {
+            throw new IllegalStateException("Spin says nothing like \"" + pattern + "\":\n" + out);
+        }
+        return (long) Double.parseDouble(matcher.group(1).replace(",", ""));
+    }
+
+    static String tell(Path folder, List<String> command) throws IOException, InterruptedException {
+        Process process = new ProcessBuilder(command).directory(folder.toFile()).redirectErrorStream(true).start();
+        String out = new String(process.getInputStream().readAllBytes());
+        if (process.waitFor() != 0) {
+            throw new IllegalStateException(command + " failed:\n" + out);
+        }
+        return out;
+    }
+}

@@ -1,0 +1,97 @@
+package org.keeplit.outside;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Proving;
+import org.keeplit.explore.Watcher;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.text.Problems;
+import org.keeplit.text.Source;
+
+/** The same discrete models run by Spin: as many states, and the same verdicts. */
+class SpinTest {
+    @TempDir
+    Path folder;
+
+    @Test
+    void asManyStatesAndTheSameVerdicts() throws Exception {
+        compare(4);
+    }
+
+    @Tag("long")
+    @Test
+    void inTheLongRun() throws Exception {
+        compare(60);
+    }
+
+    /** Prints a table; nothing is asserted of times. */
+    @Tag("long")
+    @Test
+    void sideBySide() throws Exception {
+        assumeTrue(Spin.isThere(), "Spin or a C compiler is missing: install the packages spin and gcc to compare with them");
+        SwitchingModel model = SwitchingModel.make(5, 24, 3, 110);
+        Spin.Found spin = Spin.run(model.promela(false), Files.createDirectory(folder.resolve("large")));
+        prove(SwitchingModel.make(4, 24, 3, 30));
+        long start = System.nanoTime();
+        Outcome own = prove(model);
+        double seconds = (System.nanoTime() - start) / 1e9;
+        assertEquals(spin.states() - 1, own.states());
+        System.out.printf(
+                "Spin: %,d states, %,d transitions, %d bytes a state, generation %.1f s, compilation %.1f s, run %.1f s, %,.0f transitions/s%n",
+                spin.states(), spin.transitions(), spin.vector(), spin.generating(), spin.compiling(), spin.running(),
+                spin.transitions() / spin.running());
+        System.out.printf(
+                "keeplit: %,d states, %,d transitions, %.1f bytes a state, %.1f s with reading, %,.0f transitions/s%n",
+                own.states(), own.transitions(), (double) own.bytes() / own.states(), seconds, own.transitions() / seconds);
+    }
+
+    private void compare(int cases) throws Exception {
+        assumeTrue(Spin.isThere(), "Spin or a C compiler is missing: install the packages spin and gcc to compare with them");
+        int broken = 0;
+        int held = 0;
+        for (int seed = 0; seed < cases; seed++) {
+            SwitchingModel model = SwitchingModel.make(seed, 9, 3, 4 + seed % 4);
+            Outcome own = prove(model);
+            Path here = Files.createDirectory(folder.resolve("case-" + seed));
+            Spin.Found counted = Spin.run(model.promela(false), here);
+            Spin.Found judged = Spin.run(model.promela(true), here);
+            // Spin counts the state before the first look, too.
+            assertEquals(counted.states() - 1, own.states(), "states of case " + seed);
+            assertEquals(judged.errors(), !own.findings().isEmpty(), "verdict of case " + seed);
+            broken += judged.errors() ? 1 : 0;
+            held += judged.errors() ? 0 : 1;
+        }
+        assertTrue(broken > 0 && held > 0, "all come out alike: " + broken + " broken, " + held + " held");
+    }
+
+    static Outcome prove(SwitchingModel model) throws IOException {
+        Library library = new Reader().readSources(List.of(
+                new Source("overhead.equipment", Files.readString(Path.of("shared/equipment/overhead.equipment"))),
+                new Source("supply.rules", SwitchingModel.rules()),
+                new Source("made.network", model.network()),
+                new Source("made.procedure", model.procedure())));
+        assertTrue(library.problems().stream().noneMatch(p -> p.severity() == org.keeplit.text.Problem.Severity.ERROR), library.problems()::toString);
+        Procedure procedure = library.procedures().get("P-1");
+        return Proving.prove(
+                        procedure,
+                        library.networks().get("made"),
+                        procedure.proofs().get(0),
+                        Limits.USUAL,
+                        Watcher.NOBODY,
+                        new Problems())
+                .orElseThrow();
+    }
+}
