@@ -3,6 +3,7 @@ package org.keeplit.card;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
+import org.keeplit.page.Html;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
 

@@ -24,6 +24,8 @@ import org.keeplit.insight.Ordering;
 import org.keeplit.insight.RetreatTable;
 import org.keeplit.insight.Retreats;
 import org.keeplit.network.Element;
+import org.keeplit.page.InputHash;
+import org.keeplit.page.Proof;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Act;
@@ -64,9 +66,7 @@ public final class CardMaker {
      */
     public static CardSet of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         Outcome outcome = Proving.explore(prepared, limits, watcher);
-        CardSet.Proof proof = !outcome.findings().isEmpty()
-                ? CardSet.Proof.BROKEN
-                : outcome.cut().isPresent() ? CardSet.Proof.UNDECIDED : CardSet.Proof.HOLDS;
+        Proof proof = Proof.of(outcome);
         CardMaker maker = new CardMaker(
                 prepared.program(),
                 AsWritten.of(prepared),
@@ -75,7 +75,7 @@ public final class CardMaker {
         return maker.set(instance, proof, outcome);
     }
 
-    private CardSet set(Instance instance, CardSet.Proof proof, Outcome outcome) {
+    private CardSet set(Instance instance, Proof proof, Outcome outcome) {
         List<StepCard> cards = new ArrayList<>();
         for (Parts.Part part : Parts.of(program).all()) {
             cards.add(card(part));

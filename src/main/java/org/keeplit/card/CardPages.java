@@ -6,6 +6,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.keeplit.page.Html;
+import org.keeplit.page.Proof;
+import org.keeplit.page.WholeFolder;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
 
@@ -41,7 +44,7 @@ public final class CardPages {
         ImmutableMap.Builder<String, String> all = ImmutableMap.builder();
         all.put("crew.html", pages.page("the whole crew", Optional.empty()));
         for (Person person : set.instance().procedure().crew()) {
-            String file = (person.desk() ? "desk-" : "role-") + CardFolder.slug(person.name()) + ".html";
+            String file = (person.desk() ? "desk-" : "role-") + WholeFolder.slug(person.name()) + ".html";
             all.put(file, pages.page(person.name() + ", " + person.title(), Optional.of(person)));
         }
         return all.buildOrThrow();
@@ -87,7 +90,7 @@ public final class CardPages {
 
     private void sheet(List<Piece> pieces, String reader, int number, int of, StringBuilder html) {
         Procedure procedure = set.instance().procedure();
-        boolean holds = set.proof() == CardSet.Proof.HOLDS;
+        boolean holds = set.proof() == Proof.HOLDS;
         html.append("<section class=\"sheet\">");
         if (!holds) {
             html.append(Html.tag("div", "across", "NOT PROVED")).append(Html.tag("div", "bar", Html.text(set.proof().words())));

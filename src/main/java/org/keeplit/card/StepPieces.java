@@ -1,6 +1,7 @@
 package org.keeplit.card;
 
 import java.util.List;
+import org.keeplit.page.Html;
 import org.keeplit.procedure.Person;
 
 /** The card of one step as a piece of a sheet. */

@@ -12,13 +12,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.keeplit.Keeplit;
-import org.keeplit.card.CardFolder;
 import org.keeplit.card.CardPages;
 import org.keeplit.card.CardSet;
 import org.keeplit.card.Paper;
 import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.page.Proof;
+import org.keeplit.page.WholeFolder;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
 
@@ -90,7 +91,7 @@ final class CardsCommand implements Callable<Integer> {
             return ExitCode.PROVED;
         }
         try {
-            CardFolder.write(folder, pages(sets));
+            WholeFolder.write(folder, pages(sets));
         } catch (FileAlreadyExistsException there) {
             throw new CommandLine.ParameterException(
                     spec.commandLine(), "there is something in " + folder + " already, and nothing is overwritten; name a new folder");
@@ -99,15 +100,15 @@ final class CardsCommand implements Callable<Integer> {
         }
         sets.forEach(set -> out.println(set.instance().words() + ": " + set.steps().size() + " steps. " + set.proof().words()));
         out.flush();
-        return sets.stream().anyMatch(s -> s.proof() == CardSet.Proof.BROKEN)
+        return sets.stream().anyMatch(s -> s.proof() == Proof.BROKEN)
                 ? ExitCode.BROKEN
-                : sets.stream().anyMatch(s -> s.proof() == CardSet.Proof.UNDECIDED) ? ExitCode.UNDECIDED : ExitCode.PROVED;
+                : sets.stream().anyMatch(s -> s.proof() == Proof.UNDECIDED) ? ExitCode.UNDECIDED : ExitCode.PROVED;
     }
 
     private ImmutableMap<String, String> pages(List<CardSet> sets) {
         Map<String, String> all = new LinkedHashMap<>();
         for (CardSet set : sets) {
-            String name = CardFolder.slug(set.instance().words());
+            String name = WholeFolder.slug(set.instance().words());
             String under = name;
             for (int i = 2; all.containsKey(under + "/crew.html"); i++) {
                 under = name + "-" + i;

@@ -28,6 +28,8 @@ import org.keeplit.explore.Stepper;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.page.Proof;
+import org.keeplit.page.WholeFolder;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Person;
@@ -226,7 +228,7 @@ class CardsTest {
     @Test
     void whatIsNotProvedSaysSoAcrossEverySheet() {
         CardSet set = cards(small("waits", "  open: op opens main\n")).get(0);
-        assertEquals(CardSet.Proof.BROKEN, set.proof());
+        assertEquals(Proof.BROKEN, set.proof());
         Document page = parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html"));
         int sheets = byClass(page, "section", "sheet").size();
         assertEquals(sheets, byClass(page, "div", "across").size());
@@ -244,12 +246,12 @@ class CardsTest {
     @Test
     void aFolderIsWrittenWholeOrNotAtAll(@TempDir Path folder) throws IOException {
         Path out = folder.resolve("out");
-        CardFolder.write(out, ImmutableMap.of("a/b.html", "one"));
+        WholeFolder.write(out, ImmutableMap.of("a/b.html", "one"));
         assertEquals("one", Files.readString(out.resolve("a/b.html")));
-        assertThrows(FileAlreadyExistsException.class, () -> CardFolder.write(out, ImmutableMap.of("c.html", "two")));
+        assertThrows(FileAlreadyExistsException.class, () -> WholeFolder.write(out, ImmutableMap.of("c.html", "two")));
         // A page that is where another needs a folder cannot be written, after the first was.
         Path second = folder.resolve("second");
-        assertThrows(IOException.class, () -> CardFolder.write(second, ImmutableMap.of("a", "one", "a/b", "two")));
+        assertThrows(IOException.class, () -> WholeFolder.write(second, ImmutableMap.of("a", "one", "a/b", "two")));
         try (Stream<Path> left = Files.list(folder)) {
             assertEquals(List.of(out), left.toList());
         }

@@ -1,4 +1,4 @@
-package org.keeplit.card;
+package org.keeplit.page;
 
 import com.google.common.collect.ImmutableMap;
 import com.google.common.io.MoreFiles;
@@ -13,8 +13,8 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 /** A folder of pages, written whole or not at all. */
-public final class CardFolder {
-    private CardFolder() {}
+public final class WholeFolder {
+    private WholeFolder() {}
 
     /** {@return a text as part of a file name: small letters, digits and hyphens} @param text the text */
     public static String slug(String text) {
@@ -36,7 +36,7 @@ public final class CardFolder {
         }
         Files.createDirectories(target.getParent());
         // Beside the folder, so that it can be renamed into place.
-        Path made = Files.createTempDirectory(target.getParent(), ".cards");
+        Path made = Files.createTempDirectory(target.getParent(), ".keeplit");
         try {
             for (Map.Entry<String, String> page : pages.entrySet()) {
                 Path file = made.resolve(page.getKey());
