@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
+import java.util.function.Predicate;
 import org.keeplit.card.CardMaker;
 import org.keeplit.card.CardSet;
 import org.keeplit.explore.InOrder;
@@ -32,6 +33,7 @@ import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.report.ProofReport;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
@@ -273,12 +275,32 @@ public final class Keeplit {
         return Mending.of(library, procedure, limits, watcher);
     }
 
+    /**
+     * Gathers what can be looked through of every procedure of the given files, on every place that it names; of a broken one, and of a
+     * teaching variant, the story of each thing that breaks.
+     *
+     * @param library what was read
+     * @param limits how far to go for each
+     * @param watcher is told how each gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a report for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<ProofReport> report(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, p -> true, (one, prepared) -> ProofReport.of(one, prepared, limits, watcher));
+    }
+
     /** {@return what comes of each procedure that must hold, wherever it is proved} */
     private static <T> ImmutableList<T> each(
             Library library, Problems problems, BiFunction<Instance, Proving.Prepared, T> use) {
+        return each(library, problems, p -> p.mustFail().isEmpty(), use);
+    }
+
+    private static <T> ImmutableList<T> each(
+            Library library, Problems problems, Predicate<Procedure> which, BiFunction<Instance, Proving.Prepared, T> use) {
         ImmutableList.Builder<T> all = ImmutableList.builder();
         for (Procedure procedure : library.givenProcedures()) {
-            if (procedure.mustFail().isEmpty()) {
+            if (which.test(procedure)) {
                 for (Instance one : Instance.of(procedure, library.networks())) {
                     Proving.using(one.procedure(), one.network(), one.proof(), problems, p -> use.apply(one, p))
                             .ifPresent(all::add);

@@ -1,7 +1,6 @@
 package org.keeplit.card;
 
 import com.google.common.collect.ImmutableList;
-import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.keeplit.card.picture.FeederPicture;
 import org.keeplit.card.picture.SitePicture;
+import org.keeplit.card.picture.WorkSite;
 import org.keeplit.condition.Condition;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Outcome;
@@ -30,7 +30,6 @@ import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Act;
 import org.keeplit.program.Parts;
-import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
 
@@ -52,7 +51,7 @@ public final class CardMaker {
         this.order = order;
         this.retreat = retreat;
         this.speeches = new Speeches(program);
-        this.site = site(program);
+        this.site = WorkSite.of(program);
     }
 
     /**
@@ -180,26 +179,6 @@ public final class CardMaker {
         return touched.isEmpty()
                 ? Optional.empty()
                 : Optional.of(SitePicture.of(touched, before, done.after(), "After step " + (part.number() + 1)));
-    }
-
-    /** {@return the devices and regulators at the structures where people go up; with none, those that the steps open and close} */
-    private static ImmutableList<Element.Branch> site(Program program) {
-        ImmutableSet<String> sites = ImmutableSet.copyOf(program.sites());
-        Set<String> moved = new LinkedHashSet<>();
-        program.acts().forEach(act -> act.primitives().forEach(p -> {
-            if (p instanceof Primitive.MovePole pole) {
-                moved.add(pole.device());
-            }
-        }));
-        List<Element.Branch> standing = program.bound().network().all(Element.Branch.class)
-                .filter(b -> b instanceof Element.Device d && sites.contains(d.site())
-                        || b instanceof Element.Regulator r && sites.contains(r.site()))
-                .toList();
-        return standing.isEmpty()
-                ? program.bound().network().all(Element.Branch.class)
-                        .filter(b -> moved.contains(b.name()))
-                        .collect(ImmutableList.toImmutableList())
-                : ImmutableList.copyOf(standing);
     }
 
     private ImmutableList<String> sources() {

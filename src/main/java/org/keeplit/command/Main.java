@@ -20,6 +20,7 @@ import picocli.CommandLine;
             SweepCommand.class,
             RetreatCommand.class,
             CardsCommand.class,
+            ReportCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class
         },

@@ -1,9 +1,9 @@
 package org.keeplit.page;
 
-import com.google.common.collect.ImmutableMap;
 import com.google.common.io.MoreFiles;
 import com.google.common.io.RecursiveDeleteOption;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -21,6 +21,11 @@ public final class WholeFolder {
         return text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
     }
 
+    /** {@return a page as it is written} @param page the page */
+    public static byte[] bytes(String page) {
+        return page.getBytes(StandardCharsets.UTF_8);
+    }
+
     /**
      * Writes a folder.
      *
@@ -29,7 +34,7 @@ public final class WholeFolder {
      * @throws FileAlreadyExistsException if something is there
      * @throws IOException if it cannot be written; nothing is left then
      */
-    public static void write(Path folder, ImmutableMap<String, String> pages) throws IOException {
+    public static void write(Path folder, Map<String, byte[]> pages) throws IOException {
         Path target = folder.toAbsolutePath().normalize();
         if (Files.exists(target) && !isEmptyFolder(target)) {
             throw new FileAlreadyExistsException(folder.toString());
@@ -38,10 +43,10 @@ public final class WholeFolder {
         // Beside the folder, so that it can be renamed into place.
         Path made = Files.createTempDirectory(target.getParent(), ".keeplit");
         try {
-            for (Map.Entry<String, String> page : pages.entrySet()) {
+            for (Map.Entry<String, byte[]> page : pages.entrySet()) {
                 Path file = made.resolve(page.getKey());
                 Files.createDirectories(file.getParent());
-                Files.writeString(file, page.getValue());
+                Files.write(file, page.getValue());
             }
             Files.deleteIfExists(target);
             Files.move(made, target, StandardCopyOption.ATOMIC_MOVE);

@@ -246,12 +246,12 @@ class CardsTest {
     @Test
     void aFolderIsWrittenWholeOrNotAtAll(@TempDir Path folder) throws IOException {
         Path out = folder.resolve("out");
-        WholeFolder.write(out, ImmutableMap.of("a/b.html", "one"));
+        WholeFolder.write(out, Map.of("a/b.html", WholeFolder.bytes("one")));
         assertEquals("one", Files.readString(out.resolve("a/b.html")));
-        assertThrows(FileAlreadyExistsException.class, () -> WholeFolder.write(out, ImmutableMap.of("c.html", "two")));
+        assertThrows(FileAlreadyExistsException.class, () -> WholeFolder.write(out, Map.of("c.html", WholeFolder.bytes("two"))));
         // A page that is where another needs a folder cannot be written, after the first was.
         Path second = folder.resolve("second");
-        assertThrows(IOException.class, () -> WholeFolder.write(second, ImmutableMap.of("a", "one", "a/b", "two")));
+        assertThrows(IOException.class, () -> WholeFolder.write(second, ImmutableMap.of("a", WholeFolder.bytes("one"), "a/b", WholeFolder.bytes("two"))));
         try (Stream<Path> left = Files.list(folder)) {
             assertEquals(List.of(out), left.toList());
         }
