@@ -39,6 +39,7 @@ public record Frame(
      * @param rule the rule that compares them
      * @param words the comparison, its variables replaced
      * @param beside the figures
+     * @param truth whether it is so; where the rule offers something else instead, it need not be
      */
-    public record Limited(String rule, String words, Why.Beside beside) {}
+    public record Limited(String rule, String words, Why.Beside beside, Truth truth) {}
 }

@@ -142,7 +142,7 @@ final class Frames {
         why.figures().stream()
                 .filter(beside -> !Double.isNaN(beside.share()))
                 .max(Comparator.comparingDouble(Why.Beside::share))
-                .ifPresent(beside -> into.add(new Frame.Limited(rule, why.text(), beside)));
+                .ifPresent(beside -> into.add(new Frame.Limited(rule, why.text(), beside, why.truth())));
         why.parts().forEach(part -> limits(rule, part, into));
     }
 

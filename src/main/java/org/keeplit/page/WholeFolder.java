@@ -41,7 +41,12 @@ public final class WholeFolder {
         }
         Files.createDirectories(target.getParent());
         // Beside the folder, so that it can be renamed into place.
-        Path made = Files.createTempDirectory(target.getParent(), ".keeplit");
+        Path made = target.resolveSibling("." + target.getFileName() + ".part");
+        if (Files.exists(made)) {
+            // Left by a run that was killed.
+            MoreFiles.deleteRecursively(made, RecursiveDeleteOption.ALLOW_INSECURE);
+        }
+        Files.createDirectory(made);
         try {
             for (Map.Entry<String, byte[]> page : pages.entrySet()) {
                 Path file = made.resolve(page.getKey());

@@ -7,12 +7,14 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.keeplit.card.picture.FeederPicture;
 import org.keeplit.card.picture.Look;
 import org.keeplit.card.picture.SitePicture;
 import org.keeplit.card.picture.WorkSite;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.Level;
 import org.keeplit.explore.Frame;
 import org.keeplit.explore.Standing;
 import org.keeplit.explore.Why;
@@ -95,7 +97,7 @@ final class FramePieces {
 
     private static void places(
             StringBuilder rows, String name, Frame before, Frame now, Element.Branch branch,
-            java.util.function.Function<Conductor, Vertex> place) {
+            Function<Conductor, Vertex> place) {
         rows.append("<tr><th scope=\"row\">").append(Html.text(name)).append("</th>");
         for (Conductor phase : Phases.ABC) {
             String is = branch.phases().contains(phase) ? words(now.standing(), place.apply(phase)) : "";
@@ -107,8 +109,10 @@ final class FramePieces {
 
     private static String words(Standing standing, Vertex vertex) {
         Optional<Look> look = Look.of(standing, vertex);
-        boolean grounded = standing.isTiedToGround(vertex);
-        return look.map(l -> l == Look.LIVE && grounded ? "live, grounded" : l.word()).orElse("");
+        String more = standing.isTiedToGround(vertex)
+                ? ", grounded"
+                : standing.level(vertex).filter(l -> l == Level.BACKFED).isPresent() ? " by backfeed" : "";
+        return look.map(l -> l == Look.LIVE ? l.word() + more : l.word()).orElse("");
     }
 
     /** {@return figures beside their limits} */
@@ -119,13 +123,14 @@ final class FramePieces {
         StringBuilder rows = new StringBuilder("<h4>Figures beside their limits</h4><table><tr><th scope=\"col\">what must be so</th>"
                 + "<th scope=\"col\">where</th><th scope=\"col\">figure</th><th scope=\"col\">limit</th><th scope=\"col\">used</th></tr>");
         frame.limits().forEach(l -> row(rows, l.words().replaceFirst("^(require|while) ", ""), l.beside().where(), l.beside().figure(),
-                l.beside().limit(), percent(l.beside().share())));
+                l.beside().limit(), percent(l)));
         return rows.append("</table><p class=\"note\">What stands at the site, and of all else the figure nearest to its limit. Of phases and load "
-                + "cases the worst.</p>").toString();
+                + "cases the worst. What is not so need not be a break: the rule may be kept by another of its parts.</p>").toString();
     }
 
-    private static String percent(double share) {
-        return Double.isInfinite(share) ? "" : Math.round(share * 100) + " %";
+    private static String percent(Frame.Limited limited) {
+        double share = limited.beside().share();
+        return (Double.isInfinite(share) ? "" : Math.round(share * 100) + " %") + (limited.truth() == Truth.TRUE ? "" : ", NOT SO");
     }
 
     /** {@return the rules whose case came up} */

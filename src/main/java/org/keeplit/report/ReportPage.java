@@ -65,8 +65,8 @@ public final class ReportPage {
         html.append("<div class=\"moves\" role=\"group\" aria-label=\"Move through the acts\" hidden=\"hidden\">");
         button("first", "First");
         button("stepback", "Step before");
-        button("back", "Back");
-        button("on", "On");
+        button("back", "Act before");
+        button("on", "Next act");
         button("stepon", "Next step");
         button("last", "Last");
         html.append("</div><p class=\"note keys\">Keys: left and right arrow for an act, P and N for a step, Home and End.</p>"

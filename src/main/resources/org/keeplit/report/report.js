@@ -100,7 +100,9 @@
     });
   }
   document.querySelector('.moves').hidden = false;
-  if (!locate(location.hash.slice(1))) {
+  if (locate(location.hash.slice(1))) {
+    window.addEventListener('load', function () { window.scrollTo(0, 0); });
+  } else {
     show(0, true);
   }
 })();

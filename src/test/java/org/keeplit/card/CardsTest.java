@@ -6,10 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.google.common.collect.ImmutableMap;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.keeplit.Keeplit;
@@ -29,6 +25,7 @@ import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.page.Proof;
+import org.keeplit.page.Pages;
 import org.keeplit.page.WholeFolder;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Block;
@@ -49,28 +46,6 @@ class CardsTest {
         List<CardSet> sets = Keeplit.cards(library, Limits.USUAL, Watcher.NOBODY, problems);
         assertEquals(List.of(), problems.sorted());
         return sets;
-    }
-
-    /** {@return a page as a tree; a text that was not escaped, or a tag left open, does not come through} */
-    private static Document parsed(String page) {
-        try {
-            return DocumentBuilderFactory.newInstance().newDocumentBuilder()
-                    .parse(new ByteArrayInputStream(page.getBytes(StandardCharsets.UTF_8)));
-        } catch (Exception e) {
-            throw new AssertionError(e);
-        }
-    }
-
-    private static List<Element> byClass(Document page, String tag, String style) {
-        List<Element> all = new ArrayList<>();
-        var list = page.getElementsByTagName(tag);
-        for (int i = 0; i < list.getLength(); i++) {
-            Element one = (Element) list.item(i);
-            if (one.getAttribute("class").equals(style)) {
-                all.add(one);
-            }
-        }
-        return all;
     }
 
     private static void steps(List<Block> blocks, List<Block.Step> into) {
@@ -94,7 +69,7 @@ class CardsTest {
             var instance = set.instance();
             List<Block.Step> steps = new ArrayList<>();
             steps(Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow().body(), steps);
-            List<Element> cards = byClass(parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html")), "section", "card");
+            List<Element> cards = Pages.byClass(Pages.parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html")), "section", "card");
             assertEquals(steps.size(), cards.size());
             for (int i = 0; i < cards.size(); i++) {
                 Block.Step step = steps.get(i);
@@ -120,14 +95,14 @@ class CardsTest {
         List<Block.Step> steps = new ArrayList<>();
         steps(Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow().body(), steps);
         for (Person person : instance.procedure().crew()) {
-            Document page = parsed(pages.get((person.desk() ? "desk-" : "role-") + person.name() + ".html"));
+            Document page = Pages.parsed(pages.get((person.desk() ? "desk-" : "role-") + person.name() + ".html"));
             List<String> mine = IntStream.range(0, steps.size())
                     .filter(i -> steps.get(i).actors().stream().anyMatch(a -> a.toString().equals(person.name())))
                     .mapToObj(i -> String.valueOf(i + 1))
                     .toList();
             assertFalse(mine.isEmpty());
-            assertEquals(mine, byClass(page, "span", "number").stream().map(Element::getTextContent).toList());
-            assertEquals(set.steps().size() - mine.size(), byClass(page, "p", "other").size());
+            assertEquals(mine, Pages.byClass(page, "span", "number").stream().map(Element::getTextContent).toList());
+            assertEquals(set.steps().size() - mine.size(), Pages.byClass(page, "p", "other").size());
         }
         assertEquals(5, pages.size());
     }
@@ -135,7 +110,7 @@ class CardsTest {
     @Test
     void everySheetSaysWhatItIsOf() {
         CardSet set = FUSES.get(0);
-        List<Element> sheets = byClass(parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html")), "section", "sheet");
+        List<Element> sheets = Pages.byClass(Pages.parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html")), "section", "sheet");
         for (int i = 0; i < sheets.size(); i++) {
             String text = sheets.get(i).getTextContent();
             for (String part : List.of("FU-1, revision 1", "network heron-vale", "input " + set.hash(), "2026-03-02",
@@ -217,11 +192,11 @@ class CardsTest {
         String words = "looks at <script>alert(2)</script> & </section> it's <img src=x onerror=alert(3)>";
         CardSet set = cards(small(words, "  bypass: op closes bridge\n")).get(0);
         CardPages.of(set, DATE, Paper.A5).forEach((file, page) -> {
-            Document parsed = parsed(page);
+            Document parsed = Pages.parsed(page);
             assertEquals(0, parsed.getElementsByTagName("script").getLength());
             assertEquals(0, parsed.getElementsByTagName("img").getLength());
             assertFalse(page.contains("<script"), file);
-            assertTrue(byClass(parsed, "section", "card").get(0).getTextContent().contains(words));
+            assertTrue(Pages.byClass(parsed, "section", "card").get(0).getTextContent().contains(words));
         });
     }
 
@@ -229,9 +204,9 @@ class CardsTest {
     void whatIsNotProvedSaysSoAcrossEverySheet() {
         CardSet set = cards(small("waits", "  open: op opens main\n")).get(0);
         assertEquals(Proof.BROKEN, set.proof());
-        Document page = parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html"));
-        int sheets = byClass(page, "section", "sheet").size();
-        assertEquals(sheets, byClass(page, "div", "across").size());
+        Document page = Pages.parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html"));
+        int sheets = Pages.byClass(page, "section", "sheet").size();
+        assertEquals(sheets, Pages.byClass(page, "div", "across").size());
         assertFalse(page.getDocumentElement().getTextContent().contains("The proof holds"));
     }
 
@@ -251,7 +226,7 @@ class CardsTest {
         assertThrows(FileAlreadyExistsException.class, () -> WholeFolder.write(out, Map.of("c.html", WholeFolder.bytes("two"))));
         // A page that is where another needs a folder cannot be written, after the first was.
         Path second = folder.resolve("second");
-        assertThrows(IOException.class, () -> WholeFolder.write(second, ImmutableMap.of("a", WholeFolder.bytes("one"), "a/b", WholeFolder.bytes("two"))));
+        assertThrows(IOException.class, () -> WholeFolder.write(second, Map.of("a", WholeFolder.bytes("one"), "a/b", WholeFolder.bytes("two"))));
         try (Stream<Path> left = Files.list(folder)) {
             assertEquals(List.of(out), left.toList());
         }

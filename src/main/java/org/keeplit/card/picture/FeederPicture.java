@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.keeplit.explore.Standing;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
@@ -58,7 +59,7 @@ public final class FeederPicture {
         String source = toSource(device, way);
         List<Element.Branch> beyond = new ArrayList<>();
         int more = beyond(device, beyond);
-        double y = 26;
+        double y = 36;
         double x = 16;
         Symbols.source(svg, x + 11, y);
         svg.text(x + 11, y + 26, Svg.Anchor.MIDDLE, true, source);
@@ -113,7 +114,7 @@ public final class FeederPicture {
                 }
             }
             Symbols.contact(svg, x, y, device.kind(), open.isEmpty());
-            state = open.isEmpty() ? "closed" : open.size() == device.phases().size() ? "open" : "open on " + open;
+            state = open.isEmpty() ? "closed" : open.size() == device.phases().size() ? "open" : "open on " + open.stream().map(Object::toString).collect(Collectors.joining(", "));
         } else {
             Symbols.regulator(svg, x, y);
         }
