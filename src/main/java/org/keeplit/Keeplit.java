@@ -10,6 +10,8 @@ import java.util.function.BiFunction;
 import java.util.function.Predicate;
 import org.keeplit.card.CardMaker;
 import org.keeplit.card.CardSet;
+import org.keeplit.drill.Drill;
+import org.keeplit.drill.DrillMaker;
 import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
@@ -288,6 +290,20 @@ public final class Keeplit {
     public static ImmutableList<ProofReport> report(
             Library library, Limits limits, Watcher watcher, Problems problems) {
         return each(library, problems, p -> true, (one, prepared) -> ProofReport.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Makes a drill of every procedure of the given files that must hold, on every place that it names.
+     *
+     * @param library what was read
+     * @param limits how far to go for each proof
+     * @param watcher is told how each gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a drill for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<Drill> drill(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> DrillMaker.of(one, prepared, limits, watcher));
     }
 
     /** {@return what comes of each procedure that must hold, wherever it is proved} */

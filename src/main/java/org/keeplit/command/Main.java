@@ -21,6 +21,7 @@ import picocli.CommandLine;
             RetreatCommand.class,
             CardsCommand.class,
             ReportCommand.class,
+            DrillCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class
         },

@@ -124,7 +124,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         return pages;
     }
 
-    private int code(List<T> all) {
+    int code(List<T> all) {
         if (all.stream().anyMatch(one -> proof(one) == Proof.BROKEN)) {
             return ExitCode.BROKEN;
         }

@@ -65,13 +65,15 @@ public final class Stepper {
      * @param count how many things go wrong, bindings of one rule counted each
      * @param asked the bits of a state that decide what goes wrong, as far as they are known
      * @param trouble what could not be worked out, so that nothing is known
+     * @param worst the state with the first harm, as the act and what came by itself would make it even if it was refused
      */
     public record Tried(
             ImmutableList<long[]> states,
             ImmutableList<Harm> harms,
             int count,
             long[] asked,
-            Optional<String> trouble) {
+            Optional<String> trouble,
+            Supplier<Optional<long[]>> worst) {
         /** {@return whether nothing can go wrong} */
         public boolean isSafe() {
             return harms.isEmpty() && trouble.isEmpty();
@@ -139,7 +141,22 @@ public final class Stepper {
         trying.attempt(move, state, new Judging.At(0, move.act().id(), 1, null));
         ImmutableList<Harm> harms = harms(judging, state, move);
         long[] asked = harms.isEmpty() ? new long[0] : asked(judging, move.act());
-        return new Tried(ImmutableList.copyOf(states), harms, judging.count(), asked, judging.trouble());
+        return new Tried(
+                ImmutableList.copyOf(states), harms, judging.count(), asked, judging.trouble(),
+                Suppliers.memoize(() -> first(judging).map(b -> replaying.after(state, move, b.at().reactions()))));
+    }
+
+    /** {@return what goes wrong first} */
+    private static Optional<Judging.Break> first(Judging judging) {
+        return judging.roots().values().stream()
+                .filter(b -> b.severity() == Rule.Severity.STOP)
+                .min(Comparator.comparing(b -> b.at().length()));
+    }
+
+    /** {@return the loads that have supply on a phase in one state and not in another} @param before the one @param after the other */
+    public ImmutableList<TraceStep.Lost> lost(long[] before, long[] after) {
+        Analysis was = scene.at(before).analysis();
+        return Supply.lost(machine.world(), was, scene.at(after).analysis());
     }
 
     private long[] asked(Judging judging, Act act) {
