@@ -78,7 +78,7 @@ final class DrillCommand extends PaperCommand<Drill> {
     String told(Drill one) {
         return one.instance().words() + ": " + (one.places().isEmpty()
                 ? "no drill. " + one.proof().words()
-                : one.places().size() + " places.");
+                : one.asked() + " places at which something is asked.");
     }
 
     @Override

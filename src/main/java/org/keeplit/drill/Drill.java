@@ -12,11 +12,12 @@ import org.keeplit.procedure.Instance;
  * @param instance the procedure, where it was explored and from which start
  * @param proof what was proved of it
  * @param hash a short hash of everything that the proof read
- * @param places where the trainee may stand, the start first
+ * @param start the number of the first place at which something is asked, and what was done before it
+ * @param places where the trainee may stand, by number; at those that no option leads to nothing is asked
  * @param pictures what the places look like, as SVG; places name them by number
  */
 public record Drill(
-        Instance instance, Proof proof, String hash, ImmutableList<Place> places, ImmutableList<String> pictures) {
+        Instance instance, Proof proof, String hash, Next start, ImmutableList<Place> places, ImmutableList<String> pictures) {
 
     /**
      * A state between two steps.
@@ -29,7 +30,18 @@ public record Drill(
      * @param hint what the text and the proof say that helps to choose
      */
     public record Place(
-            int done, boolean asWritten, ImmutableList<String> people, int picture, ImmutableList<Option> options, ImmutableList<String> hint) {}
+            int done, boolean asWritten, ImmutableList<String> people, int picture, ImmutableList<Option> options, ImmutableList<String> hint) {
+
+        /** {@return whether something can go wrong here} */
+        public boolean isAsked() {
+            return options.stream().anyMatch(o -> !o.isRight() && o.ending() != Ending.HARMLESS);
+        }
+    }
+
+    /** {@return how many places there are at which something is asked} */
+    public long asked() {
+        return places.stream().filter(Place::isAsked).count();
+    }
 
     /**
      * Something to pick.
@@ -67,8 +79,14 @@ public record Drill(
         }
     }
 
-    /** Where something right may lead. @param place the number of the place @param found what a look found, if it was one */
-    public record Next(int place, Optional<String> found) {}
+    /**
+     * Where something right may lead.
+     *
+     * @param place the number of the place
+     * @param found what a look found, if it was one
+     * @param then the steps that were done on the way there, as written, since nothing could have gone wrong with them
+     */
+    public record Next(int place, Optional<String> found, ImmutableList<String> then) {}
 
     /** What comes of a choice. */
     public enum Ending {

@@ -92,7 +92,7 @@ public final class DrillMaker {
         Outcome outcome = Proving.explore(prepared, limits, watcher);
         Proof proof = Proof.of(outcome);
         if (proof != Proof.HOLDS) {
-            return new Drill(instance, proof, InputHash.of(instance), ImmutableList.of(), ImmutableList.of());
+            return new Drill(instance, proof, InputHash.of(instance), new Drill.Next(-1, Optional.empty(), ImmutableList.of()), ImmutableList.of(), ImmutableList.of());
         }
         Astray astray = Astray.of(prepared.program());
         return Stepper.with(Proving.with(prepared, astray.program()), stepper -> new DrillMaker(stepper, astray).make(instance, watcher));
@@ -100,12 +100,18 @@ public final class DrillMaker {
 
     private Drill make(Instance instance, Watcher watcher) {
         walk();
-        ImmutableList.Builder<Drill.Place> places = ImmutableList.builder();
+        List<Drill.Place> places = new ArrayList<>();
         for (int i = 0; i < seen.size() && watcher.goOn(i, seen.size() - i); i++) {
             places.add(place(seen.get(i)));
         }
+        if (places.size() < seen.size()) {
+            return new Drill(
+                    instance, Proof.UNDECIDED, InputHash.of(instance), new Drill.Next(-1, Optional.empty(), ImmutableList.of()),
+                    ImmutableList.of(), ImmutableList.of());
+        }
         return new Drill(
-                instance, Proof.HOLDS, InputHash.of(instance), places.build(), ImmutableList.copyOf(pictures.keySet()));
+                instance, Proof.HOLDS, InputHash.of(instance), Skipping.on(places, new Drill.Next(0, Optional.empty(), ImmutableList.of())),
+                Skipping.of(places), ImmutableList.copyOf(pictures.keySet()));
     }
 
     /** Goes through the way as written, then aside from it as far as there is room. */
@@ -214,7 +220,7 @@ public final class DrillMaker {
     private Drill.Option right(Seen here, Step step) {
         long[] first = step.ends.values().iterator().next();
         ImmutableList<Drill.Next> next = step.ends.entrySet().stream()
-                .map(e -> new Drill.Next(numbers.get(LongBuffer.wrap(e.getValue())), e.getKey()))
+                .map(e -> new Drill.Next(numbers.get(LongBuffer.wrap(e.getValue())), e.getKey(), ImmutableList.of()))
                 .collect(ImmutableList.toImmutableList());
         return new Drill.Option(
                 words(step.acts), Drill.Ending.RIGHT, step.ends.size() > 1 ? ImmutableList.of() : stepper.changes(here.state, first), "", "", "", 0,
@@ -275,7 +281,7 @@ public final class DrillMaker {
             }
             state = tried.states().get(0);
         }
-        return Optional.of(option(here, "nobody: this is left out: " + words(step.acts), out, Set.of()));
+        return Optional.of(option(here, "nobody does this, and the crew goes on: " + words(step.acts), out, Set.of()));
     }
 
     /** Offers the next steps that move something and are not right yet. */

@@ -1,5 +1,6 @@
 package org.keeplit.drill;
 
+import com.google.gson.Gson;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.time.LocalDate;
@@ -22,12 +23,13 @@ public final class DrillPage {
         String title = "Drill: " + drill.instance().words();
         String body = head(drill, title, date)
                 + "<main><p><label><input type=\"checkbox\" id=\"hints\"/> Hints</label></p>"
-                + "<p id=\"where\" class=\"note\"></p><section id=\"scene\" aria-label=\"How things stand\"></section>"
+                + "<p id=\"where\" class=\"note\"></p><div id=\"then\" class=\"note\"></div><section id=\"scene\" aria-label=\"How things stand\"></section>"
                 + "<h2 id=\"ask\" tabindex=\"-1\">What comes next?</h2><ul id=\"hint\"></ul><ol id=\"options\"></ol>"
                 + "<section id=\"came\" aria-live=\"polite\"></section><section id=\"end\"></section></main>"
+                + "<p class=\"note\">In pictures boxed: changed. Solid: live. Dashed: dead. Dotted: grounded. Dash and dot: may be live.</p>"
                 + "<p class=\"note keys\">Keys: a number picks, Enter goes on, H shows hints or hides them.</p>"
-                // The less-than sign is written as an escape by the library, so that no text can end the script.
-                + "<script type=\"application/json\" id=\"drill\">" + json(drill) + "</script>\n";
+                // This way the library writes the less-than sign and its like as escapes, so that no text can end the script.
+                + "<script type=\"application/json\" id=\"drill\">" + new Gson().toJson(json(drill)) + "</script>\n";
         return Screen.page(
                 title, Screen.resource(DrillPage.class, "drill.css"), body, Screen.resource(DrillPage.class, "drill.js"));
     }
@@ -45,6 +47,7 @@ public final class DrillPage {
         all.addProperty("name", drill.instance().words());
         JsonArray places = new JsonArray();
         drill.places().forEach(place -> places.add(json(place)));
+        all.add("start", json(drill.start()));
         all.add("places", places);
         all.add("pictures", array(drill.pictures()));
         return all;
@@ -53,6 +56,14 @@ public final class DrillPage {
     private static JsonArray array(List<String> texts) {
         JsonArray all = new JsonArray();
         texts.forEach(all::add);
+        return all;
+    }
+
+    private static JsonObject json(Drill.Next next) {
+        JsonObject all = new JsonObject();
+        all.addProperty("place", next.place());
+        all.addProperty("found", next.found().orElse(""));
+        all.add("then", array(next.then()));
         return all;
     }
 
@@ -81,12 +92,7 @@ public final class DrillPage {
         all.addProperty("by", option.by());
         all.addProperty("picture", option.picture());
         JsonArray next = new JsonArray();
-        option.next().forEach(n -> {
-            JsonObject one = new JsonObject();
-            one.addProperty("place", n.place());
-            one.addProperty("found", n.found().orElse(""));
-            next.add(one);
-        });
+        option.next().forEach(n -> next.add(json(n)));
         all.add("next", next);
         return all;
     }
@@ -94,10 +100,10 @@ public final class DrillPage {
     /** {@return the answer sheet: each place on the way as written with all its options} @param drill the drill @param date the date that stands on it */
     public static String answers(Drill drill, LocalDate date) {
         String title = "Answers: " + drill.instance().words();
-        StringBuilder html = new StringBuilder(head(drill, title, date)).append("<main><p>For the trainer. Places in the order of the text; where the "
+        StringBuilder html = new StringBuilder(head(drill, title, date)).append("<main><p>For the trainer. Places in the order of the text at which something can go wrong; where the "
                 + "procedure leaves the order free, the trainee may come by others, with choices of the same kind.</p>");
         for (Drill.Place place : drill.places()) {
-            if (place.asWritten() && !place.options().isEmpty()) {
+            if (place.asWritten() && place.isAsked()) {
                 place(place, html);
             }
         }

@@ -34,7 +34,7 @@ public final class TerminalDrill {
     public void run() throws IOException {
         out.println("Drill: " + drill.instance().words());
         out.println("A number picks, h shows hints or hides them, q leaves.");
-        int at = 0;
+        int at = next(drill.start());
         while (at >= 0 && !drill.places().get(at).options().isEmpty()) {
             at = place(at);
         }
@@ -92,6 +92,11 @@ public final class TerminalDrill {
         // What a look finds is not for the trainee to choose: each time another answer.
         Drill.Next next = option.next().get(option.next().size() > 1 ? looks++ % option.next().size() : 0);
         next.found().ifPresent(found -> out.println("  found: " + found));
+        return next(next);
+    }
+
+    private int next(Drill.Next next) {
+        next.then().forEach(step -> out.println("  then, as written: " + step));
         return next.place();
     }
 

@@ -2,10 +2,11 @@
 (function () {
   var drill = JSON.parse(document.getElementById('drill').textContent);
   var boxes = {};
-  ['hints', 'where', 'scene', 'ask', 'hint', 'options', 'came', 'end'].forEach(function (id) {
+  ['hints', 'where', 'then', 'scene', 'ask', 'hint', 'options', 'came', 'end'].forEach(function (id) {
     boxes[id] = document.getElementById(id);
   });
-  var at = 0;
+  var at = drill.start.place;
+  var then = drill.start.then;
   var picks = [];
   var looks = 0;
   var going = null;
@@ -35,6 +36,11 @@
     picture(boxes.scene, place.picture);
     list(add(boxes.scene, 'div'), place.people);
     boxes.where.textContent = place.done === 1 ? '1 step is done.' : place.done + ' steps are done.';
+    boxes.then.textContent = '';
+    if (then.length) {
+      add(boxes.then, 'p', 'Done since then, as written:');
+      list(boxes.then, then);
+    }
     boxes.options.textContent = '';
     place.options.forEach(function (option, i) {
       var button = add(add(boxes.options, 'li'), 'button');
@@ -62,12 +68,14 @@
     var buttons = boxes.options.querySelectorAll('button');
     for (var i = 0; i < buttons.length; i++) { buttons[i].disabled = true; }
     var next = at;
+    var after = [];
     var found = '';
     if (option.right) {
       /* What a look finds is not for the trainee to choose: each time another answer. */
       var to = option.next[option.next.length > 1 ? looks++ % option.next.length : 0];
       next = to.place;
       found = to.found;
+      after = to.then;
     }
     boxes.came.textContent = '';
     var box = add(boxes.came, 'div');
@@ -77,12 +85,13 @@
     if (found) { add(box, 'p', 'What is found: ' + found + '.'); }
     add(boxes.came, 'p', option.now.length ? 'What it does to the feeder at once:' : 'At once nothing changes that the model knows.');
     list(boxes.came, option.now);
-    if (!option.right) { picture(boxes.came, option.picture); }
+    if (!option.right && option.picture !== place.picture) { picture(boxes.came, option.picture); }
     var button = add(boxes.came, 'button', option.right ? 'Go on' : 'Take it back and choose again');
     button.type = 'button';
     button.id = 'go';
     going = function () {
       at = next;
+      then = after;
       show();
       boxes.ask.focus();
     };
