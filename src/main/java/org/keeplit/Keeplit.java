@@ -28,6 +28,9 @@ import org.keeplit.insight.SlipTable;
 import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.log.LogCheck;
+import org.keeplit.log.Sheet;
+import org.keeplit.log.SheetMaker;
 import org.keeplit.mend.Mend;
 import org.keeplit.mend.Mending;
 import org.keeplit.network.Conductor;
@@ -304,6 +307,44 @@ public final class Keeplit {
     public static ImmutableList<Drill> drill(
             Library library, Limits limits, Watcher watcher, Problems problems) {
         return each(library, problems, (one, prepared) -> DrillMaker.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Makes a log sheet of every procedure of the given files that must hold, on every place that it names.
+     *
+     * @param library what was read
+     * @param limits how far to go for each proof
+     * @param watcher is told how each gets on; may stop it
+     * @param problems collects what does not fit
+     * @return a sheet for each procedure and place, in the order of the files
+     */
+    public static ImmutableList<Sheet> sheets(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> SheetMaker.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * Checks a filled log against the procedure among the given files that it says it is of, or against the only one.
+     *
+     * @param library what was read
+     * @param text the filled log
+     * @param limits how far to go for the proof
+     * @param watcher is told how it gets on; may stop it
+     * @param problems collects what does not fit
+     * @return what came of it; nothing if its procedure is not there
+     */
+    public static Optional<LogCheck.Checked> checkLog(
+            Library library, String text, Limits limits, Watcher watcher, Problems problems) {
+        List<Instance> all = library.givenProcedures().stream()
+                .filter(p -> p.mustFail().isEmpty())
+                .flatMap(p -> Instance.of(p, library.networks()).stream())
+                .toList();
+        Optional<String> job = LogCheck.job(text);
+        return all.stream()
+                .filter(one -> job.map(one.words()::equals).orElse(all.size() == 1))
+                .findFirst()
+                .flatMap(one -> Proving.using(one.procedure(), one.network(), one.proof(), problems,
+                        p -> LogCheck.of(SheetMaker.of(one, p, limits, watcher), p, text)));
     }
 
     /** {@return what comes of each procedure that must hold, wherever it is proved} */

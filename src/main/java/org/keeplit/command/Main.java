@@ -22,6 +22,7 @@ import picocli.CommandLine;
             CardsCommand.class,
             ReportCommand.class,
             DrillCommand.class,
+            LogCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class
         },
