@@ -14,14 +14,16 @@ import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
 
 /**
- * Checks that waits were kept: from when the bank went dead, or from when the wait before was over, to when this one was written as done.
- * Times are taken as they are written.
+ * Checks that waits were kept: from when the bank went dead, or from when who waits was done with something else, whichever is later, to
+ * when the wait was written as done. Times are taken as they are written.
  */
 final class Waits {
     private final Run run;
     private final List<Difference> differences;
     private final Set<Bank> banks = new LinkedHashSet<>();
     private final Map<Bank, Since> since = new HashMap<>();
+    /** When each person was last done with something. */
+    private final Map<String, Since> busy = new HashMap<>();
 
     private record Bank(String name, Conductor phase) {}
 
@@ -47,6 +49,9 @@ final class Waits {
                 wait(line, entry, time, pass, told);
             }
         }));
+        if (time != null) {
+            line.who().forEach(who -> busy.put(who, new Since(time, entry.line())));
+        }
         told.forEach(words -> differences.add(new Difference(entry.line(), words)));
         for (Bank bank : banks) {
             if (!run.isDead(bank.name, bank.phase)) {
@@ -60,6 +65,12 @@ final class Waits {
     private void wait(Sheet.Line line, Entry entry, LocalDateTime time, Primitive.Pass pass, Set<String> told) {
         Bank bank = new Bank(pass.capacitor(), pass.phase());
         Since from = since.get(bank);
+        for (String who : line.who()) {
+            Since free = busy.get(who);
+            if (free != null && (from == null || from.time == null || free.time.isAfter(from.time))) {
+                from = free;
+            }
+        }
         if (from != null && from.time != null && time != null) {
             long seconds = Duration.between(from.time, time).toSeconds();
             if (seconds < pass.seconds()) {
@@ -67,6 +78,5 @@ final class Waits {
                         + " dead, but only " + new Quantity(seconds, Dimension.TIME) + " lie between line " + from.line + " and this one");
             }
         }
-        since.put(bank, new Since(time, entry.line()));
     }
 }
