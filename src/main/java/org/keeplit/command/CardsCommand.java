@@ -11,6 +11,7 @@ import org.keeplit.card.Paper;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
+import org.keeplit.page.Pdf;
 import org.keeplit.page.Proof;
 import org.keeplit.page.WholeFolder;
 import org.keeplit.procedure.Instance;
@@ -20,7 +21,7 @@ import picocli.CommandLine;
 /** {@code cards}: paper for the crew. */
 @CommandLine.Command(
         name = "cards",
-        description = "Write step cards for the crew, for each role and for the desk, with a briefing first, as pages to print.",
+        description = "Write step cards for the crew, for each role and for the desk, with a briefing first, as HTML and as PDF to print.",
         mixinStandardHelpOptions = true)
 final class CardsCommand extends PaperCommand<CardSet> {
     @CommandLine.Option(
@@ -71,7 +72,10 @@ final class CardsCommand extends PaperCommand<CardSet> {
     @Override
     Map<String, byte[]> pages(CardSet one, LocalDate date) {
         Map<String, byte[]> all = new LinkedHashMap<>();
-        CardPages.of(one, date, paper).forEach((file, page) -> all.put(file, WholeFolder.bytes(page)));
+        CardPages.of(one, date, paper).forEach((file, page) -> {
+            all.put(file, WholeFolder.bytes(page));
+            all.put(file.replaceFirst("html$", "pdf"), Pdf.of(page, date));
+        });
         return all;
     }
 }

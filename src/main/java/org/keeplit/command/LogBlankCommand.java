@@ -10,6 +10,7 @@ import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.log.Sheet;
 import org.keeplit.log.SheetPage;
+import org.keeplit.page.Pdf;
 import org.keeplit.page.Proof;
 import org.keeplit.page.WholeFolder;
 import org.keeplit.procedure.Instance;
@@ -19,7 +20,7 @@ import picocli.CommandLine;
 /** {@code log blank}: sheets to fill. */
 @CommandLine.Command(
         name = "blank",
-        description = "Write a blank log sheet for each procedure that must hold: to print, and as CSV and JSON to fill.",
+        description = "Write a blank log sheet for each procedure that must hold: to print, as HTML and PDF, and as CSV and JSON to fill.",
         mixinStandardHelpOptions = true)
 final class LogBlankCommand extends PaperCommand<Sheet> {
     @Override
@@ -50,7 +51,9 @@ final class LogBlankCommand extends PaperCommand<Sheet> {
     @Override
     Map<String, byte[]> pages(Sheet one, LocalDate date) {
         Map<String, byte[]> all = new LinkedHashMap<>();
-        all.put("log.html", WholeFolder.bytes(SheetPage.of(one, date)));
+        String page = SheetPage.of(one, date);
+        all.put("log.html", WholeFolder.bytes(page));
+        all.put("log.pdf", Pdf.of(page, date));
         all.put("log.csv", WholeFolder.bytes(SheetPage.csv(one)));
         all.put("log.json", WholeFolder.bytes(SheetPage.json(one)));
         return all;
