@@ -47,7 +47,7 @@ public final class SheetPage {
         html.append("<tr><td>").append(Html.text(line.id())).append("</td><td>").append(Html.text(line.words())).append("</td><td>")
                 .append(Html.text(String.join(", ", line.who()))).append("</td><td><span class=\"box\"></span></td><td>");
         line.items().forEach(item -> html.append("<p>").append(Html.text(item.name() + (item.hint().isEmpty() ? "" : " (" + item.hint() + ")")))
-                .append(": <span class=\"blank\"></span></p>"));
+                .append(":</p><div class=\"fill\"></div>"));
         html.append("</td></tr>\n");
     }
 
