@@ -1,6 +1,7 @@
 package org.keeplit.card;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -23,13 +24,17 @@ import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.Ordering;
 import org.keeplit.insight.RetreatTable;
 import org.keeplit.insight.Retreats;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.page.InputHash;
 import org.keeplit.page.Proof;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Instance;
+import org.keeplit.procedure.Person;
 import org.keeplit.program.Act;
+import org.keeplit.program.FieldKey;
 import org.keeplit.program.Parts;
+import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
 
@@ -37,6 +42,8 @@ import org.keeplit.rule.Rule;
 public final class CardMaker {
     /** How many acts of a way back are told. */
     private static final int TOLD = 3;
+    /** Up to how many acts stand in a title. */
+    private static final int TITLED = 2;
 
     private final Program program;
     private final AsWritten run;
@@ -118,13 +125,35 @@ public final class CardMaker {
                 distinct(part.acts().stream().flatMap(act -> speeches.of(act).stream())),
                 follows(number),
                 back(number),
-                done.flatMap(d -> picture(part, d)));
+                StepTools.of(program.bound(), part.acts()),
+                StepTools.data(
+                        program.bound().network(), part.acts(),
+                        steps.stream().flatMap(s -> Stream.concat(s.records().stream(), StepObjects.written(s).stream())).toList()),
+                StepTools.isNear(program.bound(), part.acts(), done.map(d -> aloft(part, d)).orElse(ImmutableSet.of())),
+                done.map(d -> pictures(part, d)).orElse(ImmutableList.of()));
     }
 
-    /** {@return the step's label with its phase; of a step without one its first act, with the names of this place} */
+    /** {@return the step's label with its phase; of a step without one its acts, with the names of this place} */
     private static String title(Parts.Part part) {
         Act first = part.acts().get(0);
-        return first.step().label().isPresent() ? part.name() : first.actor() + " " + first.text();
+        if (first.step().label().isPresent()) {
+            return part.name();
+        }
+        List<String> acts = part.acts().stream().map(a -> a.actor() + " " + a.text()).distinct().toList();
+        return acts.size() <= TITLED ? String.join("; ", acts) : acts.get(0) + ", and " + (acts.size() - 1) + " acts more";
+    }
+
+    /** {@return who is up before or after a step} */
+    private Set<String> aloft(Parts.Part part, AsWritten.Done done) {
+        Standing before = before(part);
+        return program.bound().procedure().crew().stream()
+                .map(Person::name)
+                .filter(name -> before.value(new FieldKey.Where(name)) > 0 || done.after().value(new FieldKey.Where(name)) > 0)
+                .collect(ImmutableSet.toImmutableSet());
+    }
+
+    private Standing before(Parts.Part part) {
+        return part.number() == 0 ? run.start() : run.steps().get(part.number() - 1).after();
     }
 
     private static ImmutableList<String> distinct(Stream<String> all) {
@@ -163,22 +192,27 @@ public final class CardMaker {
                         stop.none() > 0 && stop.proved()));
     }
 
-    /** {@return the part of the site that a step touches, before and after in one picture, where the step changes what it shows} */
-    private Optional<String> picture(Parts.Part part, AsWritten.Done done) {
-        if (part.acts().stream().flatMap(a -> a.primitives().stream()).noneMatch(StepObjects::shows)) {
-            return Optional.empty();
+    /** {@return the phases of the site that a step changes, before it and after it, where it changes what a picture shows} */
+    private ImmutableList<String> pictures(Parts.Part part, AsWritten.Done done) {
+        List<Primitive> shown = part.acts().stream().flatMap(a -> a.primitives().stream()).filter(StepObjects::shows).toList();
+        if (shown.isEmpty()) {
+            return ImmutableList.of();
         }
-        Standing before = part.number() == 0 ? run.start() : run.steps().get(part.number() - 1).after();
+        Standing before = before(part);
         Set<String> names = new LinkedHashSet<>();
-        part.acts().forEach(act -> act.primitives().forEach(p -> names.addAll(StepObjects.devices(p, program.bound()))));
+        shown.forEach(p -> names.addAll(StepObjects.devices(p, program.bound())));
         List<Element.Branch> touched = names.stream()
                 .flatMap(name -> program.bound().network().element(name).stream())
                 .filter(Element.Branch.class::isInstance)
                 .map(Element.Branch.class::cast)
                 .toList();
-        return touched.isEmpty()
-                ? Optional.empty()
-                : Optional.of(SitePicture.of(touched, before, done.after(), "After step " + (part.number() + 1)));
+        if (touched.isEmpty()) {
+            return ImmutableList.of();
+        }
+        Set<Conductor> phases = shown.stream().flatMap(p -> StepObjects.phases(p).stream()).collect(ImmutableSet.toImmutableSet());
+        return ImmutableList.of(
+                SitePicture.of(touched, phases, before, before, "Before step " + (part.number() + 1)),
+                SitePicture.of(touched, phases, before, done.after(), "After step " + (part.number() + 1)));
     }
 
     private ImmutableList<String> sources() {

@@ -2,7 +2,6 @@ package org.keeplit.card;
 
 import java.util.List;
 import org.keeplit.page.Html;
-import org.keeplit.procedure.Person;
 
 /** The card of one step as a piece of a sheet. */
 final class StepPieces {
@@ -12,13 +11,16 @@ final class StepPieces {
     private final StringBuilder html = new StringBuilder();
     private double lines;
 
-    private StepPieces(CardSet set) {
+    private final double room;
+
+    private StepPieces(CardSet set, double room) {
         this.set = set;
+        this.room = room;
     }
 
-    /** {@return the card in full} @param step the step @param field whether whoever reads it stands at the line */
-    static Piece full(CardSet set, StepCard step, boolean field) {
-        return new StepPieces(set).card(step, field);
+    /** {@return the card in full} @param step the step @param field whether whoever reads it stands at the line @param room how many lines there are */
+    static Piece full(CardSet set, StepCard step, boolean field, double room) {
+        return new StepPieces(set, room).card(step, field);
     }
 
     /** {@return a step of others in a line or two, so that everyone knows where the job stands} */
@@ -33,6 +35,7 @@ final class StepPieces {
         lines += 1.4 * Piece.lines(step.name()) + 1.6;
         told("Who", List.of(String.join(", ", step.who())));
         told("Does", step.what());
+        told("With", step.tools().isEmpty() ? List.of() : List.of(String.join("; ", step.tools())));
         told("To what", step.objects().isEmpty() ? List.of() : List.of(String.join(", ", step.objects())));
         step.cautions().forEach(caution -> {
             html.append(Html.tag("p", "caution", "CAUTION: " + Html.text(caution)));
@@ -47,32 +50,37 @@ final class StepPieces {
         told("Will be true after", step.after());
         told("Changes", step.changes().isEmpty() ? List.of() : List.of(String.join("; ", step.changes())));
         step.because().ifPresent(because -> told("Why", List.of(because)));
-        if (field && !set.approach().isEmpty() && !isDeskOnly(step)) {
+        told("Figures", step.data());
+        if (field && step.near() && !set.approach().isEmpty()) {
             told("Keep away", List.of(String.join("; ", set.approach().subList(0, 2))));
         }
         StringBuilder above = new StringBuilder(html);
         html.setLength(0);
         records(step);
         step.back().ifPresent(this::back);
-        step.picture().ifPresent(svg -> picture(svg, above));
+        if (!step.pictures().isEmpty()) {
+            pictures(step, above);
+        }
         html.insert(0, above);
         html.append("</section>");
         return new Piece(html.toString(), lines);
     }
 
-    /** Draws as large as there is room for on one sheet, and never so small that it cannot be read. */
-    private void picture(String svg, StringBuilder above) {
-        double wanted = Piece.pictureLines(svg);
-        double share = Math.max(SMALLEST, Math.min(1, (CardPages.ROOM - lines - 2) / wanted));
-        above.append("<div style=\"width:").append(Math.round(share * 100)).append("%\">").append(svg)
-                .append("</div><p class=\"note\">Boxed: changed by this step. Solid: live. Dashed: dead. Dotted: grounded. Dash and dot: may be live.</p>");
-        lines += wanted * share + 2;
-    }
-
-    private boolean isDeskOnly(StepCard step) {
-        return set.instance().procedure().crew().stream()
-                .filter(p -> step.who().contains(p.name()))
-                .allMatch(Person::desk);
+    /** Draws as large as there is room for on one sheet, and never so small that it cannot be read; what was before only where there is room. */
+    private void pictures(StepCard step, StringBuilder above) {
+        double free = room - lines - 2;
+        double both = step.pictures().stream().mapToDouble(svg -> Piece.pictureLines(svg) + 1).sum();
+        double after = Piece.pictureLines(step.pictures().get(1));
+        boolean before = both * SMALLEST <= free;
+        double share = Math.max(SMALLEST, Math.min(1, free / (before ? both : after)));
+        above.append("<div style=\"width:").append(Math.round(share * 100)).append("%\">");
+        if (before) {
+            above.append("<p class=\"note\">Before:</p>").append(step.pictures().get(0)).append("<p class=\"note\">After:</p>");
+            lines += Piece.pictureLines(step.pictures().get(0)) * share + 2.2;
+        }
+        above.append(step.pictures().get(1)).append("</div><p class=\"note\">Boxed: changed by this step. Solid: live. Dashed: dead. Dotted: grounded. "
+                + "Dash and dot: may be live.</p>");
+        lines += after * share + 2;
     }
 
     private void told(String head, List<String> items) {

@@ -1,7 +1,6 @@
 package org.keeplit.command;
 
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.keeplit.Keeplit;
@@ -11,9 +10,7 @@ import org.keeplit.card.Paper;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
-import org.keeplit.page.Pdf;
 import org.keeplit.page.Proof;
-import org.keeplit.page.WholeFolder;
 import org.keeplit.procedure.Instance;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
@@ -71,11 +68,6 @@ final class CardsCommand extends PaperCommand<CardSet> {
 
     @Override
     Map<String, byte[]> pages(CardSet one, LocalDate date) {
-        Map<String, byte[]> all = new LinkedHashMap<>();
-        CardPages.of(one, date, paper).forEach((file, page) -> {
-            all.put(file, WholeFolder.bytes(page));
-            all.put(file.replaceFirst("html$", "pdf"), Pdf.of(page, date));
-        });
-        return all;
+        return CardPages.files(one, date, paper);
     }
 }

@@ -232,7 +232,7 @@ public final class DrillMaker {
         List<String> all = new ArrayList<>();
         for (Act act : acts) {
             boolean look = act.primitives().stream().anyMatch(Primitive.ComeOut.class::isInstance);
-            String text = act.actor() + " " + (look ? "inspects \"" + ((Primitive.ComeOut) act.primitives().get(0)).item() + "\"" : act.text());
+            String text = act.actor() + " " + (look ? act.text().replaceFirst(" and finds \".*\"$", "") : act.text());
             if (!all.contains(text)) {
                 all.add(text);
             }

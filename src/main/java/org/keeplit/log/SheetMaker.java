@@ -101,7 +101,7 @@ public final class SheetMaker {
         Block.Step step = acts.get(0).step();
         boolean look = step.action() instanceof Action.Inspect;
         String words = look
-                ? acts.get(0).actor() + " inspects \"" + ((Action.Inspect) step.action()).item() + "\""
+                ? acts.get(0).actor() + " " + acts.get(0).text().replaceFirst(" and finds \".*\"$", "")
                 : acts.stream().map(a -> a.actor() + " " + a.text()).distinct().collect(Collectors.joining("; "));
         List<Sheet.Item> items = new ArrayList<>();
         for (Act act : acts) {

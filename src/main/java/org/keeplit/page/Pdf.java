@@ -54,6 +54,15 @@ public final class Pdf {
      * @return the PDF
      */
     public static byte[] of(String page, LocalDate date) {
+        return printed(page, date).bytes();
+    }
+
+    /** A PDF. @param bytes the file @param pages how many pages it has */
+    public record Printed(byte[] bytes, int pages) {}
+
+    /** Like {@link #of}, with the number of pages. {@return it} @param page a page @param date the date of its making */
+    public static Printed printed(String page, LocalDate date) {
+        int pages;
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.withW3cDocument(parsed(page), "");
         builder.useFont(() -> Pdf.class.getResourceAsStream("fonts/DejaVuSans.ttf"), FAMILY, 400, FontStyle.NORMAL, true);
@@ -72,12 +81,13 @@ public final class Pdf {
             document.getDocumentInformation().setModificationDate(made);
             document.getDocumentInformation().setProducer("keeplit");
             document.setDocumentId(Hashing.sha256().hashString(page, StandardCharsets.UTF_8).asLong());
+            pages = document.getNumberOfPages();
             document.save(out);
             document.close();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return out.toByteArray();
+        return new Printed(out.toByteArray(), pages);
     }
 
     /** {@return a page as a tree; nothing that it could name is fetched} */

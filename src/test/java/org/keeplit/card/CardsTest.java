@@ -1,5 +1,6 @@
 package org.keeplit.card;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -12,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -48,6 +50,12 @@ class CardsTest {
         return sets;
     }
 
+    private static final Map<CardSet, Map<String, String>> PAGES = new HashMap<>();
+
+    private static Map<String, String> pages(CardSet set) {
+        return PAGES.computeIfAbsent(set, s -> Pages.html(CardPages.files(s, DATE, Paper.A5)));
+    }
+
     private static void steps(List<Block> blocks, List<Block.Step> into) {
         for (Block block : blocks) {
             if (block instanceof Block.Step step) {
@@ -69,7 +77,7 @@ class CardsTest {
             var instance = set.instance();
             List<Block.Step> steps = new ArrayList<>();
             steps(Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow().body(), steps);
-            List<Element> cards = Pages.byClass(Pages.parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html")), "section", "card");
+            List<Element> cards = Pages.byClass(Pages.parsed(pages(set).get("crew.html")), "section", "card");
             assertEquals(steps.size(), cards.size());
             for (int i = 0; i < cards.size(); i++) {
                 Block.Step step = steps.get(i);
@@ -90,7 +98,7 @@ class CardsTest {
     @Test
     void aRoleHasItsOwnStepsInFullAndTheOthersInALine() {
         CardSet set = FUSES.get(0);
-        Map<String, String> pages = CardPages.of(set, DATE, Paper.A5);
+        Map<String, String> pages = pages(set);
         var instance = set.instance();
         List<Block.Step> steps = new ArrayList<>();
         steps(Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow().body(), steps);
@@ -110,7 +118,7 @@ class CardsTest {
     @Test
     void everySheetSaysWhatItIsOf() {
         CardSet set = FUSES.get(0);
-        List<Element> sheets = Pages.byClass(Pages.parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html")), "section", "sheet");
+        List<Element> sheets = Pages.byClass(Pages.parsed(pages(set).get("crew.html")), "section", "sheet");
         for (int i = 0; i < sheets.size(); i++) {
             String text = sheets.get(i).getTextContent();
             for (String part : List.of("FU-1, revision 1", "network heron-vale", "input " + set.hash(), "2026-03-02",
@@ -142,7 +150,10 @@ class CardsTest {
         CardSet one = cards(small("waits", steps)).get(0);
         CardSet again = cards(small("waits", steps)).get(0);
         for (Paper paper : Paper.values()) {
-            assertEquals(CardPages.of(one, DATE, paper), CardPages.of(again, DATE, paper));
+            Map<String, byte[]> files = CardPages.files(one, DATE, paper);
+            Map<String, byte[]> anew = CardPages.files(again, DATE, paper);
+            assertEquals(files.keySet(), anew.keySet());
+            files.forEach((name, bytes) -> assertArrayEquals(bytes, anew.get(name), name));
         }
     }
 
@@ -191,7 +202,7 @@ class CardsTest {
     void whatFilesSayIsTextAndNeverMarkup() {
         String words = "looks at <script>alert(2)</script> & </section> it's <img src=x onerror=alert(3)>";
         CardSet set = cards(small(words, "  bypass: op closes bridge\n")).get(0);
-        CardPages.of(set, DATE, Paper.A5).forEach((file, page) -> {
+        pages(set).forEach((file, page) -> {
             Document parsed = Pages.parsed(page);
             assertEquals(0, parsed.getElementsByTagName("script").getLength());
             assertEquals(0, parsed.getElementsByTagName("img").getLength());
@@ -204,7 +215,7 @@ class CardsTest {
     void whatIsNotProvedSaysSoAcrossEverySheet() {
         CardSet set = cards(small("waits", "  open: op opens main\n")).get(0);
         assertEquals(Proof.BROKEN, set.proof());
-        Document page = Pages.parsed(CardPages.of(set, DATE, Paper.A5).get("crew.html"));
+        Document page = Pages.parsed(pages(set).get("crew.html"));
         int sheets = Pages.byClass(page, "section", "sheet").size();
         assertEquals(sheets, Pages.byClass(page, "div", "across").size());
         assertFalse(page.getDocumentElement().getTextContent().contains("The proof holds"));

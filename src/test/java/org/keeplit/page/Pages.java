@@ -3,7 +3,9 @@ package org.keeplit.page;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -20,6 +22,17 @@ public final class Pages {
         } catch (Exception e) {
             throw new AssertionError(e);
         }
+    }
+
+    /** {@return the HTML among some files, by the files' names} @param files the files */
+    public static Map<String, String> html(Map<String, byte[]> files) {
+        Map<String, String> all = new LinkedHashMap<>();
+        files.forEach((name, bytes) -> {
+            if (name.endsWith(".html")) {
+                all.put(name, new String(bytes, StandardCharsets.UTF_8));
+            }
+        });
+        return all;
     }
 
     /** {@return the elements of one class} @param page the page @param tag their tag @param style their class */

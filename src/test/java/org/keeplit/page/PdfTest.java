@@ -54,11 +54,8 @@ class PdfTest {
                               hand comes down
                             """), Limits.USUAL, Watcher.NOBODY, new Problems()).get(0);
 
-    private static byte[] pdf(Paper paper) {
-        return Pdf.of(CardPages.of(SET, DATE, paper).get("crew.html"), DATE);
-    }
-
-    private static final byte[] A5 = pdf(Paper.A5);
+    private static final Map<String, byte[]> FILES = CardPages.files(SET, DATE, Paper.A5);
+    private static final byte[] A5 = FILES.get("crew.pdf");
 
     @Test
     void theTextComesOutAgainStepByStep(@TempDir Path folder) throws IOException, InterruptedException {
@@ -135,9 +132,9 @@ class PdfTest {
     @Test
     void aSheetIsAPageOfTheRightSize() throws IOException {
         for (Paper paper : Paper.values()) {
-            String html = CardPages.of(SET, DATE, paper).get("crew.html");
-            int sheets = Pages.byClass(Pages.parsed(html), "section", "sheet").size();
-            try (PDDocument document = Loader.loadPDF(Pdf.of(html, DATE))) {
+            Map<String, byte[]> files = paper == Paper.A5 ? FILES : CardPages.files(SET, DATE, paper);
+            int sheets = Pages.byClass(Pages.parsed(Pages.html(files).get("crew.html")), "section", "sheet").size();
+            try (PDDocument document = Loader.loadPDF(files.get("crew.pdf"))) {
                 assertEquals(sheets, document.getNumberOfPages());
                 for (PDPage page : document.getPages()) {
                     assertEquals(paper == Paper.A5 ? 148 / 25.4 * 72 : 5.5 * 72, page.getMediaBox().getWidth(), 0.5);
@@ -149,7 +146,7 @@ class PdfTest {
 
     @Test
     void thePicturesAreInIt() throws IOException {
-        String html = CardPages.of(SET, DATE, Paper.A5).get("crew.html");
+        String html = Pages.html(FILES).get("crew.html");
         long with = dark(A5);
         long without = dark(Pdf.of(html.replaceAll("(?s)<svg .*?</svg>", ""), DATE));
         // The one-line picture and the site are some hundred strokes; at 50 points an inch each is some ten dots.
@@ -175,6 +172,6 @@ class PdfTest {
 
     @Test
     void theSamePageGivesTheSameBytes() {
-        assertArrayEquals(A5, pdf(Paper.A5));
+        assertArrayEquals(A5, Pdf.of(Pages.html(FILES).get("crew.html"), DATE));
     }
 }
