@@ -328,13 +328,10 @@ public final class Keeplit {
      *
      * @param library what was read
      * @param text the filled log
-     * @param limits how far to go for the proof
-     * @param watcher is told how it gets on; may stop it
      * @param problems collects what does not fit
      * @return what came of it; nothing if its procedure is not there
      */
-    public static Optional<LogCheck.Checked> checkLog(
-            Library library, String text, Limits limits, Watcher watcher, Problems problems) {
+    public static Optional<LogCheck.Checked> checkLog(Library library, String text, Problems problems) {
         List<Instance> all = library.givenProcedures().stream()
                 .filter(p -> p.mustFail().isEmpty())
                 .flatMap(p -> Instance.of(p, library.networks()).stream())
@@ -344,7 +341,7 @@ public final class Keeplit {
                 .filter(one -> job.map(one.words()::equals).orElse(all.size() == 1))
                 .findFirst()
                 .flatMap(one -> Proving.using(one.procedure(), one.network(), one.proof(), problems,
-                        p -> LogCheck.of(SheetMaker.of(one, p, limits, watcher), p, text)));
+                        p -> LogCheck.of(one, p, text)));
     }
 
     /** {@return what comes of each procedure that must hold, wherever it is proved} */

@@ -28,6 +28,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.page.InputHash;
 import org.keeplit.page.Proof;
+import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Person;
@@ -114,7 +115,7 @@ public final class CardMaker {
                 title(part),
                 part.line(),
                 distinct(steps.stream().flatMap(s -> s.actors().stream()).map(Object::toString)),
-                distinct(part.acts().stream().map(act -> act.actor() + " " + act.text())),
+                what(part),
                 distinct(part.acts().stream().flatMap(act -> act.primitives().stream()).flatMap(p -> StepObjects.of(p).stream())),
                 conditions(steps.stream().flatMap(s -> s.requires().stream())),
                 conditions(steps.stream().flatMap(s -> s.expects().stream())),
@@ -139,8 +140,24 @@ public final class CardMaker {
         if (first.step().label().isPresent()) {
             return part.name();
         }
-        List<String> acts = part.acts().stream().map(a -> a.actor() + " " + a.text()).distinct().toList();
+        List<String> acts = what(part);
         return acts.size() <= TITLED ? String.join("; ", acts) : acts.get(0) + ", and " + (acts.size() - 1) + " acts more";
+    }
+
+    /** {@return what is done, an act a line; of a look what it may find, and of a branch when it is taken} */
+    private static ImmutableList<String> what(Parts.Part part) {
+        return distinct(part.acts().stream()
+                .filter(act -> !act.step().actors().isEmpty())
+                .map(act -> {
+                    String when = part.when().getOrDefault(act.stepNumber(), "");
+                    return (when.isEmpty() ? "" : when + ": ") + act.actor() + " " + said(act);
+                }));
+    }
+
+    private static String said(Act act) {
+        return act.step().action() instanceof Action.Inspect look
+                ? act.text().replaceFirst(" and finds \".*\"$", "") + ": " + String.join(", or ", look.outcomes()) + "?"
+                : act.text();
     }
 
     /** {@return who is up before or after a step} */

@@ -82,7 +82,7 @@ public final class CardPages {
         for (StepCard step : set.steps()) {
             boolean mine = role.map(p -> step.who().contains(p.name())).orElse(true);
             boolean field = role.map(p -> !p.desk()).orElse(true);
-            steps.add(mine ? StepPieces.full(set, step, field, room) : StepPieces.other(step));
+            steps.addAll(mine ? StepPieces.full(set, step, field, room) : List.of(StepPieces.other(step)));
         }
         sheets.addAll(fill(steps));
         StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/><title>")

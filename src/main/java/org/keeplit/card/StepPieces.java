@@ -1,14 +1,19 @@
 package org.keeplit.card;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.keeplit.page.Html;
 
 /** The card of one step as a piece of a sheet. */
 final class StepPieces {
     private static final double SMALLEST = 0.6;
+    /** How many lines the head of a card takes at least. */
+    private static final double HEAD = 3;
 
     private final CardSet set;
     private final StringBuilder html = new StringBuilder();
+    private final List<Piece> pieces = new ArrayList<>();
+    private String name = "";
     private double lines;
 
     private final double room;
@@ -18,8 +23,8 @@ final class StepPieces {
         this.room = room;
     }
 
-    /** {@return the card in full} @param step the step @param field whether whoever reads it stands at the line @param room how many lines there are */
-    static Piece full(CardSet set, StepCard step, boolean field, double room) {
+    /** {@return the card in full; several pieces if it is higher than a sheet} @param step the step @param field whether whoever reads it stands at the line @param room how many lines there are */
+    static List<Piece> full(CardSet set, StepCard step, boolean field, double room) {
         return new StepPieces(set, room).card(step, field);
     }
 
@@ -29,7 +34,8 @@ final class StepPieces {
         return new Piece(Html.tag("p", "other", Html.text(text)), Piece.lines(text) + 0.5);
     }
 
-    private Piece card(StepCard step, boolean field) {
+    private List<Piece> card(StepCard step, boolean field) {
+        name = step.number() + " " + step.name();
         html.append("<section class=\"card\"><h2><span class=\"number\">").append(step.number()).append("</span>")
                 .append(Html.text(step.name())).append("</h2>");
         lines += 1.4 * Piece.lines(step.name()) + 1.6;
@@ -54,6 +60,9 @@ final class StepPieces {
         if (field && step.near() && !set.approach().isEmpty()) {
             told("Keep away", List.of(String.join("; ", set.approach().subList(0, 2))));
         }
+        double least = step.records().size() * 1.5 + 5
+                + (step.pictures().isEmpty() ? 0 : Piece.pictureLines(step.pictures().get(1)) * SMALLEST + 2);
+        need(least);
         StringBuilder above = new StringBuilder(html);
         html.setLength(0);
         records(step);
@@ -62,8 +71,23 @@ final class StepPieces {
             pictures(step, above);
         }
         html.insert(0, above);
-        html.append("</section>");
-        return new Piece(html.toString(), lines);
+        end();
+        return pieces;
+    }
+
+    private void end() {
+        pieces.add(new Piece(html.append("</section>").toString(), lines));
+        html.setLength(0);
+        lines = 0;
+    }
+
+    /** Goes on with another piece where there is no room left for some lines on a sheet. */
+    private void need(double more) {
+        if (lines + more > room && lines > HEAD) {
+            end();
+            html.append("<section class=\"card\"><p><b>").append(Html.text(name)).append(", continued</b></p>");
+            lines = HEAD / 2;
+        }
     }
 
     /** Draws as large as there is room for on one sheet, and never so small that it cannot be read; what was before only where there is room. */
@@ -88,12 +112,24 @@ final class StepPieces {
             return;
         }
         if (items.size() == 1) {
+            need(Piece.lines(head + items.get(0)) + 0.15);
             html.append("<p><b>").append(head).append(":</b> ").append(Html.text(items.get(0))).append("</p>");
             lines += Piece.lines(head + items.get(0)) + 0.15;
-        } else {
-            html.append("<p><b>").append(head).append(":</b></p>").append(Html.list(items));
-            lines += 1.2 + Piece.lines(items);
+            return;
         }
+        need(1.2 + Piece.lines(items.get(0)));
+        html.append("<p><b>").append(head).append(":</b></p><ul>");
+        lines += 1.2;
+        for (String item : items) {
+            if (lines + Piece.lines(item) > room) {
+                html.append("</ul>");
+                need(Piece.lines(item));
+                html.append("<ul>");
+            }
+            html.append("<li>").append(Html.text(item)).append("</li>");
+            lines += Piece.lines(item);
+        }
+        html.append("</ul>");
     }
 
     /** One line for each thing to record, and the box that says that the step is done. */

@@ -6,12 +6,10 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.keeplit.Keeplit;
-import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.log.LogCheck;
@@ -33,23 +31,13 @@ final class LogCheckCommand implements Callable<Integer> {
     @CommandLine.Parameters(index = "1..*", arity = "1..*", paramLabel = "FILE", description = "files, or folders with files, the procedure among them")
     private List<Path> files;
 
-    @CommandLine.Option(
-            names = "--max-states",
-            paramLabel = "N",
-            description = "look at N states of the procedure at most (default: ${DEFAULT-VALUE})",
-            defaultValue = "200000")
-    private int maxStates;
-
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         String text = read();
         Library library = new Reader().read(files);
         Problems problems = Mistakes.of(library);
-        Progress progress = new Progress(false);
-        Limits limits = new Limits(maxStates, Duration.ofMinutes(10), Limits.USUAL.bytes());
-        Optional<LogCheck.Checked> checked = Keeplit.checkLog(library, text, limits, progress, problems);
-        progress.clear();
+        Optional<LogCheck.Checked> checked = Keeplit.checkLog(library, text, problems);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
             return ExitCode.MISTAKES;

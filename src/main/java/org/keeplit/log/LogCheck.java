@@ -13,6 +13,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.Stepper;
+import org.keeplit.page.Proof;
+import org.keeplit.procedure.Instance;
 
 /**
  * Checks a filled log against the procedure: steps in an allowed order with times, numbers read back, counters that agree with what was
@@ -55,14 +57,15 @@ public final class LogCheck {
     }
 
     /**
-     * Checks.
+     * Checks. The procedure is not proved anew for it: what a step breaks in the order of the log is told with the step.
      *
-     * @param sheet the sheet of the procedure
-     * @param prepared the procedure, ready to be explored
+     * @param instance the procedure, where it was done and from which start
+     * @param prepared the same, ready to be explored
      * @param text the filled log
      * @return what came of it
      */
-    public static Checked of(Sheet sheet, Proving.Prepared prepared, String text) {
+    public static Checked of(Instance instance, Proving.Prepared prepared, String text) {
+        Sheet sheet = SheetMaker.of(instance, prepared, Proof.UNDECIDED);
         LogReader.Read read = LogReader.of(text);
         if (!read.mistakes().isEmpty()) {
             return new Checked(0, read.mistakes(), true);

@@ -9,7 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Condition;
 import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.Stepper;
 import org.keeplit.explore.Watcher;
@@ -43,9 +42,13 @@ public final class SheetMaker {
      * @return the sheet
      */
     public static Sheet of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
-        Outcome outcome = Proving.explore(prepared, limits, watcher);
+        return of(instance, prepared, Proof.of(Proving.explore(prepared, limits, watcher)));
+    }
+
+    /** Makes the sheet of a procedure of which is known what is proved. {@return it} */
+    static Sheet of(Instance instance, Proving.Prepared prepared, Proof proof) {
         SheetMaker maker = new SheetMaker(prepared.program());
-        return new Sheet(instance, Proof.of(outcome), InputHash.of(instance), maker.whole(), maker.lines());
+        return new Sheet(instance, proof, InputHash.of(instance), maker.whole(), maker.lines());
     }
 
     private ImmutableList<Sheet.Item> whole() {

@@ -97,7 +97,7 @@ class LogTest {
 
     private static List<String> differences(Library library, String text) {
         Problems problems = new Problems();
-        LogCheck.Checked checked = Keeplit.checkLog(library, text, Limits.USUAL, Watcher.NOBODY, problems).orElseThrow();
+        LogCheck.Checked checked = Keeplit.checkLog(library, text, problems).orElseThrow();
         assertEquals(List.of(), problems.sorted());
         return checked.differences().stream().map(d -> d.line() + ": " + d.words()).toList();
     }
