@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.keeplit.card.picture.FeederPicture;
+import org.keeplit.card.picture.NetworkPicture;
 import org.keeplit.card.picture.SitePicture;
 import org.keeplit.card.picture.WorkSite;
 import org.keeplit.condition.Condition;
@@ -102,6 +103,7 @@ public final class CardMaker {
                 sources(),
                 ImmutableList.copyOf(cards),
                 site.stream().findFirst().map(device -> FeederPicture.of(device, start)),
+                NetworkPicture.of(start),
                 site.isEmpty() ? Optional.empty() : Optional.of(SitePicture.of(site, start, start, "The work site at the start")));
     }
 

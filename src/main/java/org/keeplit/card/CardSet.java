@@ -18,6 +18,7 @@ import org.keeplit.procedure.Instance;
  * @param sources what may put voltage on the site, and how it is held
  * @param steps a card for each step, in the order of the text
  * @param feeder the neighbourhood at the start as SVG, if a device is worked on
+ * @param network the whole network at the start as SVG, what the procedure leaves alone folded
  * @param site the work site at the start as SVG, if there is one
  */
 public record CardSet(
@@ -30,4 +31,5 @@ public record CardSet(
         ImmutableList<String> sources,
         ImmutableList<StepCard> steps,
         Optional<String> feeder,
+        String network,
         Optional<String> site) {}

@@ -56,7 +56,7 @@ public final class SheetMaker {
         all.add(new Sheet.Item(Sheet.JOB, Sheet.Sort.ABOUT, ImmutableList.of(), ""));
         all.add(new Sheet.Item(Sheet.INPUT, Sheet.Sort.ABOUT, ImmutableList.of(), ""));
         Set<List<String>> counted = new LinkedHashSet<>();
-        program.acts().forEach(act -> act.primitives().forEach(p -> {
+        Parts.of(program).all().stream().flatMap(part -> part.acts().stream()).forEach(act -> act.primitives().forEach(p -> {
             if (p instanceof Primitive.MovePole pole && counts(pole.device())) {
                 counted.add(List.of(pole.device(), pole.phases().toString()));
             }
