@@ -20,9 +20,11 @@ public final class CardPages {
             + "A proof is about the model; field conditions are checked on site.";
 
     /** How many lines a sheet holds between its head and its foot, at most, as far as heights are guessed well. */
-    static final double ROOM = 44;
+    static final double ROOM = 41;
     /** With so few lines every sheet fits on a page, if each of its cards does. */
     private static final double LEAST = 34;
+
+    private static final double LESS = 2;
 
     private final CardSet set;
     private final LocalDate date;
@@ -48,22 +50,25 @@ public final class CardPages {
     public static ImmutableMap<String, byte[]> files(CardSet set, LocalDate date, Paper paper) {
         ImmutableMap.Builder<String, byte[]> all = ImmutableMap.builder();
         readers(set).forEach((file, role) -> {
-            for (double room = ROOM; ; room -= 2) {
-                Laid laid = new CardPages(set, date, paper, room).page(role);
-                Pdf.Printed printed = Pdf.printed(laid.html, date);
-                // A sheet that runs over would put the head of the next in the middle of a page.
-                if (printed.pages() == laid.sheets || room - 2 < LEAST) {
-                    all.put(file + ".html", WholeFolder.bytes(laid.html));
-                    all.put(file + ".pdf", printed.bytes());
-                    break;
-                }
-            }
+            Laid laid = fitted(set, date, paper, role);
+            all.put(file + ".html", WholeFolder.bytes(laid.html));
+            all.put(file + ".pdf", laid.printed.bytes());
         });
         return all.buildOrThrow();
     }
 
-    /** A page. @param sheets how many sheets are on it */
-    private record Laid(String html, int sheets) {}
+    /** A page. @param printed the same as PDF @param sheets how many sheets are on it */
+    record Laid(String html, Pdf.Printed printed, int sheets) {}
+
+    /** {@return the page for one reader, laid out so that no sheet runs over: that would put the head of the next in the middle of a page} */
+    static Laid fitted(CardSet set, LocalDate date, Paper paper, Optional<Person> role) {
+        for (double room = ROOM; ; room -= LESS) {
+            Laid laid = new CardPages(set, date, paper, room).page(role);
+            if (laid.printed.pages() == laid.sheets || room - LESS < LEAST) {
+                return laid;
+            }
+        }
+    }
 
     /** {@return for each file who reads it; nobody for the whole crew} */
     private static ImmutableMap<String, Optional<Person>> readers(CardSet set) {
@@ -91,7 +96,8 @@ public final class CardPages {
         for (int i = 0; i < sheets.size(); i++) {
             sheet(sheets.get(i), reader, i + 1, sheets.size(), html);
         }
-        return new Laid(html.append("</body></html>\n").toString(), sheets.size());
+        String whole = html.append("</body></html>\n").toString();
+        return new Laid(whole, Pdf.printed(whole, date), sheets.size());
     }
 
     /** Fills sheets from top to bottom; a piece that does not fit any more begins the next. */

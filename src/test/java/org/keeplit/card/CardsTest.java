@@ -7,6 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.Font;
+import java.awt.font.FontRenderContext;
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -16,6 +19,9 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -51,9 +57,15 @@ class CardsTest {
     }
 
     private static final Map<CardSet, Map<String, String>> PAGES = new HashMap<>();
+    private static final Map<CardSet, String> CREW = new HashMap<>();
 
     private static Map<String, String> pages(CardSet set) {
         return PAGES.computeIfAbsent(set, s -> Pages.html(CardPages.files(s, DATE, Paper.A5)));
+    }
+
+    /** {@return the whole crew's page} */
+    private static String crew(CardSet set) {
+        return CREW.computeIfAbsent(set, s -> CardPages.fitted(s, DATE, Paper.A5, Optional.empty()).html());
     }
 
     private static void steps(List<Block> blocks, List<Block.Step> into) {
@@ -77,7 +89,7 @@ class CardsTest {
             var instance = set.instance();
             List<Block.Step> steps = new ArrayList<>();
             steps(Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow().body(), steps);
-            List<Element> cards = Pages.byClass(Pages.parsed(pages(set).get("crew.html")), "section", "card");
+            List<Element> cards = Pages.byClass(Pages.parsed(crew(set)), "section", "card");
             assertEquals(steps.size(), cards.size());
             for (int i = 0; i < cards.size(); i++) {
                 Block.Step step = steps.get(i);
@@ -97,28 +109,30 @@ class CardsTest {
 
     @Test
     void aRoleHasItsOwnStepsInFullAndTheOthersInALine() {
-        CardSet set = FUSES.get(0);
+        CardSet set = FUSES.get(1);
         Map<String, String> pages = pages(set);
         var instance = set.instance();
         List<Block.Step> steps = new ArrayList<>();
         steps(Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow().body(), steps);
+        boolean any = false;
         for (Person person : instance.procedure().crew()) {
             Document page = Pages.parsed(pages.get((person.desk() ? "desk-" : "role-") + person.name() + ".html"));
             List<String> mine = IntStream.range(0, steps.size())
                     .filter(i -> steps.get(i).actors().stream().anyMatch(a -> a.toString().equals(person.name())))
                     .mapToObj(i -> String.valueOf(i + 1))
                     .toList();
-            assertFalse(mine.isEmpty());
+            any |= !mine.isEmpty();
             assertEquals(mine, Pages.byClass(page, "span", "number").stream().map(Element::getTextContent).toList());
             assertEquals(set.steps().size() - mine.size(), Pages.byClass(page, "p", "other").size());
         }
-        assertEquals(5, pages.size());
+        assertTrue(any);
+        assertEquals(4, pages.size());
     }
 
     @Test
     void everySheetSaysWhatItIsOf() {
         CardSet set = FUSES.get(0);
-        List<Element> sheets = Pages.byClass(Pages.parsed(pages(set).get("crew.html")), "section", "sheet");
+        List<Element> sheets = Pages.byClass(Pages.parsed(crew(set)), "section", "sheet");
         for (int i = 0; i < sheets.size(); i++) {
             String text = sheets.get(i).getTextContent();
             for (String part : List.of("FU-1, revision 1", "network heron-vale", "input " + set.hash(), "2026-03-02",
@@ -158,16 +172,21 @@ class CardsTest {
     }
 
     private static Library small(String words, String steps) {
+        return small(words, steps, "");
+    }
+
+    /** @param more what the network says of itself besides */
+    private static Library small(String words, String steps, String more) {
         String network = """
                 language 1
                 network pole "<b>One</b> switch"
                 uses overhead
-                system voltage 12.47 kV, frequency 60 Hz
+                system voltage 12.47 kV, frequency 60 Hz%s
                 source bus at s-0, phases ABC, supply grid
                 switch main from s-0 to s-1, phases ABC, at pole-1
                 bypass-switch bridge from s-0 to s-1, phases ABC, ganged, open, at pole-1
                 load mill at s-1, phases ABC, 300 kW, 12 customers
-                """;
+                """.formatted(more);
         String rules = """
                 language 1
                 rulebook supply revision 1
@@ -215,7 +234,7 @@ class CardsTest {
     void whatIsNotProvedSaysSoAcrossEverySheet() {
         CardSet set = cards(small("waits", "  open: op opens main\n")).get(0);
         assertEquals(Proof.BROKEN, set.proof());
-        Document page = Pages.parsed(pages(set).get("crew.html"));
+        Document page = Pages.parsed(crew(set));
         int sheets = Pages.byClass(page, "section", "sheet").size();
         assertEquals(sheets, Pages.byClass(page, "div", "across").size());
         assertFalse(page.getDocumentElement().getTextContent().contains("The proof holds"));
@@ -240,6 +259,91 @@ class CardsTest {
         assertThrows(IOException.class, () -> WholeFolder.write(second, Map.of("a", WholeFolder.bytes("one"), "a/b", WholeFolder.bytes("two"))));
         try (Stream<Path> left = Files.list(folder)) {
             assertEquals(List.of(out), left.toList());
+        }
+    }
+
+    /** Every text of every picture lies within it, and no two lie over one another, as the font that is in the PDF measures them. */
+    @Test
+    void noLabelLeavesItsPictureOrLiesOverAnother() throws Exception {
+        Font plain = Font.createFont(Font.TRUETYPE_FONT, Path.of("src/main/resources/org/keeplit/page/fonts/DejaVuSans.ttf").toFile()).deriveFont(11f);
+        Font bold = Font.createFont(Font.TRUETYPE_FONT, Path.of("src/main/resources/org/keeplit/page/fonts/DejaVuSans-Bold.ttf").toFile()).deriveFont(11f);
+        FontRenderContext context = new FontRenderContext(null, true, true);
+        int labels = 0;
+        for (CardSet set : FUSES) {
+            List<String> pictures = new ArrayList<>();
+            set.feeder().ifPresent(pictures::add);
+            set.site().ifPresent(pictures::add);
+            pictures.add(set.network());
+            set.steps().forEach(step -> pictures.addAll(step.pictures()));
+            for (String svg : pictures) {
+                Element picture = Pages.parsed(svg).getDocumentElement();
+                String[] box = picture.getAttribute("viewBox").split(" ");
+                List<Rectangle2D> boxes = new ArrayList<>();
+                var texts = picture.getElementsByTagName("text");
+                for (int i = 0; i < texts.getLength(); i++) {
+                    Element text = (Element) texts.item(i);
+                    double width = (text.hasAttribute("font-weight") ? bold : plain).getStringBounds(text.getTextContent(), context).getWidth();
+                    double x = Double.parseDouble(text.getAttribute("x"));
+                    double left = switch (text.getAttribute("text-anchor")) {
+                        case "start" -> x;
+                        case "middle" -> x - width / 2;
+                        default -> x - width;
+                    };
+                    // From the top of a small letter to its foot: what stands over or under the line may touch another's.
+                    Rectangle2D here = new Rectangle2D.Double(left, Double.parseDouble(text.getAttribute("y")) - 7, width, 8);
+                    String words = text.getTextContent() + " in " + svg;
+                    assertTrue(here.getMinX() >= -0.5 && here.getMaxX() <= Double.parseDouble(box[2]) + 0.5, words);
+                    assertTrue(here.getMinY() >= 0 && here.getMaxY() <= Double.parseDouble(box[3]), words);
+                    boxes.forEach(other -> assertFalse(here.intersects(other), words));
+                    boxes.add(here);
+                    labels++;
+                }
+            }
+        }
+        assertTrue(labels > 100, labels + " labels");
+    }
+
+    /** The network of 157 nodes comes down to what the job has to do with, and every load is in one row's count. */
+    @Test
+    void theNetworkIsFoldedAndNothingIsLost() {
+        CardSet set = FUSES.get(0);
+        Element picture = Pages.parsed(set.network()).getDocumentElement();
+        assertTrue(Double.parseDouble(picture.getAttribute("viewBox").split(" ")[3]) < 540, "higher than wide");
+        int loads = 0;
+        int customers = 0;
+        Matcher counts = Pattern.compile("(\\d+) loads?, (\\d+) customers?").matcher(picture.getTextContent());
+        while (counts.find()) {
+            loads += Integer.parseInt(counts.group(1));
+            customers += Integer.parseInt(counts.group(2));
+        }
+        List<org.keeplit.network.Element.Load> all = set.instance().network().all(org.keeplit.network.Element.Load.class).toList();
+        assertEquals(all.size(), loads);
+        assertEquals(all.stream().mapToInt(org.keeplit.network.Element.Load::customers).sum(), customers);
+        for (String name : List.of("mill-one", "r-24", "f-hl-4")) {
+            assertTrue(picture.getTextContent().contains(name), name);
+        }
+    }
+
+    /** 29 CFR 1910.269 tables R-5 and R-6 (2014 final rule): at 1,500 m the factor is 1.05, so 0.65 m becomes 0.6825 and 0.68 m 0.714. */
+    @Test
+    void approachDistancesCountTheHeightThatTheNetworkStates() {
+        Library library = small("waits", "  bypass: op closes bridge\n", ", altitude 1500 m");
+        List<String> approach = cards(library).get(0).approach();
+        assertTrue(approach.get(0).startsWith("0.69 m (2.27 ft)"), approach.toString());
+        assertTrue(approach.get(1).startsWith("0.72 m (2.37 ft)"), approach.toString());
+        assertTrue(approach.get(2).contains("at 1500 m above sea, as the network states: times 1.05"), approach.toString());
+    }
+
+    @Test
+    void whoStandsOnTheGroundAndSpeaksIsNotToldToKeepAway() {
+        for (StepCard step : FUSES.get(0).steps()) {
+            if (step.name().equals("foreman repeats H")) {
+                assertFalse(step.near());
+            } else if (step.who().contains("east") && step.name().startsWith("bypass")) {
+                assertTrue(step.near());
+                assertEquals(2, step.pictures().size());
+                assertTrue(step.tools().get(0).contains("J and a clamp stick"), step.tools().toString());
+            }
         }
     }
 }

@@ -59,7 +59,7 @@ final class FeederTree {
                 all.add(banks == 1 ? "1 capacitor bank" : banks + " capacitor banks");
             }
             if (generators > 0) {
-                all.add(generators == 1 ? "1 generator that may run" : generators + " generators that may run");
+                all.add(generators == 1 ? "1 generator" : generators + " generators");
             }
             return String.join(", ", all);
         }
@@ -133,6 +133,15 @@ final class FeederTree {
             one.ties.add(device);
             other.ties.add(device);
         }
+    }
+
+    /** {@return whether an open device only bridges something that is folded} @param folded what is */
+    boolean isFolded(Element.Device tie, List<Piece> folded) {
+        return folded.stream().anyMatch(piece -> isBeyond(placeOf.get(tie.from()), piece.to) || isBeyond(placeOf.get(tie.to()), piece.to));
+    }
+
+    private static boolean isBeyond(Place wanted, Place from) {
+        return wanted == from || from.pieces.stream().anyMatch(piece -> isBeyond(wanted, piece.to));
     }
 
     /** {@return what hangs on a place itself} */

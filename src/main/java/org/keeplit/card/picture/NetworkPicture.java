@@ -74,14 +74,14 @@ public final class NetworkPicture {
             Symbols.source(svg, 16, y + 4);
             svg.text(34, y + 8, Svg.Anchor.START, true, root.source().name());
             svg.text(34 + LETTER * (root.source().name().length() + 2), y + 8, Svg.Anchor.START, false,
-                    shown ? "supply " + root.source().supply() : "supply " + root.source().supply() + ", left alone: " + tree.all(root.place()).words());
+                    shown ? "supply " + root.source().supply() : "supply " + root.source().supply() + ": " + tree.all(root.place()).words());
             double top = y + 15;
             y += ROW;
             if (shown) {
                 place(root.place(), 16, top);
             }
         }
-        svg.text(4, y + 4, Svg.Anchor.START, false, "Strokes: phases A, B, C from the top. Boxed: what the procedure has to do with.");
+        svg.text(4, y + 4, Svg.Anchor.START, false, "Strokes: phases A, B, C from the top. Boxed: part of the procedure. Generators may run.");
         return svg.whole(WIDTH, y + 12, "The network from its sources, with what the procedure leaves alone folded");
     }
 
@@ -103,8 +103,22 @@ public final class NetworkPicture {
             last = y;
             svg.path("M" + Svg.n(x) + " " + Svg.n(y) + "h12", 1.4);
             Symbols.load(svg, x + 12, y);
-            svg.text(x + 34, y + 4, Svg.Anchor.START, false, rest.words()
-                    + (folded.isEmpty() ? "" : folded.size() == 1 ? ", one part of it behind " + folded.get(0).branch().name() : ", in part behind " + folded.size() + " devices"));
+            double text = x + 34;
+            if (rest.banks() > 0) {
+                Symbols.capacitor(svg, text, y);
+                text += 24;
+            }
+            if (rest.generators() > 0) {
+                Symbols.generator(svg, text, y);
+                text += 24;
+            }
+            String behind = folded.isEmpty() ? "" : folded.size() == 1 ? "partly behind " + folded.get(0).branch().name() : "partly behind " + folded.size() + " devices";
+            boolean fits = text + LETTER * (rest.words() + behind).length() < WIDTH;
+            svg.text(text, y + 4, Svg.Anchor.START, false, rest.words() + (fits && !behind.isEmpty() ? ", " + behind : ""));
+            if (!fits) {
+                y += 14;
+                svg.text(text, y + 4, Svg.Anchor.START, false, behind);
+            }
             y += ROW - 8;
         }
         for (FeederTree.Piece piece : shown) {
@@ -115,7 +129,7 @@ public final class NetworkPicture {
             y += ROW;
             place(piece.to(), bus, from);
         }
-        for (Element.Device tie : place.ties()) {
+        for (Element.Device tie : place.ties().stream().filter(t -> named.contains(t.name()) || !tree.isFolded(t, folded)).toList()) {
             last = y;
             svg.path("M" + Svg.n(x) + " " + Svg.n(y) + "h" + Svg.n(LEAD), 1.4);
             Symbols.contact(svg, x + LEAD, y, tie.kind(), false);
