@@ -46,6 +46,19 @@ public final class SmallJob {
 
     /** {@return the job} @param steps its steps, each line indented by two */
     public static Library of(String steps) {
+        Library library = new Reader().readSources(sources(steps));
+        assertEquals(List.of(), library.problems());
+        return library;
+    }
+
+    /** Writes the files of the job. @param folder where @param steps its steps, each line indented by two */
+    public static void write(Path folder, String steps) throws IOException {
+        for (Source source : sources(steps)) {
+            Files.writeString(folder.resolve(source.name()), source.content());
+        }
+    }
+
+    private static List<Source> sources(String steps) {
         String procedure = """
                 language 1
                 procedure P revision 1
@@ -59,13 +72,11 @@ public final class SmallJob {
                 stage "All"
                 %s""".formatted(steps);
         try {
-            Library library = new Reader().readSources(List.of(
+            return List.of(
                     new Source("overhead.equipment", Files.readString(Path.of("shared/equipment/overhead.equipment"))),
                     new Source("pole.network", NETWORK),
                     new Source("supply.rules", RULES),
-                    new Source("p.procedure", procedure)));
-            assertEquals(List.of(), library.problems());
-            return library;
+                    new Source("p.procedure", procedure));
         } catch (IOException e) {
             throw new AssertionError(e);
         }
