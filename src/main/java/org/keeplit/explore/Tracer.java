@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.keeplit.program.Act;
+import org.keeplit.program.Primitive;
 import org.keeplit.program.Reaction;
 
 /** Replays the way to a state and says what each act changed. */
@@ -91,10 +92,14 @@ final class Tracer {
                 number,
                 reaction != null,
                 reaction == null ? act.actor() : reaction.device().name(),
-                reaction == null ? act.text() : machine.reactions().words(reaction, was),
+                reaction == null ? act.text() : machine.reactions().words(reaction, was, isFault(act)),
                 act.stepName(),
                 act.step().span().line(),
                 ImmutableList.copyOf(changes),
                 flash ? ImmutableList.of() : Supply.lost(machine.world(), was.analysis(), is.analysis()));
+    }
+
+    private static boolean isFault(Act act) {
+        return act.primitives().stream().anyMatch(Primitive.Fault.class::isInstance);
     }
 }
