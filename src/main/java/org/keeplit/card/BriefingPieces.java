@@ -3,6 +3,8 @@ package org.keeplit.card;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.keeplit.page.Html;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
 
@@ -39,6 +41,7 @@ final class BriefingPieces {
                 : set.approach());
         told("Energy, and how it is held", set.sources());
         picture("The way to the work", set.feeder());
+        picture("The network, with what this job leaves alone folded", Optional.of(set.network()));
         picture("The work site at the start", set.site());
         told("Brought to the site", procedure.temporaries().stream().map(t -> t.name() + ": " + t.kind().name() + ", one for each phase").toList());
         told("No way back after", set.steps().stream()
@@ -72,7 +75,7 @@ final class BriefingPieces {
         }
     }
 
-    private void picture(String head, java.util.Optional<String> svg) {
+    private void picture(String head, Optional<String> svg) {
         svg.ifPresent(s -> pieces.add(new Piece("<h3>" + head + "</h3>" + s, Piece.pictureLines(s) + 1.4)));
     }
 

@@ -9,7 +9,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.keeplit.card.picture.FeederPicture;
+import org.keeplit.card.picture.NetworkPicture;
 import org.keeplit.card.picture.SitePicture;
+import org.keeplit.card.picture.WorkSite;
 import org.keeplit.condition.Condition;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Outcome;
@@ -23,10 +25,16 @@ import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.Ordering;
 import org.keeplit.insight.RetreatTable;
 import org.keeplit.insight.Retreats;
+import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.page.InputHash;
+import org.keeplit.page.Proof;
+import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Instance;
+import org.keeplit.procedure.Person;
 import org.keeplit.program.Act;
+import org.keeplit.program.FieldKey;
 import org.keeplit.program.Parts;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
@@ -36,6 +44,8 @@ import org.keeplit.rule.Rule;
 public final class CardMaker {
     /** How many acts of a way back are told. */
     private static final int TOLD = 3;
+    /** Up to how many acts stand in a title. */
+    private static final int TITLED = 2;
 
     private final Program program;
     private final AsWritten run;
@@ -50,7 +60,7 @@ public final class CardMaker {
         this.order = order;
         this.retreat = retreat;
         this.speeches = new Speeches(program);
-        this.site = site(program);
+        this.site = WorkSite.of(program);
     }
 
     /**
@@ -64,9 +74,7 @@ public final class CardMaker {
      */
     public static CardSet of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         Outcome outcome = Proving.explore(prepared, limits, watcher);
-        CardSet.Proof proof = !outcome.findings().isEmpty()
-                ? CardSet.Proof.BROKEN
-                : outcome.cut().isPresent() ? CardSet.Proof.UNDECIDED : CardSet.Proof.HOLDS;
+        Proof proof = Proof.of(outcome);
         CardMaker maker = new CardMaker(
                 prepared.program(),
                 AsWritten.of(prepared),
@@ -75,7 +83,7 @@ public final class CardMaker {
         return maker.set(instance, proof, outcome);
     }
 
-    private CardSet set(Instance instance, CardSet.Proof proof, Outcome outcome) {
+    private CardSet set(Instance instance, Proof proof, Outcome outcome) {
         List<StepCard> cards = new ArrayList<>();
         for (Parts.Part part : Parts.of(program).all()) {
             cards.add(card(part));
@@ -95,6 +103,7 @@ public final class CardMaker {
                 sources(),
                 ImmutableList.copyOf(cards),
                 site.stream().findFirst().map(device -> FeederPicture.of(device, start)),
+                NetworkPicture.of(start),
                 site.isEmpty() ? Optional.empty() : Optional.of(SitePicture.of(site, start, start, "The work site at the start")));
     }
 
@@ -108,7 +117,7 @@ public final class CardMaker {
                 title(part),
                 part.line(),
                 distinct(steps.stream().flatMap(s -> s.actors().stream()).map(Object::toString)),
-                distinct(part.acts().stream().map(act -> act.actor() + " " + act.text())),
+                what(part),
                 distinct(part.acts().stream().flatMap(act -> act.primitives().stream()).flatMap(p -> StepObjects.of(p).stream())),
                 conditions(steps.stream().flatMap(s -> s.requires().stream())),
                 conditions(steps.stream().flatMap(s -> s.expects().stream())),
@@ -119,13 +128,51 @@ public final class CardMaker {
                 distinct(part.acts().stream().flatMap(act -> speeches.of(act).stream())),
                 follows(number),
                 back(number),
-                done.flatMap(d -> picture(part, d)));
+                StepTools.of(program.bound(), part.acts()),
+                StepTools.data(
+                        program.bound().network(), part.acts(),
+                        steps.stream().flatMap(s -> Stream.concat(s.records().stream(), StepObjects.written(s).stream())).toList()),
+                StepTools.isNear(program.bound(), part.acts(), done.map(d -> aloft(part, d)).orElse(ImmutableSet.of())),
+                done.map(d -> pictures(part, d)).orElse(ImmutableList.of()));
     }
 
-    /** {@return the step's label with its phase; of a step without one its first act, with the names of this place} */
+    /** {@return the step's label with its phase; of a step without one its acts, with the names of this place} */
     private static String title(Parts.Part part) {
         Act first = part.acts().get(0);
-        return first.step().label().isPresent() ? part.name() : first.actor() + " " + first.text();
+        if (first.step().label().isPresent()) {
+            return part.name();
+        }
+        List<String> acts = what(part);
+        return acts.size() <= TITLED ? String.join("; ", acts) : acts.get(0) + ", and " + (acts.size() - 1) + " acts more";
+    }
+
+    /** {@return what is done, an act a line; of a look what it may find, and of a branch when it is taken} */
+    private static ImmutableList<String> what(Parts.Part part) {
+        return distinct(part.acts().stream()
+                .filter(act -> !act.step().actors().isEmpty())
+                .map(act -> {
+                    String when = part.when().getOrDefault(act.stepNumber(), "");
+                    return (when.isEmpty() ? "" : when + ": ") + act.actor() + " " + said(act);
+                }));
+    }
+
+    private static String said(Act act) {
+        return act.step().action() instanceof Action.Inspect look
+                ? act.text().replaceFirst(" and finds \".*\"$", "") + ": " + String.join(", or ", look.outcomes()) + "?"
+                : act.text();
+    }
+
+    /** {@return who is up before or after a step} */
+    private Set<String> aloft(Parts.Part part, AsWritten.Done done) {
+        Standing before = before(part);
+        return program.bound().procedure().crew().stream()
+                .map(Person::name)
+                .filter(name -> before.value(new FieldKey.Where(name)) > 0 || done.after().value(new FieldKey.Where(name)) > 0)
+                .collect(ImmutableSet.toImmutableSet());
+    }
+
+    private Standing before(Parts.Part part) {
+        return part.number() == 0 ? run.start() : run.steps().get(part.number() - 1).after();
     }
 
     private static ImmutableList<String> distinct(Stream<String> all) {
@@ -164,42 +211,27 @@ public final class CardMaker {
                         stop.none() > 0 && stop.proved()));
     }
 
-    /** {@return the part of the site that a step touches, before and after in one picture, where the step changes what it shows} */
-    private Optional<String> picture(Parts.Part part, AsWritten.Done done) {
-        if (part.acts().stream().flatMap(a -> a.primitives().stream()).noneMatch(StepObjects::shows)) {
-            return Optional.empty();
+    /** {@return the phases of the site that a step changes, before it and after it, where it changes what a picture shows} */
+    private ImmutableList<String> pictures(Parts.Part part, AsWritten.Done done) {
+        List<Primitive> shown = part.acts().stream().flatMap(a -> a.primitives().stream()).filter(StepObjects::shows).toList();
+        if (shown.isEmpty()) {
+            return ImmutableList.of();
         }
-        Standing before = part.number() == 0 ? run.start() : run.steps().get(part.number() - 1).after();
+        Standing before = before(part);
         Set<String> names = new LinkedHashSet<>();
-        part.acts().forEach(act -> act.primitives().forEach(p -> names.addAll(StepObjects.devices(p, program.bound()))));
+        shown.forEach(p -> names.addAll(StepObjects.devices(p, program.bound())));
         List<Element.Branch> touched = names.stream()
                 .flatMap(name -> program.bound().network().element(name).stream())
                 .filter(Element.Branch.class::isInstance)
                 .map(Element.Branch.class::cast)
                 .toList();
-        return touched.isEmpty()
-                ? Optional.empty()
-                : Optional.of(SitePicture.of(touched, before, done.after(), "After step " + (part.number() + 1)));
-    }
-
-    /** {@return the devices and regulators at the structures where people go up; with none, those that the steps open and close} */
-    private static ImmutableList<Element.Branch> site(Program program) {
-        ImmutableSet<String> sites = ImmutableSet.copyOf(program.sites());
-        Set<String> moved = new LinkedHashSet<>();
-        program.acts().forEach(act -> act.primitives().forEach(p -> {
-            if (p instanceof Primitive.MovePole pole) {
-                moved.add(pole.device());
-            }
-        }));
-        List<Element.Branch> standing = program.bound().network().all(Element.Branch.class)
-                .filter(b -> b instanceof Element.Device d && sites.contains(d.site())
-                        || b instanceof Element.Regulator r && sites.contains(r.site()))
-                .toList();
-        return standing.isEmpty()
-                ? program.bound().network().all(Element.Branch.class)
-                        .filter(b -> moved.contains(b.name()))
-                        .collect(ImmutableList.toImmutableList())
-                : ImmutableList.copyOf(standing);
+        if (touched.isEmpty()) {
+            return ImmutableList.of();
+        }
+        Set<Conductor> phases = shown.stream().flatMap(p -> StepObjects.phases(p).stream()).collect(ImmutableSet.toImmutableSet());
+        return ImmutableList.of(
+                SitePicture.of(touched, phases, before, before, "Before step " + (part.number() + 1)),
+                SitePicture.of(touched, phases, before, done.after(), "After step " + (part.number() + 1)));
     }
 
     private ImmutableList<String> sources() {

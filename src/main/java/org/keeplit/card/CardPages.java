@@ -6,6 +6,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.keeplit.page.Html;
+import org.keeplit.page.Pdf;
+import org.keeplit.page.Proof;
+import org.keeplit.page.WholeFolder;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
 
@@ -15,45 +19,75 @@ public final class CardPages {
     static final String CAUTION = "This sheet does not replace local rules, the utility's safety manual or the person in charge. "
             + "A proof is about the model; field conditions are checked on site.";
 
-    /** How many lines a sheet holds between its head and its foot. */
-    static final double ROOM = 37;
+    /** How many lines a sheet holds between its head and its foot, at most, as far as heights are guessed well. */
+    static final double ROOM = 41;
+    /** With so few lines every sheet fits on a page, if each of its cards does. */
+    private static final double LEAST = 34;
+
+    private static final double LESS = 2;
 
     private final CardSet set;
     private final LocalDate date;
     private final Paper paper;
 
-    private CardPages(CardSet set, LocalDate date, Paper paper) {
+    private final double room;
+
+    private CardPages(CardSet set, LocalDate date, Paper paper, double room) {
+        this.room = room;
         this.set = set;
         this.date = date;
         this.paper = paper;
     }
 
     /**
-     * Writes the pages.
+     * Writes the pages, with as much on a sheet as a page of the paper holds.
      *
      * @param set the cards
      * @param date the date that stands on them
      * @param paper what they are printed on
-     * @return each page by the name of its file: the whole crew's, one for each role, the desk's
+     * @return each page by the name of its file, as HTML and as PDF: the whole crew's, one for each role, the desk's
      */
-    public static ImmutableMap<String, String> of(CardSet set, LocalDate date, Paper paper) {
-        CardPages pages = new CardPages(set, date, paper);
-        ImmutableMap.Builder<String, String> all = ImmutableMap.builder();
-        all.put("crew.html", pages.page("the whole crew", Optional.empty()));
+    public static ImmutableMap<String, byte[]> files(CardSet set, LocalDate date, Paper paper) {
+        ImmutableMap.Builder<String, byte[]> all = ImmutableMap.builder();
+        readers(set).forEach((file, role) -> {
+            Laid laid = fitted(set, date, paper, role);
+            all.put(file + ".html", WholeFolder.bytes(laid.html));
+            all.put(file + ".pdf", laid.printed.bytes());
+        });
+        return all.buildOrThrow();
+    }
+
+    /** A page. @param printed the same as PDF @param sheets how many sheets are on it */
+    record Laid(String html, Pdf.Printed printed, int sheets) {}
+
+    /** {@return the page for one reader, laid out so that no sheet runs over: that would put the head of the next in the middle of a page} */
+    static Laid fitted(CardSet set, LocalDate date, Paper paper, Optional<Person> role) {
+        for (double room = ROOM; ; room -= LESS) {
+            Laid laid = new CardPages(set, date, paper, room).page(role);
+            if (laid.printed.pages() == laid.sheets || room - LESS < LEAST) {
+                return laid;
+            }
+        }
+    }
+
+    /** {@return for each file who reads it; nobody for the whole crew} */
+    private static ImmutableMap<String, Optional<Person>> readers(CardSet set) {
+        ImmutableMap.Builder<String, Optional<Person>> all = ImmutableMap.builder();
+        all.put("crew", Optional.empty());
         for (Person person : set.instance().procedure().crew()) {
-            String file = (person.desk() ? "desk-" : "role-") + CardFolder.slug(person.name()) + ".html";
-            all.put(file, pages.page(person.name() + ", " + person.title(), Optional.of(person)));
+            all.put((person.desk() ? "desk-" : "role-") + WholeFolder.slug(person.name()), Optional.of(person));
         }
         return all.buildOrThrow();
     }
 
-    private String page(String reader, Optional<Person> role) {
+    private Laid page(Optional<Person> role) {
+        String reader = role.map(p -> p.name() + ", " + p.title()).orElse("the whole crew");
         List<List<Piece>> sheets = new ArrayList<>(fill(BriefingPieces.of(set)));
         List<Piece> steps = new ArrayList<>();
         for (StepCard step : set.steps()) {
             boolean mine = role.map(p -> step.who().contains(p.name())).orElse(true);
             boolean field = role.map(p -> !p.desk()).orElse(true);
-            steps.add(mine ? StepPieces.full(set, step, field) : StepPieces.other(step));
+            steps.addAll(mine ? StepPieces.full(set, step, field, room) : List.of(StepPieces.other(step)));
         }
         sheets.addAll(fill(steps));
         StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/><title>")
@@ -62,16 +96,17 @@ public final class CardPages {
         for (int i = 0; i < sheets.size(); i++) {
             sheet(sheets.get(i), reader, i + 1, sheets.size(), html);
         }
-        return html.append("</body></html>\n").toString();
+        String whole = html.append("</body></html>\n").toString();
+        return new Laid(whole, Pdf.printed(whole, date), sheets.size());
     }
 
     /** Fills sheets from top to bottom; a piece that does not fit any more begins the next. */
-    private static ImmutableList<List<Piece>> fill(List<Piece> pieces) {
+    private ImmutableList<List<Piece>> fill(List<Piece> pieces) {
         ImmutableList.Builder<List<Piece>> sheets = ImmutableList.builder();
         List<Piece> sheet = new ArrayList<>();
         double lines = 0;
         for (Piece piece : pieces) {
-            if (!sheet.isEmpty() && lines + piece.lines() > ROOM) {
+            if (!sheet.isEmpty() && lines + piece.lines() > room) {
                 sheets.add(sheet);
                 sheet = new ArrayList<>();
                 lines = 0;
@@ -87,7 +122,7 @@ public final class CardPages {
 
     private void sheet(List<Piece> pieces, String reader, int number, int of, StringBuilder html) {
         Procedure procedure = set.instance().procedure();
-        boolean holds = set.proof() == CardSet.Proof.HOLDS;
+        boolean holds = set.proof() == Proof.HOLDS;
         html.append("<section class=\"sheet\">");
         if (!holds) {
             html.append(Html.tag("div", "across", "NOT PROVED")).append(Html.tag("div", "bar", Html.text(set.proof().words())));

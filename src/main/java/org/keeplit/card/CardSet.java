@@ -3,6 +3,7 @@ package org.keeplit.card;
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
 import org.keeplit.explore.CalledOutage;
+import org.keeplit.page.Proof;
 import org.keeplit.procedure.Instance;
 
 /**
@@ -17,6 +18,7 @@ import org.keeplit.procedure.Instance;
  * @param sources what may put voltage on the site, and how it is held
  * @param steps a card for each step, in the order of the text
  * @param feeder the neighbourhood at the start as SVG, if a device is worked on
+ * @param network the whole network at the start as SVG, what the procedure leaves alone folded
  * @param site the work site at the start as SVG, if there is one
  */
 public record CardSet(
@@ -29,26 +31,5 @@ public record CardSet(
         ImmutableList<String> sources,
         ImmutableList<StepCard> steps,
         Optional<String> feeder,
-        Optional<String> site) {
-
-    /** What was proved of exactly the text that the hash is of. */
-    public enum Proof {
-        /** It holds in every order. */
-        HOLDS("The proof holds for exactly this text."),
-        /** Something is broken. */
-        BROKEN("NOT PROVED: THIS PROCEDURE BREAKS A RULE. NOT FOR USE."),
-        /** A limit was reached first. */
-        UNDECIDED("NOT PROVED: A LIMIT WAS REACHED. NOT FOR USE.");
-
-        private final String words;
-
-        Proof(String words) {
-            this.words = words;
-        }
-
-        /** {@return the words on every sheet} */
-        public String words() {
-            return words;
-        }
-    }
-}
+        String network,
+        Optional<String> site) {}

@@ -21,7 +21,10 @@ import java.util.Optional;
  * @param speech what is said and read back between crew and desk, a line each
  * @param follows the steps that must come before it
  * @param back the way back from here
- * @param picture the work site after the step as SVG, where the step changes it
+ * @param tools what is taken in hand
+ * @param data figures that the step needs, with their source
+ * @param near whether who acts may come within reach of live parts
+ * @param pictures the part of the work site that the step changes, before and after it, as SVG; nothing where it changes nothing
  */
 public record StepCard(
         int number,
@@ -39,7 +42,10 @@ public record StepCard(
         ImmutableList<String> speech,
         ImmutableList<Earlier> follows,
         Optional<WayBack> back,
-        Optional<String> picture) {
+        ImmutableList<String> tools,
+        ImmutableList<String> data,
+        boolean near,
+        ImmutableList<String> pictures) {
 
     /**
      * A step that must come before this one.

@@ -3,6 +3,7 @@ package org.keeplit.card;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.Optional;
+import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
@@ -51,6 +52,22 @@ final class StepObjects {
                 || primitive instanceof Primitive.MoveEnd
                 || primitive instanceof Primitive.MoveClamp
                 || primitive instanceof Primitive.Carry;
+    }
+
+    /** {@return the phases on which such a picture changes} */
+    static ImmutableSet<Conductor> phases(Primitive primitive) {
+        if (primitive instanceof Primitive.MovePole p) {
+            return ImmutableSet.copyOf(p.phases().list());
+        } else if (primitive instanceof Primitive.MoveEnd p) {
+            return ImmutableSet.of(p.phase(), p.onto());
+        } else if (primitive instanceof Primitive.Carry p) {
+            return ImmutableSet.copyOf(p.phases().list());
+        } else if (primitive instanceof Primitive.MoveClamp p) {
+            return p.spot() == null || !p.spot().conductor().isPhase()
+                    ? ImmutableSet.of(p.phase())
+                    : ImmutableSet.of(p.phase(), p.spot().conductor());
+        }
+        return ImmutableSet.of();
     }
 
     /** {@return the network's devices that such a picture is of} */

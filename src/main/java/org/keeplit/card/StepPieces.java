@@ -1,23 +1,31 @@
 package org.keeplit.card;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.keeplit.procedure.Person;
+import org.keeplit.page.Html;
 
 /** The card of one step as a piece of a sheet. */
 final class StepPieces {
     private static final double SMALLEST = 0.6;
+    /** How many lines the head of a card takes at least. */
+    private static final double HEAD = 3;
 
     private final CardSet set;
     private final StringBuilder html = new StringBuilder();
+    private final List<Piece> pieces = new ArrayList<>();
+    private String name = "";
     private double lines;
 
-    private StepPieces(CardSet set) {
+    private final double room;
+
+    private StepPieces(CardSet set, double room) {
         this.set = set;
+        this.room = room;
     }
 
-    /** {@return the card in full} @param step the step @param field whether whoever reads it stands at the line */
-    static Piece full(CardSet set, StepCard step, boolean field) {
-        return new StepPieces(set).card(step, field);
+    /** {@return the card in full; several pieces if it is higher than a sheet} @param step the step @param field whether whoever reads it stands at the line @param room how many lines there are */
+    static List<Piece> full(CardSet set, StepCard step, boolean field, double room) {
+        return new StepPieces(set, room).card(step, field);
     }
 
     /** {@return a step of others in a line or two, so that everyone knows where the job stands} */
@@ -26,12 +34,14 @@ final class StepPieces {
         return new Piece(Html.tag("p", "other", Html.text(text)), Piece.lines(text) + 0.5);
     }
 
-    private Piece card(StepCard step, boolean field) {
+    private List<Piece> card(StepCard step, boolean field) {
+        name = step.number() + " " + step.name();
         html.append("<section class=\"card\"><h2><span class=\"number\">").append(step.number()).append("</span>")
                 .append(Html.text(step.name())).append("</h2>");
         lines += 1.4 * Piece.lines(step.name()) + 1.6;
         told("Who", List.of(String.join(", ", step.who())));
         told("Does", step.what());
+        told("With", step.tools().isEmpty() ? List.of() : List.of(String.join("; ", step.tools())));
         told("To what", step.objects().isEmpty() ? List.of() : List.of(String.join(", ", step.objects())));
         step.cautions().forEach(caution -> {
             html.append(Html.tag("p", "caution", "CAUTION: " + Html.text(caution)));
@@ -46,32 +56,55 @@ final class StepPieces {
         told("Will be true after", step.after());
         told("Changes", step.changes().isEmpty() ? List.of() : List.of(String.join("; ", step.changes())));
         step.because().ifPresent(because -> told("Why", List.of(because)));
-        if (field && !set.approach().isEmpty() && !isDeskOnly(step)) {
+        told("Figures", step.data());
+        if (field && step.near() && !set.approach().isEmpty()) {
             told("Keep away", List.of(String.join("; ", set.approach().subList(0, 2))));
         }
+        double least = step.records().size() * 1.5 + 5
+                + (step.pictures().isEmpty() ? 0 : Piece.pictureLines(step.pictures().get(1)) * SMALLEST + 2);
+        need(least);
         StringBuilder above = new StringBuilder(html);
         html.setLength(0);
         records(step);
         step.back().ifPresent(this::back);
-        step.picture().ifPresent(svg -> picture(svg, above));
+        if (!step.pictures().isEmpty()) {
+            pictures(step, above);
+        }
         html.insert(0, above);
-        html.append("</section>");
-        return new Piece(html.toString(), lines);
+        end();
+        return pieces;
     }
 
-    /** Draws as large as there is room for on one sheet, and never so small that it cannot be read. */
-    private void picture(String svg, StringBuilder above) {
-        double wanted = Piece.pictureLines(svg);
-        double share = Math.max(SMALLEST, Math.min(1, (CardPages.ROOM - lines - 2) / wanted));
-        above.append("<div style=\"width:").append(Math.round(share * 100)).append("%\">").append(svg)
-                .append("</div><p class=\"note\">Boxed: changed by this step. Solid: live. Dashed: dead. Dotted: grounded. Dash and dot: may be live.</p>");
-        lines += wanted * share + 2;
+    private void end() {
+        pieces.add(new Piece(html.append("</section>").toString(), lines));
+        html.setLength(0);
+        lines = 0;
     }
 
-    private boolean isDeskOnly(StepCard step) {
-        return set.instance().procedure().crew().stream()
-                .filter(p -> step.who().contains(p.name()))
-                .allMatch(Person::desk);
+    /** Goes on with another piece where there is no room left for some lines on a sheet. */
+    private void need(double more) {
+        if (lines + more > room && lines > HEAD) {
+            end();
+            html.append("<section class=\"card\"><p><b>").append(Html.text(name)).append(", continued</b></p>");
+            lines = HEAD / 2;
+        }
+    }
+
+    /** Draws as large as there is room for on one sheet, and never so small that it cannot be read; what was before only where there is room. */
+    private void pictures(StepCard step, StringBuilder above) {
+        double free = room - lines - 2;
+        double both = step.pictures().stream().mapToDouble(svg -> Piece.pictureLines(svg) + 1).sum();
+        double after = Piece.pictureLines(step.pictures().get(1));
+        boolean before = both * SMALLEST <= free;
+        double share = Math.max(SMALLEST, Math.min(1, free / (before ? both : after)));
+        above.append("<div style=\"width:").append(Math.round(share * 100)).append("%\">");
+        if (before) {
+            above.append("<p class=\"note\">Before:</p>").append(step.pictures().get(0)).append("<p class=\"note\">After:</p>");
+            lines += Piece.pictureLines(step.pictures().get(0)) * share + 2.2;
+        }
+        above.append(step.pictures().get(1)).append("</div><p class=\"note\">Boxed: changed by this step. Solid: live. Dashed: dead. Dotted: grounded. "
+                + "Dash and dot: may be live.</p>");
+        lines += after * share + 2;
     }
 
     private void told(String head, List<String> items) {
@@ -79,12 +112,24 @@ final class StepPieces {
             return;
         }
         if (items.size() == 1) {
+            need(Piece.lines(head + items.get(0)) + 0.15);
             html.append("<p><b>").append(head).append(":</b> ").append(Html.text(items.get(0))).append("</p>");
             lines += Piece.lines(head + items.get(0)) + 0.15;
-        } else {
-            html.append("<p><b>").append(head).append(":</b></p>").append(Html.list(items));
-            lines += 1.2 + Piece.lines(items);
+            return;
         }
+        need(1.2 + Piece.lines(items.get(0)));
+        html.append("<p><b>").append(head).append(":</b></p><ul>");
+        lines += 1.2;
+        for (String item : items) {
+            if (lines + Piece.lines(item) > room) {
+                html.append("</ul>");
+                need(Piece.lines(item));
+                html.append("<ul>");
+            }
+            html.append("<li>").append(Html.text(item)).append("</li>");
+            lines += Piece.lines(item);
+        }
+        html.append("</ul>");
     }
 
     /** One line for each thing to record, and the box that says that the step is done. */

@@ -20,6 +20,9 @@ import picocli.CommandLine;
             SweepCommand.class,
             RetreatCommand.class,
             CardsCommand.class,
+            ReportCommand.class,
+            DrillCommand.class,
+            LogCommand.class,
             NewCommand.class,
             CommandLine.HelpCommand.class
         },

@@ -47,6 +47,15 @@ final class Progress implements Watcher {
         return !Thread.currentThread().isInterrupted();
     }
 
+    /** Says what is done now, where that takes long and nothing is counted. @param what it is */
+    synchronized void step(String what) {
+        if (terminal && System.nanoTime() >= next) {
+            shown = true;
+            System.err.printf(Locale.ROOT, "\r%-70.70s", what);
+            System.err.flush();
+        }
+    }
+
     /** Takes the line away again. */
     void clear() {
         if (shown) {

@@ -126,6 +126,11 @@ public sealed interface Condition {
         public String words() {
             return words;
         }
+
+        /** {@return whether the right figure is the most that the left may be, rather than the least} */
+        public boolean isUpper() {
+            return this == AT_MOST || this == BELOW;
+        }
     }
 
     /**

@@ -111,7 +111,7 @@ final class Explaining {
             Amount right = figures.amount(compare.right(), environment, phase.right());
             Optional<String> missing = Amount.unstated(left).or(() -> Amount.unstated(right));
             if (missing.isPresent()) {
-                all.add(new Why.Beside("", missing.get() + " is not stated", ""));
+                all.add(new Why.Beside("", missing.get() + " is not stated", "", Double.NaN));
                 continue;
             }
             for (int i = 0; i < scene.loadCases(); i++) {
@@ -122,10 +122,13 @@ final class Explaining {
                 if (scene.loadCases() > 1) {
                     where.add(scene.power().cases().get(i));
                 }
+                double one = left.value(scene, i);
+                double other = right.value(scene, i);
                 all.add(new Why.Beside(
                         String.join(", ", where),
-                        FigureCompiler.words(left.value(scene, i), compare.left().dimension()),
-                        FigureCompiler.words(right.value(scene, i), compare.right().dimension())));
+                        FigureCompiler.words(one, compare.left().dimension()),
+                        FigureCompiler.words(other, compare.right().dimension()),
+                        compare.comparison().isUpper() ? one / other : other / one));
             }
         }
         return all;

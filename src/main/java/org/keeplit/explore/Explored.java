@@ -93,4 +93,45 @@ public final class Explored {
     public Optional<RuleAtStep> at(String rule, String step, Optional<Conductor> phase) {
         return new StepFinder(machine, store, explorer, reporting).find(rule, step, phase);
     }
+
+    /**
+     * The way to a finding, state by state.
+     *
+     * @param finding one of the findings or notes of the outcome
+     * @return the start and every act up to the one at which it came up, as it would change things even if it was refused
+     */
+    public ImmutableList<Frame> story(Finding finding) {
+        Judging.Break broken = judging.roots().values().stream()
+                .filter(b -> b.kind() == finding.kind()
+                        && Optional.ofNullable(b.instance()).map(RuleInstance::rule).equals(finding.rule())
+                        && step(b) == finding.stepNumber())
+                .findFirst()
+                .orElseThrow();
+        Tracer tracer = reporting.tracer();
+        return frames(tracer).of(tracer.way(broken.at().state(), new Edges.Edge(broken.at().act(), broken.at().reactions())));
+    }
+
+    private int step(Judging.Break broken) {
+        return broken.at().act() < 0 ? -1 : machine.world().program().acts().get(broken.at().act()).stepNumber();
+    }
+
+    /**
+     * Ways through the procedure in the order of its text, state by state.
+     *
+     * @return a way that takes the first branch of every choice, then others until every act is on one of them as far as that goes;
+     *     each up to the end, or to what goes wrong
+     */
+    public ImmutableList<ImmutableList<Frame>> asWritten() {
+        Frames frames = frames(reporting.tracer());
+        return frames.asWritten().stream().map(frames::of).collect(ImmutableList.toImmutableList());
+    }
+
+    private Frames frames(Tracer tracer) {
+        return new Frames(machine, tracer);
+    }
+
+    /** {@return where people may be once an act is done, over all orders in which nothing is broken} */
+    public Whereabouts whereabouts() {
+        return Whereabouts.of(machine, store, explorer);
+    }
 }

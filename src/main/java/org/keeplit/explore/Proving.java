@@ -166,7 +166,8 @@ public final class Proving {
         return explored(prepared, limits, watcher).outcome();
     }
 
-    private static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
+    /** Like {@link #explore}, but more can be asked of what was found. {@return it} */
+    public static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
         return armed(
                 prepared, now -> Explorer.explore(Machine.of(now), limits, watcher));
     }

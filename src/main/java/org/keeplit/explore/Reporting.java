@@ -151,6 +151,11 @@ final class Reporting {
         return trees.rule(instance, there);
     }
 
+    /** {@return what replays ways} */
+    Tracer tracer() {
+        return tracer.get();
+    }
+
     /** {@return the way to a state and one act further} */
     ImmutableList<TraceStep> way(int state, int act) {
         return tracer.get().trace(state, new Edges.Edge(act, ImmutableList.of()));

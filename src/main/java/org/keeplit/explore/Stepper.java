@@ -17,8 +17,10 @@ import org.keeplit.electric.Analysis;
 import org.keeplit.program.Act;
 import org.keeplit.program.Field;
 import org.keeplit.program.Orders;
+import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
+import org.keeplit.unit.Dimension;
 
 /**
  * Tries single acts, for those who choose themselves in which order they come. Everything means what it means in a check: what an
@@ -65,13 +67,15 @@ public final class Stepper {
      * @param count how many things go wrong, bindings of one rule counted each
      * @param asked the bits of a state that decide what goes wrong, as far as they are known
      * @param trouble what could not be worked out, so that nothing is known
+     * @param worst the state with the first harm, as the act and what came by itself would make it even if it was refused
      */
     public record Tried(
             ImmutableList<long[]> states,
             ImmutableList<Harm> harms,
             int count,
             long[] asked,
-            Optional<String> trouble) {
+            Optional<String> trouble,
+            Supplier<Optional<long[]>> worst) {
         /** {@return whether nothing can go wrong} */
         public boolean isSafe() {
             return harms.isEmpty() && trouble.isEmpty();
@@ -139,7 +143,22 @@ public final class Stepper {
         trying.attempt(move, state, new Judging.At(0, move.act().id(), 1, null));
         ImmutableList<Harm> harms = harms(judging, state, move);
         long[] asked = harms.isEmpty() ? new long[0] : asked(judging, move.act());
-        return new Tried(ImmutableList.copyOf(states), harms, judging.count(), asked, judging.trouble());
+        return new Tried(
+                ImmutableList.copyOf(states), harms, judging.count(), asked, judging.trouble(),
+                Suppliers.memoize(() -> first(judging).map(b -> replaying.after(state, move, b.at().reactions()))));
+    }
+
+    /** {@return what goes wrong first} */
+    private static Optional<Judging.Break> first(Judging judging) {
+        return judging.roots().values().stream()
+                .filter(b -> b.severity() == Rule.Severity.STOP)
+                .min(Comparator.comparing(b -> b.at().length()));
+    }
+
+    /** {@return the loads that have supply on a phase in one state and not in another} @param before the one @param after the other */
+    public ImmutableList<TraceStep.Lost> lost(long[] before, long[] after) {
+        Analysis was = scene.at(before).analysis();
+        return Supply.lost(machine.world(), was, scene.at(after).analysis());
     }
 
     private long[] asked(Judging judging, Act act) {
@@ -186,6 +205,52 @@ public final class Stepper {
                 .addAll(new StateWords(program).changes(before, after))
                 .addAll(LevelWords.changes(machine.world().grid(), was, is))
                 .build();
+    }
+
+    /**
+     * What a figure must be, as an act that measures asks.
+     *
+     * @param comparison how it is compared
+     * @param limit what with, in the load case that asks for the most, in SI units; not a number where that is not known
+     * @param dimension what it measures
+     */
+    public record Bound(Condition.Comparison comparison, double limit, Dimension dimension) {
+        /** {@return whether a figure is within it, or nobody knows} @param figure the figure, in SI units */
+        public boolean allows(double figure) {
+            return Double.isNaN(limit) || switch (comparison) {
+                case AT_MOST -> figure <= limit;
+                case AT_LEAST -> figure >= limit;
+                case BELOW -> figure < limit;
+                case ABOVE -> figure > limit;
+            };
+        }
+    }
+
+    /** {@return what an act that looks must find of figures, in a state} @param act the act @param state the state */
+    public ImmutableList<Bound> bounds(Act act, long[] state) {
+        ImmutableList.Builder<Bound> all = ImmutableList.builder();
+        scene.at(state);
+        act.primitives().stream()
+                .filter(Primitive.Look.class::isInstance)
+                .forEach(p -> bounds(((Primitive.Look) p).condition(), all));
+        return all.build();
+    }
+
+    private void bounds(Condition condition, ImmutableList.Builder<Bound> into) {
+        if (condition instanceof Condition.All all) {
+            all.parts().forEach(part -> bounds(part, into));
+        } else if (condition instanceof Condition.Compare compare) {
+            FigureCompiler figures = machine.conditions().figures();
+            for (FigureCompiler.OnPhases phase : figures.phases(compare, Environment.EMPTY)) {
+                Amount right = figures.amount(compare.right(), Environment.EMPTY, phase.right());
+                double limit = right.value(scene, 0);
+                for (int i = 1; i < scene.loadCases(); i++) {
+                    double other = right.value(scene, i);
+                    limit = compare.comparison().isUpper() ? Math.min(limit, other) : Math.max(limit, other);
+                }
+                into.add(new Bound(compare.comparison(), limit, compare.left().dimension()));
+            }
+        }
     }
 
     /** {@return a bound condition in words} @param condition the condition */

@@ -4,14 +4,9 @@ import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import org.keeplit.electric.Level;
-import org.keeplit.network.Conductor;
-import org.keeplit.network.Element;
-import org.keeplit.network.Phases;
 import org.keeplit.program.Act;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Reaction;
-import org.keeplit.program.Vertex;
 
 /** Replays the way to a state and says what each act changed. */
 final class Tracer {
@@ -41,6 +36,13 @@ final class Tracer {
      * @return the acts with what they changed; the last one as it would change it, even if it was refused
      */
     ImmutableList<TraceStep> trace(int state, Edges.Edge last) {
+        List<TraceStep> steps = new ArrayList<>();
+        follow(way(state, last), (step, edge, reaction, before, after) -> steps.add(step));
+        return ImmutableList.copyOf(steps);
+    }
+
+    /** {@return the edges to a state and one further} @param last the further one; none if its act is -1 */
+    List<Edges.Edge> way(int state, Edges.Edge last) {
         List<Edges.Edge> way = new ArrayList<>();
         for (int at = state; store.parent(at) >= 0; at = store.parent(at)) {
             way.add(edges.edge(store.edge(at)));
@@ -49,14 +51,24 @@ final class Tracer {
         if (last.act() >= 0) {
             way.add(last);
         }
-        List<TraceStep> steps = new ArrayList<>();
+        return way;
+    }
+
+    /** Is told of each act of a way and of what came by itself after it. */
+    interface Told {
+        /** One of them. @param reaction what came by itself; null for the act */
+        void of(TraceStep step, Edges.Edge edge, Reaction reaction, long[] before, long[] after);
+    }
+
+    /** Replays a way from the start. */
+    void follow(List<Edges.Edge> way, Told told) {
         long[] now = machine.world().program().layout().initial();
+        int[] number = {0};
         for (Edges.Edge edge : way) {
             Act act = machine.world().program().acts().get(edge.act());
             now = replaying.replay(now, edge, (reaction, before, after) ->
-                    steps.add(step(steps.size() + 1, reaction, act, before, after)));
+                    told.of(step(++number[0], reaction, act, before, after), edge, reaction, before, after));
         }
-        return ImmutableList.copyOf(steps);
     }
 
     /** {@return the state that an edge leads to, replayed} */
@@ -84,33 +96,10 @@ final class Tracer {
                 act.stepName(),
                 act.step().span().line(),
                 ImmutableList.copyOf(changes),
-                flash ? ImmutableList.of() : lost());
+                flash ? ImmutableList.of() : Supply.lost(machine.world(), was.analysis(), is.analysis()));
     }
 
     private static boolean isFault(Act act) {
         return act.primitives().stream().anyMatch(Primitive.Fault.class::isInstance);
-    }
-
-    private ImmutableList<TraceStep.Lost> lost() {
-        ImmutableList.Builder<TraceStep.Lost> all = ImmutableList.builder();
-        machine.world().bound().network().all(Element.Load.class).forEach(load -> {
-            Phases phases = Phases.NONE;
-            for (Conductor phase : load.phases()) {
-                int vertex = machine.world()
-                        .grid()
-                        .number(new Vertex.AtNode(load.node(), phase))
-                        .orElseThrow();
-                boolean had = was.analysis().level(vertex) == Level.ENERGIZED;
-                boolean has = is.analysis().level(vertex) == Level.ENERGIZED;
-                if (had && !has) {
-                    phases = phases.or(Phases.of(phase));
-                }
-            }
-            if (!phases.isEmpty()) {
-                all.add(new TraceStep.Lost(
-                        load.name(), load.customers(), phases.toString(), load.critical().orElse("")));
-            }
-        });
-        return all.build();
     }
 }

@@ -33,8 +33,9 @@ public record Why(
      * @param where on which phase and in which load case; empty where there is only one
      * @param figure the figure, with its unit
      * @param limit the other one
+     * @param share how much of what the comparison allows is used up: 1 at the limit, more beyond; not a number where that says nothing
      */
-    public record Beside(String where, String figure, String limit) {}
+    public record Beside(String where, String figure, String limit, double share) {}
 
     /** {@return this as a part of a quantifier} @param of the thing that it is about */
     Why about(String of) {

@@ -1,9 +1,12 @@
 package org.keeplit.program;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.procedure.Block;
@@ -26,8 +29,9 @@ public final class Parts {
      * @param acts the acts in it
      * @param name the name of its step, with the phase if it is done on one only
      * @param line the line of the procedure file on which it begins
+     * @param when for each step of it that is not always done, by its number in the program, when it is, in words
      */
-    public record Part(int number, ImmutableList<Act> acts, String name, int line) {}
+    public record Part(int number, ImmutableList<Act> acts, String name, int line, ImmutableMap<Integer, String> when) {}
 
     private Parts(Program program) {
         this.program = program;
@@ -36,12 +40,13 @@ public final class Parts {
         ImmutableList.Builder<Part> all = ImmutableList.builder();
         for (int i = 0; i < plans.size(); i++) {
             List<Act> acts = new ArrayList<>();
-            acts(plans.get(i), acts);
+            Map<Integer, String> when = new LinkedHashMap<>();
+            acts(plans.get(i), acts, "", when);
             for (Act act : acts) {
                 partOf[act.id()] = i;
             }
             all.add(new Part(
-                    i, ImmutableList.copyOf(acts), name(acts), acts.get(0).step().span().line()));
+                    i, ImmutableList.copyOf(acts), name(acts), acts.get(0).step().span().line(), ImmutableMap.copyOf(when)));
         }
         this.parts = all.build();
     }
@@ -99,11 +104,27 @@ public final class Parts {
         return mine;
     }
 
-    private static void acts(Plan plan, List<Act> into) {
+    /** Gathers acts and when they are done. @param when the conditions of what is around; empty for none */
+    private void acts(Plan plan, List<Act> into, String when, Map<Integer, String> all) {
         if (plan instanceof Plan.Leaf leaf) {
             into.addAll(leaf.acts());
+            if (!when.isEmpty()) {
+                leaf.acts().forEach(act -> all.put(act.stepNumber(), when));
+            }
+        } else if (plan instanceof Plan.Choice choice) {
+            String found = "“" + choice.item().item() + "” is %sfound “" + program.outcomes(choice.item().item()).get(choice.outcome()) + "”";
+            acts(choice.then(), into, joined(when, "if " + found.replace("%s", "")), all);
+            acts(choice.otherwise(), into, joined(when, "if " + found.replace("%s", "not ")), all);
+        } else if (plan instanceof Plan.Either either) {
+            acts(either.body(), into, joined(when, "if it is done once more"), all);
+            acts(either.skip(), into, joined(when, "if not"), all);
+        } else {
+            PlanEdit.parts(plan).forEach(part -> acts(part, into, when, all));
         }
-        PlanEdit.parts(plan).forEach(part -> acts(part, into));
+    }
+
+    private static String joined(String one, String other) {
+        return one.isEmpty() || one.equals(other) ? other : one + " and " + other.replaceFirst("^if ", "");
     }
 
     private static String name(List<Act> acts) {

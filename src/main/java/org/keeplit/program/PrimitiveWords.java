@@ -47,6 +47,16 @@ final class PrimitiveWords {
         return Optional.empty();
     }
 
+    /** {@return words that begin with a verb, made to agree with who does it} @param actor one person, or several joined by "and" */
+    static String agreeing(String actor, String words) {
+        if (!actor.contains(" and ")) {
+            return words;
+        }
+        int end = words.indexOf(' ') < 0 ? words.length() : words.indexOf(' ');
+        String verb = words.substring(0, end);
+        return (verb.equals("goes") ? "go" : verb.replaceFirst("s$", "")) + words.substring(end);
+    }
+
     /** {@return the phase, where the device has units that move alone} */
     private static String on(Phases phases, String device, Network network) {
         boolean alone = network.element(device).map(PrimitiveWords::isWhole).orElse(false);

@@ -176,6 +176,8 @@ final class SlipsOfAct {
     }
 
     private String words(Primitive primitive) {
-        return PrimitiveWords.of(primitive, bound.network()).orElse(act.text());
+        return PrimitiveWords.of(primitive, bound.network())
+                .map(words -> PrimitiveWords.agreeing(act.actor(), words))
+                .orElse(act.text());
     }
 }

@@ -61,7 +61,7 @@ final class StepActs {
             phases().forEach(phase -> moveLead(move, phase));
         } else if (action instanceof Action.Tag tag) {
             for (String device : lowering.devices(tag.device())) {
-                add((tag.on() ? "tags " : "takes the tag off ") + device, new Primitive.MoveTag(device, tag.on()));
+                said((tag.on() ? "tags " : "takes the tag off ") + device, new Primitive.MoveTag(device, tag.on()));
             }
         } else if (!new ClampActs(lowering, step, this).write(action) && !proving(action)) {
             other(action);
@@ -88,13 +88,18 @@ final class StepActs {
         return what + " on phase " + phase;
     }
 
+    /** Adds an act whose words begin with a verb for one. */
+    private void said(String text, Primitive primitive) {
+        add(PrimitiveWords.agreeing(actors, text), primitive);
+    }
+
     private void moveLead(Action.MoveLead move, Conductor phase) {
         Conductor onto = single(move.onto(), phase);
         String words = words(
                 (move.on() ? "puts on" : "takes off") + " the " + move.side().word() + " lead of " + move.device()
                         + " at the " + move.end().word() + " end",
                 phase);
-        add(
+        said(
                 onto == phase ? words : words + ", onto phase " + onto,
                 new Primitive.MoveEnd(
                         move.device().toString(), move.side(), phase, move.end(), move.on(), onto));
@@ -170,28 +175,28 @@ final class StepActs {
     private boolean proving(Action action) {
         if (action instanceof Action.Prove prove) {
             for (Conductor phase : phases()) {
-                add(
+                said(
                         words("proves " + prove.of() + " " + PrimitiveWords.proof(prove.proof()), phase),
                         new Primitive.Prove(prove.proof(), prove.of().toString(), phase));
             }
         } else if (action instanceof Action.TestDead test) {
             for (Conductor phase : phases()) {
                 Vertex vertex = Points.vertex(lowering.bound(), test.point(), phase);
-                add("tests " + vertex + " dead", new Primitive.TestDead(vertex));
+                said("tests " + vertex + " dead", new Primitive.TestDead(vertex));
             }
         } else if (action instanceof Action.MeasureFigure measure
                 && measure.figure().measure().perPhase()) {
             for (Conductor phase : phases()) {
-                add(words("measures " + measure.figure(), phase), look(measure.limitOn(phase)));
+                said(words("measures " + measure.figure(), phase), look(measure.limitOn(phase)));
             }
         } else if (action instanceof Action.Work work) {
             for (Conductor phase : phases()) {
                 Vertex vertex = Points.vertex(lowering.bound(), work.point(), phase);
-                add("works on " + vertex + ": " + work.words(), new Primitive.Touch(vertex));
+                said("works on " + vertex + ": " + work.words(), new Primitive.Touch(vertex));
             }
         } else if (action instanceof Action.WaitDead wait) {
             for (Conductor phase : phases()) {
-                add(
+                said(
                         words("waits " + wait.time() + " with " + wait.of() + " dead", phase),
                         new Primitive.Pass(
                                 wait.of().toString(),
@@ -221,31 +226,31 @@ final class StepActs {
                 addBy(actor.toString(), "comes down", new Primitive.ComeDown(actor.toString()));
             }
         } else if (action instanceof Action.Speak speak) {
-            add(
+            said(
                     PrimitiveWords.speech(speak.speech()) + " " + speak.permit(),
                     new Primitive.Speak(speak.speech(), speak.permit().toString()));
         } else if (action instanceof Action.Check check) {
             add(withoutActors(), new Primitive.Look(check.condition()));
         } else if (action instanceof Action.MeasureFigure measure) {
-            add("measures " + measure.figure(), look(measure.limit()));
+            said("measures " + measure.figure(), look(measure.limit()));
         } else if (action instanceof Action.WaitUntil wait) {
             add(withoutActors(), new Primitive.Await(wait.condition()));
         } else if (action instanceof Action.Record write) {
-            add("records \"" + write.item() + "\"", new Primitive.Write(write.item()));
+            said("records \"" + write.item() + "\"", new Primitive.Write(write.item()));
         } else if (action instanceof Action.Inspect inspect) {
             List<Atomic> all = new ArrayList<>();
             for (int i = 0; i < inspect.outcomes().size(); i++) {
                 String outcome = inspect.outcomes().get(i);
                 all.add(Atomic.of(
                         actors,
-                        "inspects \"" + inspect.item() + "\" and finds \"" + outcome + "\"",
+                        PrimitiveWords.agreeing(actors, "inspects") + " \"" + inspect.item() + "\" and finds \"" + outcome + "\"",
                         new Primitive.ComeOut(inspect.item(), i, outcome)));
             }
             out.add(all);
         } else if (action instanceof Action.Brief brief) {
             // What is remembered of a briefing is a matter of the rules that ask for it.
             String people = brief.people().stream().map(Term::toString).collect(Collectors.joining(" and "));
-            add("briefs " + people, new Primitive.Nothing());
+            said("briefs " + people, new Primitive.Nothing());
         } else if (action instanceof Action.Do words) {
             add(words.words(), new Primitive.Nothing());
         } else {

@@ -63,7 +63,7 @@ public final class WaysBack {
 
     /** Adds an act that is like another. @param like the act that says in which step it would stand */
     private void add(Act like, String actor, Primitive primitive) {
-        String text = PrimitiveWords.of(primitive, bound.network()).orElseThrow();
+        String text = PrimitiveWords.agreeing(actor, PrimitiveWords.of(primitive, bound.network()).orElseThrow());
         if (!known.add(key(actor, List.of(primitive)))) {
             return;
         }

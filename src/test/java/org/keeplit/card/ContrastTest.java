@@ -3,7 +3,14 @@ package org.keeplit.card;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.keeplit.card.picture.Look;
 
@@ -46,5 +53,33 @@ class ContrastTest {
     void thePatternAloneTellsHowAConductorStands() {
         assertEquals(Look.values().length, Arrays.stream(Look.values()).map(Look::dashes).distinct().count());
         assertEquals(Look.values().length, Arrays.stream(Look.values()).map(Look::word).distinct().count());
+    }
+
+    /** Rules of the style sheets that set a ground set a colour, too; every pair, and every colour alone on white, can be read. */
+    @Test
+    void everyColourOfPagesForAScreenCanBeRead() throws IOException {
+        int pairs = 0;
+        for (String file : List.of("page/screen.css", "report/report.css", "drill/drill.css", "log/sheet.css")) {
+            String css = Files.readString(Path.of("src/main/resources/org/keeplit", file));
+            Matcher rules = Pattern.compile("([^{}]+)\\{([^{}]*)\\}").matcher(css);
+            while (rules.find()) {
+                Optional<String> colour = colour("(?:^|;)color", rules.group(2));
+                Optional<String> ground = colour("background", rules.group(2));
+                if (ground.isPresent()) {
+                    assertTrue(colour.isPresent(), file + ": " + rules.group());
+                }
+                if (colour.isPresent()) {
+                    double contrast = contrast(colour.get(), ground.orElse("#ffffff"));
+                    assertTrue(contrast >= 4.5, file + ": " + rules.group() + " " + contrast);
+                    pairs++;
+                }
+            }
+        }
+        assertTrue(pairs >= 8, pairs + " pairs");
+    }
+
+    private static Optional<String> colour(String property, String rule) {
+        Matcher found = Pattern.compile(property + ":\\s*(#[0-9a-f]{6})").matcher(rule);
+        return found.find() ? Optional.of(found.group(1)) : Optional.empty();
     }
 }

@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.keeplit.explore.Standing;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
@@ -58,7 +59,7 @@ public final class FeederPicture {
         String source = toSource(device, way);
         List<Element.Branch> beyond = new ArrayList<>();
         int more = beyond(device, beyond);
-        double y = 26;
+        double y = 36;
         double x = 16;
         Symbols.source(svg, x + 11, y);
         svg.text(x + 11, y + 26, Svg.Anchor.MIDDLE, true, source);
@@ -79,9 +80,9 @@ public final class FeederPicture {
         double first = y - ROW * Math.max(0, beyond.size() - 1);
         svg.path("M" + Svg.n(bus) + " " + Svg.n(first - APART) + "V" + Svg.n(y + APART), 3);
         String rest = more == 0 ? "" : " Beyond it: " + more + " more.";
-        svg.text(16, y + 44, Svg.Anchor.START, false,
-                "From the source to " + device.name() + ", then what comes next beyond it." + rest + " Strokes: A, B, C from the top.");
-        return svg.whole(WIDTH, y + 50, "The way from " + source + " to " + device.name() + " and the next devices beyond");
+        svg.text(16, y + 46, Svg.Anchor.START, false, "From the source to " + device.name() + ", then what comes next beyond it." + rest);
+        svg.text(16, y + 60, Svg.Anchor.START, false, "Strokes: phases A, B, C from the top.");
+        return svg.whole(WIDTH, y + 66, "The way from " + source + " to " + device.name() + " and the next devices beyond");
     }
 
     /** Draws a piece with the line on both of its sides. {@return where it ends} */
@@ -113,7 +114,7 @@ public final class FeederPicture {
                 }
             }
             Symbols.contact(svg, x, y, device.kind(), open.isEmpty());
-            state = open.isEmpty() ? "closed" : open.size() == device.phases().size() ? "open" : "open on " + open;
+            state = open.isEmpty() ? "closed" : open.size() == device.phases().size() ? "open" : "open on " + open.stream().map(Object::toString).collect(Collectors.joining(", "));
         } else {
             Symbols.regulator(svg, x, y);
         }
@@ -121,7 +122,7 @@ public final class FeederPicture {
             svg.box(x - 3, y - 17, Symbols.WIDTH + 6, 30, 2.2);
         }
         svg.text(x + Symbols.WIDTH / 2, y + 26, Svg.Anchor.MIDDLE, true, one.name());
-        svg.text(x + Symbols.WIDTH / 2, y - 17 - (job ? 2 : 0), Svg.Anchor.MIDDLE, false, state);
+        svg.text(x + Symbols.WIDTH / 2, y - 17 - (job ? 4 : 0), Svg.Anchor.MIDDLE, false, state);
     }
 
     /** Collects the pieces between a source and a device, without lines. {@return the source's name, or words that there is none} */

@@ -41,8 +41,8 @@ public enum Look {
         return colour;
     }
 
-    /** {@return how a place is drawn; nothing if the run has no such place} */
-    static Optional<Look> of(Standing standing, Vertex vertex) {
+    /** {@return how a place is drawn; nothing if the run has no such place} @param standing how everything stands @param vertex the place */
+    public static Optional<Look> of(Standing standing, Vertex vertex) {
         return standing.level(vertex).map(level -> of(level, standing.isTiedToGround(vertex)));
     }
 

@@ -1,15 +1,18 @@
 package org.keeplit.card.picture;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.keeplit.explore.Standing;
 import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.LeadEnd;
+import org.keeplit.network.Phases;
 import org.keeplit.network.Place;
 import org.keeplit.network.Side;
 import org.keeplit.network.Trait;
@@ -36,7 +39,10 @@ public final class SitePicture {
     private final Map<Vertex, double[]> spots = new HashMap<>();
     private double y;
 
-    private SitePicture(Standing before, Standing now) {
+    private final Set<Conductor> phases;
+
+    private SitePicture(Standing before, Standing now, Set<Conductor> phases) {
+        this.phases = phases;
         this.before = before;
         this.now = now;
     }
@@ -51,7 +57,12 @@ public final class SitePicture {
      * @return the picture as SVG
      */
     public static String of(List<Element.Branch> devices, Standing before, Standing now, String title) {
-        SitePicture picture = new SitePicture(before, now);
+        return of(devices, ImmutableSet.copyOf(Phases.ABC), before, now, title);
+    }
+
+    /** Like the other, but draws only some phases. @param phases which */
+    public static String of(List<Element.Branch> devices, Set<Conductor> phases, Standing before, Standing now, String title) {
+        SitePicture picture = new SitePicture(before, now, phases);
         devices.forEach(picture::device);
         now.program().bound().temporaries().forEach(picture::temporary);
         return picture.svg.whole(WIDTH, Math.max(ROW, picture.y), title);
@@ -62,7 +73,7 @@ public final class SitePicture {
         svg.text(WIDTH - 4, y + 12, Svg.Anchor.END, false, device.kind().name() + where(device));
         y += HEAD;
         for (Conductor phase : device.phases()) {
-            if (phase.isPhase()) {
+            if (phase.isPhase() && phases.contains(phase)) {
                 row(device, phase);
                 y += ROW;
             }

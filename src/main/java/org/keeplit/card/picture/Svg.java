@@ -56,7 +56,7 @@ final class Svg {
     /** {@return the whole drawing} @param title what it shows, for who cannot see it */
     String whole(double width, double height, String title) {
         return "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" viewBox=\"0 0 " + n(width) + " " + n(height)
-                + "\" font-family=\"sans-serif\" font-size=\"11\" fill=\"#000000\"><title>" + escaped(title) + "</title>"
+                + "\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"11\" fill=\"#000000\"><title>" + escaped(title) + "</title>"
                 + body + "</svg>";
     }
 

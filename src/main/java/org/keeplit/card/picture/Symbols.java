@@ -42,6 +42,29 @@ final class Symbols {
         svg.path("M" + Svg.n(x + 10) + " " + Svg.n(y + 8) + "l20 -18m-7 1l7 -1l-1 7", 1.2);
     }
 
+    /** A transformer between two terminals: two windings as circles that overlap, IEC 60617 06-09-01 (from memory). */
+    static void transformer(Svg svg, double x, double y) {
+        svg.path("M" + Svg.n(x) + " " + Svg.n(y) + "h6M" + Svg.n(x + 34) + " " + Svg.n(y) + "h6", 2);
+        svg.path("M" + Svg.n(x + 6) + " " + Svg.n(y) + "a8.5 8.5 0 1 0 17 0a8.5 8.5 0 1 0 -17 0M" + Svg.n(x + 17) + " " + Svg.n(y)
+                + "a8.5 8.5 0 1 0 17 0a8.5 8.5 0 1 0 -17 0", 1.6);
+    }
+
+    /** What takes power: an arrow away from the line, as one-line pictures draw it by IEEE 315 practice (from memory). */
+    static void load(Svg svg, double x, double y) {
+        svg.path("M" + Svg.n(x) + " " + Svg.n(y) + "h10m-5 -4l6 4l-6 4", 1.6);
+    }
+
+    /** A capacitor bank that hangs on a line: two plates across its lead, IEC 60617 04-02-01 (from memory). */
+    static void capacitor(Svg svg, double x, double y) {
+        svg.path("M" + Svg.n(x) + " " + Svg.n(y) + "h6m0 -6v12m5 -12v12m0 -6h4", 1.6);
+    }
+
+    /** A generator: a circle with its letter, IEC 60617 06-04-01 (from memory). */
+    static void generator(Svg svg, double x, double y) {
+        svg.circle(x + 8, y, 8, false);
+        svg.text(x + 8, y + 4, Svg.Anchor.MIDDLE, true, "G");
+    }
+
     /** The earth. @param y where its lead ends */
     static void earth(Svg svg, double x, double y) {
         svg.path("M" + Svg.n(x - 7) + " " + Svg.n(y) + "h14M" + Svg.n(x - 4.5) + " " + Svg.n(y + 3) + "h9M" + Svg.n(x - 2) + " "

@@ -1,4 +1,4 @@
-package org.keeplit.card;
+package org.keeplit.page;
 
 import com.google.common.hash.Hashing;
 import java.nio.charset.StandardCharsets;
@@ -10,13 +10,13 @@ import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Source;
 
 /** A short hash of everything that a proof reads, whatever the files are called and wherever they lie. */
-final class InputHash {
+public final class InputHash {
     private static final int SHOWN = 12;
 
     private InputHash() {}
 
     /** {@return the first twelve hexadecimal digits of a SHA-256 over the files and the place} */
-    static String of(Instance instance) {
+    public static String of(Instance instance) {
         TreeSet<String> texts = new TreeSet<>();
         Procedure procedure = instance.procedure();
         add(procedure.span().source(), texts);

@@ -1,0 +1,2 @@
+/** Log sheets: blank from a procedure, and filled ones checked against it. */
+package org.keeplit.log;

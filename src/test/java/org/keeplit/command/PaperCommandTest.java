@@ -1,0 +1,103 @@
+package org.keeplit.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.keeplit.page.SmallJob;
+
+/** The commands that write for people: what they write, what they refuse, and what they end with. */
+class PaperCommandTest {
+    private static final String HOLDS = "  bypass: op closes bridge\n    records \"amperes\"\n";
+
+    @TempDir
+    private Path folder;
+
+    private Path job;
+    private String out;
+    private String err;
+
+    @BeforeEach
+    void theJob() throws IOException {
+        job = Files.createDirectory(folder.resolve("job"));
+        SmallJob.write(job, HOLDS);
+    }
+
+    private int run(String... arguments) {
+        StringWriter told = new StringWriter();
+        StringWriter wrong = new StringWriter();
+        int code = Main.run(new PrintWriter(told, true), new PrintWriter(wrong, true), arguments);
+        out = told.toString();
+        err = wrong.toString();
+        return code;
+    }
+
+    private String path(String name) {
+        return folder.resolve(name).toString();
+    }
+
+    private List<String> files(String name) throws IOException {
+        Path root = folder.resolve(name);
+        try (Stream<Path> all = Files.walk(root)) {
+            return all.filter(Files::isRegularFile).map(f -> root.relativize(f).toString()).sorted().toList();
+        }
+    }
+
+    @Test
+    void eachWritesItsFolder() throws IOException {
+        assertEquals(ExitCode.PROVED, run("report", job.toString(), "--out", path("report"), "--date", "2026-03-02"), err);
+        assertEquals("P on pole: holds, 1 way to look through.\n", out);
+        assertEquals(List.of("p-on-pole.html"), files("report"));
+        assertEquals(ExitCode.PROVED, run("drill", job.toString(), "--out", path("drill"), "--date", "2026-03-02"), err);
+        assertEquals(List.of("p-on-pole/answers.html", "p-on-pole/drill.html"), files("drill"));
+        assertEquals(ExitCode.PROVED, run("log", "blank", job.toString(), "--out", path("log"), "--date", "2026-03-02"), err);
+        assertEquals(List.of("p-on-pole/log.csv", "p-on-pole/log.html", "p-on-pole/log.json", "p-on-pole/log.pdf"), files("log"));
+        assertEquals(ExitCode.PROVED, run("cards", job.toString(), "--out", path("cards"), "--date", "2026-03-02"), err);
+        assertEquals(8, files("cards").size());
+    }
+
+    @Test
+    void nothingIsOverwrittenAndNothingIsLeftOut() throws IOException {
+        assertEquals(ExitCode.PROVED, run("log", "blank", job.toString(), "--out", path("log"), "--date", "2026-03-02"));
+        assertEquals(ExitCode.USAGE, run("log", "blank", job.toString(), "--out", path("log"), "--date", "2026-03-02"));
+        assertTrue(err.contains("nothing is overwritten; name a new folder"), err);
+        assertEquals(ExitCode.USAGE, run("report", job.toString(), "--out", path("report")));
+        assertTrue(err.contains("Missing required option: '--date=DATE'"), err);
+        assertFalse(Files.exists(folder.resolve("report")));
+    }
+
+    @Test
+    void whatIsBrokenEndsAsBroken() throws IOException {
+        SmallJob.write(job, "  opening: op opens main on A\n");
+        assertEquals(ExitCode.BROKEN, run("report", job.toString(), "--out", path("report"), "--date", "2026-03-02"), err);
+        assertTrue(out.startsWith("P on pole: BROKEN"), out);
+        assertEquals(ExitCode.BROKEN, run("drill", job.toString(), "--out", path("drill"), "--date", "2026-03-02"), err);
+        assertTrue(out.startsWith("P on pole: no drill."), out);
+    }
+
+    @Test
+    void aFilledLogIsChecked() throws IOException {
+        assertEquals(ExitCode.PROVED, run("log", "blank", job.toString(), "--out", path("log"), "--date", "2026-03-02"));
+        String blank = Files.readString(folder.resolve("log/p-on-pole/log.csv"));
+        Path filled = Files.writeString(folder.resolve("filled.csv"), blank.replace("1,op closes bridge,,op", "1,op closes bridge,2026-03-02T08:15,op"));
+        assertEquals(ExitCode.BROKEN, run("log", "check", filled.toString(), job.toString()), err);
+        assertEquals(filled + ":4: step 1 has no “amperes”\n1 step written as done. 1 difference.\n", out);
+        Files.writeString(filled, Files.readString(filled).replace("amperes,", "amperes,40"));
+        assertEquals(ExitCode.PROVED, run("log", "check", filled.toString(), job.toString()), err + out);
+        assertEquals("1 step written as done. The log is in order.\n", out);
+        assertEquals(ExitCode.USAGE, run("log", "check", path("none.csv"), job.toString()));
+        assertTrue(err.contains("there is no file"), err);
+        Files.writeString(filled, "step,time\n1,2\n");
+        assertEquals(ExitCode.MISTAKES, run("log", "check", filled.toString(), job.toString()));
+    }
+}
