@@ -29,7 +29,7 @@ final class Disk {
     private final Path here = Path.of("").toAbsolutePath();
     private final boolean relative;
 
-    /** A reader. @param relative whether names are shown relative to the working folder where they lie in it */
+    /** A reader. @param relative whether names are shown relative to the working folder */
     Disk(boolean relative) {
         this.relative = relative;
     }
@@ -37,7 +37,7 @@ final class Disk {
     /** {@return a path as people see it} */
     String shown(Path path) {
         Path absolute = path.toAbsolutePath().normalize();
-        Path shown = relative && absolute.startsWith(here) ? here.relativize(absolute) : absolute;
+        Path shown = relative && here.getRoot().equals(absolute.getRoot()) ? here.relativize(absolute) : absolute;
         return shown.toString().replace('\\', '/');
     }
 
