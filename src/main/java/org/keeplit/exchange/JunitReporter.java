@@ -11,6 +11,7 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
 import org.keeplit.text.Problem;
 import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Span;
 
 /**
  * JUnit XML, as build servers read it: a suite for each procedure at one place, a case for each rule. What is broken is a failure, what
@@ -70,7 +71,9 @@ public final class JunitReporter implements Reporter {
             line(xml, 2);
             xml.writeStartElement("testcase");
             xml.writeAttribute("classname", clean(file));
-            xml.writeAttribute("name", "line " + problem.span().line() + ", column " + problem.span().column() + ": " + problem.code());
+            Span span = problem.span();
+            String place = span.line() == 0 ? "" : "line " + span.line() + ", column " + span.column() + ": ";
+            xml.writeAttribute("name", place + problem.code());
             boolean error = problem.severity() == Problem.Severity.ERROR;
             told(error ? "error" : "system-out", clean(problem.message()), problem.code(), ProblemPrinter.print(problem), xml);
         }

@@ -19,6 +19,7 @@ import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
@@ -188,6 +189,27 @@ class FormatsCommandTest {
                         assertNoPlaces(out);
                         assertNoPlaces(run("junit", command).out());
                         assertCounted(parsed(run("junit", command).out()));
+                    }
+                }));
+    }
+
+    /** Real procedures: calls into other files, reactions, figures, several starts. */
+    @Tag("long")
+    @TestFactory
+    Stream<DynamicTest> whatIsToldOfShippedProceduresIsValid() throws IOException {
+        Schema sarif = sarif();
+        return Stream.of("check procedures/recloser-variants.procedure", "check procedures/fuse.procedure --why",
+                        "slips procedures/fuse.procedure", "order procedures/fuse.procedure", "retreat procedures/fuse.procedure",
+                        "plan procedures/fuse.procedure", "test shared/rules/no-interruption.rules")
+                .map(line -> DynamicTest.dynamicTest(line, () -> {
+                    String[] words = line.split(" ");
+                    String[] json = Stream.concat(Stream.of(words), Stream.of("--format", "json")).toArray(String[]::new);
+                    Told.Ran ran = Told.run(json);
+                    assertEquals("", ran.err());
+                    assertValid(schema(words[0]), ran.out());
+                    if (words[0].equals("check")) {
+                        json[json.length - 1] = "sarif";
+                        assertValid(sarif, Told.run(json).out());
                     }
                 }));
     }
