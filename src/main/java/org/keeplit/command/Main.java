@@ -22,6 +22,7 @@ import picocli.CommandLine;
             RetreatCommand.class,
             CardsCommand.class,
             NewCommand.class,
+            FormatCommand.class,
             SchemaCommand.class,
             CommandLine.HelpCommand.class
         },
