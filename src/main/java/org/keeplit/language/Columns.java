@@ -40,7 +40,7 @@ final class Columns {
                 to++;
             }
             for (int i = from; i < to; i++) {
-                codes.add(column == null ? code(i) : inColumn(i, column(i), widest));
+                codes.add((column == null ? code(i) : inColumn(i, column(i), widest)).stripTrailing());
             }
             from = to;
         }

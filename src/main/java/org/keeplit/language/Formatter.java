@@ -83,9 +83,24 @@ public final class Formatter {
             return out.toString();
         }
 
-        /** A comment belongs to the line below it; before an {@code end} it belongs to what is inside. */
+        /**
+         * A comment belongs to the line below it; before an {@code end} it belongs to what is inside. Where nothing follows at once, it
+         * belongs to the line above.
+         */
         private int depthOfComment(int at, Indents.Place[] placeOf) {
-            for (int i = at + 1; i < placeOf.length; i++) {
+            int below = at + 1;
+            while (below < placeOf.length && placeOf[below] == null && !written.get(below).isBlank()) {
+                below++;
+            }
+            int above = at - 1;
+            while (above >= 0 && placeOf[above] == null && !written.get(above).isBlank()) {
+                above--;
+            }
+            boolean followed = below < placeOf.length && placeOf[below] != null;
+            if (!followed && above >= 0 && placeOf[above] != null) {
+                return placeOf[above].depth();
+            }
+            for (int i = below; i < placeOf.length; i++) {
                 if (placeOf[i] != null) {
                     return placeOf[i].depth() + (placeOf[i].closes() ? 1 : 0);
                 }
