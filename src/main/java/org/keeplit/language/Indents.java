@@ -60,8 +60,8 @@ final class Indents {
                     case SECTION, SECTION_GROUP -> section(line);
                     case CLAUSE_OF_SECTION -> clauseOfSection(line);
                     case CLAUSE -> underMust ? inner() : inner() + 1;
-                    case MIDDLE -> open.peek();
-                    case END -> open.pop();
+                    case MIDDLE -> open.isEmpty() ? section + 1 : open.peek();
+                    case END -> open.isEmpty() ? section + 1 : open.pop();
                     case GROUP, PLAIN -> inner();
                 };
         if (opens) {

@@ -33,6 +33,11 @@ final class Session {
         if (known != null) {
             return known;
         }
+        Optional<Resolved<?>> before = shelf.kept().done(item);
+        if (before.isPresent()) {
+            done.put(item, before.get());
+            return before.get();
+        }
         open.add(item);
         Resolved<?> result =
                 switch (item.kind()) {
@@ -46,6 +51,7 @@ final class Session {
                 };
         open.remove(item);
         done.put(item, result);
+        shelf.kept().done(item, result);
         return result;
     }
 
@@ -110,10 +116,11 @@ final class Session {
         // Its mistakes were told when it was read with its own figures.
         Report silent = new Report(item.report().source());
         Item again = new Item(item.kind(), item.name(), item.head(), item.sections(), silent);
-        Resolved<Rulebook> known = tuned.get(List.of(item, set));
+        Map<List<Object>, Resolved<Rulebook>> all = shelf.kept().tuned(item, tuned);
+        Resolved<Rulebook> known = all.get(List.of(item, set));
         if (known == null) {
             known = new RulebookResolver(again, this, set).resolve();
-            tuned.put(List.of(item, set), known);
+            all.put(List.of(item, set), known);
         }
         return known;
     }
@@ -134,7 +141,7 @@ final class Session {
 
     /** {@return the words that a rulebook or a procedure may use: those of all equipment in its reach} */
     Vocabulary vocabulary(Item item) {
-        return vocabularies.computeIfAbsent(shelf.reach(item.report().source()), key -> {
+        return shelf.kept().vocabularies(vocabularies).computeIfAbsent(shelf.reach(item.report().source()), key -> {
             List<Equipment> all = new ArrayList<>();
             for (Item equipment : shelf.allEquipment(item.report().source())) {
                 resolve(equipment).thing().map(Equipment.class::cast).ifPresent(all::add);
