@@ -36,7 +36,7 @@ record WrittenLine(ImmutableList<Word> words, String comment) {
     }
 
     /** {@return where the comment of a line begins; its length if there is none} */
-    private static int commentIn(String line) {
+    static int commentIn(String line) {
         boolean inText = false;
         for (int i = 0; i < line.length(); i++) {
             if (line.charAt(i) == '"') {
