@@ -23,6 +23,7 @@ import picocli.CommandLine;
             CardsCommand.class,
             NewCommand.class,
             FormatCommand.class,
+            EditorCommand.class,
             SchemaCommand.class,
             CommandLine.HelpCommand.class
         },

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.keeplit.language.Sketch;
 import org.keeplit.language.Sketch.Row;
 import org.keeplit.language.Sketch.Sort;
@@ -41,6 +42,11 @@ final class Names {
         return in(file).stream()
                 .filter(n -> n.span().line() == line && n.span().column() <= column && column <= n.span().column() + n.span().length())
                 .findFirst();
+    }
+
+    /** {@return all names} */
+    Stream<Name> all() {
+        return byFile.values().stream().flatMap(List::stream);
     }
 
     /** {@return every place where the same is named} */

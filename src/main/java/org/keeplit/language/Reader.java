@@ -38,8 +38,19 @@ public final class Reader {
      * @return what they say
      */
     public Library read(List<Path> filesOrFolders) {
+        return read(filesOrFolders, Map.of());
+    }
+
+    /**
+     * Like {@link #read(List)}, with some texts that count instead of what is on the disk.
+     *
+     * @param filesOrFolders what to read
+     * @param open the texts by absolute path
+     * @return what they say
+     */
+    public Library read(List<Path> filesOrFolders, Map<Path, String> open) {
         boolean relative = filesOrFolders.stream().noneMatch(Path::isAbsolute);
-        Disk disk = new Disk(relative);
+        Disk disk = new Disk(relative, open);
         List<Problem> problems = new ArrayList<>();
         Set<Path> files = new LinkedHashSet<>();
         filesOrFolders.forEach(path -> collect(path, disk, files, problems));

@@ -5,9 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.keeplit.rule.Rulebook;
 
 /**
@@ -53,6 +55,7 @@ public final class Rereading {
 
         private final Map<Path, Entry> drafts = new HashMap<>();
         private final Map<Item, Resolved<?>> done = new HashMap<>();
+        private final Map<Item, Set<Item>> needs = new HashMap<>();
         private final Map<Object, Vocabulary> vocabularies = new HashMap<>();
         private final Map<List<Object>, Resolved<Rulebook>> tuned = new HashMap<>();
         private FileKind of = FileKind.EQUIPMENT;
@@ -111,9 +114,27 @@ public final class Rereading {
         }
 
         void done(Item item, Resolved<?> result) {
-            if (drafts.values().stream().anyMatch(e -> e.draft.report() == item.report())) {
+            if (file(item).isPresent()) {
                 done.put(item, result);
             }
+        }
+
+        /** {@return the kept file in which an item stands} */
+        Optional<Path> file(Item item) {
+            return drafts.entrySet().stream()
+                    .filter(e -> e.getValue().draft.report() == item.report())
+                    .map(Map.Entry::getKey)
+                    .findFirst();
+        }
+
+        /** Keeps that one item needs another. */
+        void needs(Item item, Item other) {
+            needs.computeIfAbsent(item, i -> new LinkedHashSet<>()).add(other);
+        }
+
+        /** {@return the items that one needs} */
+        Set<Item> needs(Item item) {
+            return needs.getOrDefault(item, Set.of());
         }
     }
 }

@@ -36,6 +36,10 @@ final class Session {
         Optional<Resolved<?>> before = shelf.kept().done(item);
         if (before.isPresent()) {
             done.put(item, before.get());
+            for (Item other : shelf.kept().needs(item)) {
+                shelf.reopen(other);
+                resolve(other);
+            }
             return before.get();
         }
         open.add(item);
@@ -81,8 +85,14 @@ final class Session {
                     Code.CIRCULAR.at(name.span(), "references lead over more than " + DEEPEST + " files or variants"));
             return Resolved.nothing();
         }
+        needed(item.get());
         Resolved<?> result = resolve(item.get());
         return new Resolved<>(result.thing().map(type::cast), result.sound());
+    }
+
+    /** Says that what is being resolved needs another item. */
+    private void needed(Item other) {
+        open.stream().reduce((a, b) -> b).ifPresent(item -> shelf.kept().needs(item, other));
     }
 
     private String way(Item to) {
@@ -141,12 +151,11 @@ final class Session {
 
     /** {@return the words that a rulebook or a procedure may use: those of all equipment in its reach} */
     Vocabulary vocabulary(Item item) {
-        return shelf.kept().vocabularies(vocabularies).computeIfAbsent(shelf.reach(item.report().source()), key -> {
-            List<Equipment> all = new ArrayList<>();
-            for (Item equipment : shelf.allEquipment(item.report().source())) {
-                resolve(equipment).thing().map(Equipment.class::cast).ifPresent(all::add);
-            }
-            return new Vocabulary(all);
-        });
+        List<Equipment> all = new ArrayList<>();
+        for (Item equipment : shelf.allEquipment(item.report().source())) {
+            needed(equipment);
+            resolve(equipment).thing().map(Equipment.class::cast).ifPresent(all::add);
+        }
+        return shelf.kept().vocabularies(vocabularies).computeIfAbsent(shelf.reach(item.report().source()), key -> new Vocabulary(all));
     }
 }

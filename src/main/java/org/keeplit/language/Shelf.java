@@ -163,6 +163,15 @@ final class Shelf {
         return before;
     }
 
+    /** Opens the file of an item that was kept, because something needs it that was kept, too. */
+    void reopen(Item item) {
+        kept.file(item).filter(file -> !library.containsKey(file) && !paths.containsValue(file)).ifPresent(file -> {
+            Draft draft = kept.draft(file).orElseThrow();
+            library.put(file, Optional.of(draft));
+            paths.put(draft.report().source().name(), file);
+        });
+    }
+
     /** {@return the nearest folder above a file that has a library} */
     private Optional<Path> root(Source from) {
         Path path = paths.get(from.name());
