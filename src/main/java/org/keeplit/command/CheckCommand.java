@@ -55,6 +55,13 @@ final class CheckCommand implements Callable<Integer> {
     private int maxMemory;
 
     @CommandLine.Option(
+            names = "--events",
+            paramLabel = "K",
+            description = "let at most K of the events happen that rules name with “even if” (default: ${DEFAULT-VALUE})",
+            defaultValue = "1")
+    private int events;
+
+    @CommandLine.Option(
             names = "--threads",
             paramLabel = "N",
             description = "do N checks at a time (default: as many as there are processors)")
@@ -68,9 +75,12 @@ final class CheckCommand implements Callable<Integer> {
         if (threads < 1) {
             throw new CommandLine.ParameterException(spec.commandLine(), "--threads takes 1 or more");
         }
+        if (events < 0) {
+            throw new CommandLine.ParameterException(spec.commandLine(), "--events takes 0 or more");
+        }
         Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
-        Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20);
+        Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20, events);
         Progress progress = new Progress(why);
         List<Judgement> judgements = Keeplit.check(library, limits, threads, progress, problems);
         progress.clear();

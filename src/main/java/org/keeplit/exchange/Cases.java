@@ -64,12 +64,20 @@ final class Cases {
                 written = false;
             }
         }
+        for (Finding alone : outcome.byEvent()) {
+            Case.About about = alone.rule().map(r -> Case.About.of(rulebook(outcome, r), r)).orElse(AS_WRITTEN);
+            into.add(found(one, alone.name() + ", by the event alone", about, Case.Came.NOTED, alone));
+        }
         if (written) {
             Case.Came came = outcome.cut().isPresent() ? Case.Came.OPEN : Case.Came.KEPT;
             String states = String.format(Locale.ROOT, "%,d states", outcome.states());
             String message = outcome.cut().map(cut -> cut + " after " + states + "; nothing is claimed").orElse("so in all " + states);
             into.add(plain(one, "as written", AS_WRITTEN, came, message));
         }
+    }
+
+    private static String rulebook(Outcome outcome, Rule rule) {
+        return outcome.rules().stream().filter(r -> r.rule().equals(rule)).map(RuleResult::rulebook).findFirst().orElse("");
     }
 
     private static Case rule(RuleResult result, Judgement one) {

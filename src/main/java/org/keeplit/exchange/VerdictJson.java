@@ -54,7 +54,8 @@ final class VerdictJson {
                 .put("stateBits", one.outcome().stateBits())
                 .list("rules", one.outcome().rules(), VerdictJson::rule)
                 .list("findings", one.outcome().findings(), f -> finding(f, one))
-                .list("notes", one.outcome().notes(), f -> finding(f, one));
+                .list("notes", one.outcome().notes(), f -> finding(f, one))
+                .list("byEvent", one.outcome().byEvent(), f -> finding(f, one));
         return tree;
     }
 
@@ -85,7 +86,7 @@ final class VerdictJson {
                 .put("line", one.rule().span().line())
                 .put("because", one.rule().because())
                 .some("citation", one.rule().citation())
-                .some("remark", one.remark())
+                .some("remark", one.remark().map(RuleResult.Remark::sentence))
                 .some("after", one.finding().flatMap(Finding::after));
         return tree.some("example", one.example().map(Shared::why)).done();
     }

@@ -53,6 +53,10 @@ final class ActCompiler {
         List<Node> awaited = new ArrayList<>();
         List<Op> ops = new ArrayList<>();
         boolean disturbs = false;
+        if (act.step().action() instanceof Action.Happen) {
+            return chance(act);
+        }
+        possible.add(canAct(act));
         for (Primitive primitive : act.primitives()) {
             possible.add(possible(primitive));
             seen.add(seen(primitive));
@@ -69,6 +73,69 @@ final class ActCompiler {
                 disturbs ? new Settling.Disturbance(ImmutableSet.copyOf(Events.actors(act))) : null;
         return new Compiled(
                 act, Node.all(possible), Node.all(seen), Node.all(awaited), ops.toArray(new Op[0]), disturbance);
+    }
+
+    /** Whoever has left does nothing, and whoever cannot be spoken with is told nothing and says nothing. */
+    private Node canAct(Act act) {
+        List<Node> all = new ArrayList<>();
+        for (String actor : Events.actors(act)) {
+            all.add(Node.not(atoms.is(new FieldKey.Where(actor), world.program().sites().size() + 1)));
+            all.add(Node.not(atoms.is(new FieldKey.CutOff(actor), 1)));
+        }
+        if (act.primitives().stream().anyMatch(Primitive.Speak.class::isInstance)) {
+            for (Field field : world.program().layout().fields()) {
+                if (field.key() instanceof FieldKey.CutOff) {
+                    all.add(new Nodes.FieldIs(field, 0));
+                }
+            }
+        }
+        return Node.all(all);
+    }
+
+    /** An event happens where it changes something, its condition may be so, and there is room for it. */
+    private Compiled chance(Act act) {
+        Chances.One one = world.chances().get(act.id() - world.chances().get(0).act().id());
+        int number = world.chances().indexOf(one);
+        List<Node> possible = new ArrayList<>();
+        List<Op> ops = new ArrayList<>();
+        List<Field> places = world.happened();
+        // Room is left as long as the last place is free.
+        possible.add(new Nodes.FieldIs(places.get(places.size() - 1), 0));
+        places.forEach(place -> possible.add(Node.not(new Nodes.FieldIs(place, number + 1))));
+        List<Node> any = new ArrayList<>();
+        for (Primitive primitive : act.primitives()) {
+            any.add(changes(primitive));
+            ops(primitive, ops);
+        }
+        // A clamp that is off does not come off; a pole that is open does not open. What still moves, moves.
+        possible.add(Node.one(any));
+        one.chance().when().ifPresent(c -> possible.add(conditions.compile(c, one.environment())));
+        one.chance().binders().forEach(
+                b -> b.such().ifPresent(c -> possible.add(conditions.compile(c, one.environment()))));
+        ops.add(new Op.Happen(places, number));
+        return new Compiled(
+                act,
+                Node.all(possible),
+                Node.Constant.TRUE,
+                Node.Constant.TRUE,
+                ops.toArray(new Op[0]),
+                Settling.Disturbance.BY_ITSELF);
+    }
+
+    /** {@return whether something that happens would change anything} */
+    private Node changes(Primitive primitive) {
+        if (primitive instanceof Primitive.SetMode set) {
+            Mode mode = element(set.device()).kind().mode(set.mode()).orElseThrow();
+            return Node.not(atoms.is(
+                    new FieldKey.Mode(set.device(), set.phase(), set.mode()), mode.values().indexOf(set.value())));
+        } else if (primitive instanceof Primitive.Leave leave) {
+            return Node.not(atoms.is(new FieldKey.Where(leave.person()), world.program().sites().size() + 1));
+        } else if (primitive instanceof Primitive.CutOff cut) {
+            return atoms.is(new FieldKey.CutOff(cut.person()), 0);
+        } else if (primitive instanceof Primitive.FailToTrip fails) {
+            return atoms.is(new FieldKey.Failed(fails.device()), 0);
+        }
+        return possible(primitive);
     }
 
     /** {@return what one pole's moving by itself changes} */
@@ -222,6 +289,12 @@ final class ActCompiler {
                     world.program().sites().indexOf(go.site()) + 1);
         } else if (primitive instanceof Primitive.ComeDown come) {
             set(ops, new FieldKey.Where(come.person()), 0);
+        } else if (primitive instanceof Primitive.Leave leave) {
+            set(ops, new FieldKey.Where(leave.person()), world.program().sites().size() + 1);
+        } else if (primitive instanceof Primitive.CutOff cut) {
+            set(ops, new FieldKey.CutOff(cut.person()), 1);
+        } else if (primitive instanceof Primitive.FailToTrip fails) {
+            set(ops, new FieldKey.Failed(fails.device()), 1);
         } else {
             opsOnFacts(primitive, ops);
         }

@@ -41,6 +41,10 @@ final class Events {
 
     static List<Event> of(World world, AtomCompiler atoms, Act act) {
         Events events = new Events(world, atoms);
+        if (act.step().action() instanceof Action.Happen) {
+            // Rules about what people do say nothing of what comes by itself.
+            return List.of();
+        }
         act.primitives().forEach(events::add);
         act.step().records().forEach(item -> events.addText(ActKind.RECORDING, item));
         if (act.step().action() instanceof Action.Brief brief) {

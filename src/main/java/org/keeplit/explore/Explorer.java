@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.keeplit.condition.Truth;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Program;
 
@@ -81,6 +82,7 @@ final class Explorer implements Trying.Reached {
                 program.layout().bits());
         try {
             start();
+            EventsAlone.judge(machine, scene, judging);
             firstPass();
             secondPass();
         } catch (OutOfMemoryError full) {
@@ -189,11 +191,11 @@ final class Explorer implements Trying.Reached {
         List<Orders.Move> moves = machine.orders().moves(state);
         if (moves.isEmpty()) {
             end(number, state, because);
-            return;
         }
         if (numberless.get(number)) {
             return;
         }
+        byChance(number, state, because);
         int waits = -1;
         boolean goes = false;
         for (Orders.Move move : moves) {
@@ -211,6 +213,18 @@ final class Explorer implements Trying.Reached {
         }
         if (waits >= 0 && !goes) {
             judging.found(Finding.Kind.STUCK, new Judging.At(number, waits, at, because));
+        }
+    }
+
+    /** Whatever may happen with nobody doing it may happen in every state. */
+    private void byChance(int number, long[] state, String because) {
+        for (Orders.Move move : machine.byChance()) {
+            if (machine.act(move.act().id()).possible().eval(scene.at(state)) != Truth.FALSE) {
+                trying.attempt(
+                        move,
+                        because == null ? state : null,
+                        new Judging.At(number, move.act().id(), depths[number] + 1, because));
+            }
         }
     }
 

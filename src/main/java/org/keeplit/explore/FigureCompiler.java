@@ -14,6 +14,7 @@ import org.keeplit.network.Element;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Pickups;
 import org.keeplit.reference.ApproachDistances;
+import org.keeplit.reference.Insulation;
 import org.keeplit.reference.ApproachDistances.Exposure;
 import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
@@ -173,6 +174,8 @@ final class FigureCompiler {
                     : new Amount.Fixed(limit.si() * nominal(object));
         } else if (name.startsWith("approach distance")) {
             return approach(name, object);
+        } else if (name.equals("least insulation resistance")) {
+            return new Amount.Fixed(Insulation.of(world.nominal(object)).megohms() * 1e6);
         }
         return stated(name, object)
                 .or(() -> name.equals("continuous") ? stated("rating", object) : Optional.empty())

@@ -2,10 +2,13 @@ package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
 import java.util.BitSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import org.keeplit.condition.Truth;
 import org.keeplit.rule.Rule;
 
@@ -18,6 +21,8 @@ final class Judging {
     private final long[] judged;
     private final Map<String, Break> roots = new LinkedHashMap<>();
     private final Map<String, Break> later = new LinkedHashMap<>();
+    private final Map<String, Break> byEvent = new TreeMap<>();
+    private final Set<Object> alone = new HashSet<>();
     private Optional<String> trouble = Optional.empty();
     private int count;
 
@@ -117,12 +122,47 @@ final class Judging {
                 troubled(at);
                 return marked;
             }
+            if (truth != Truth.TRUE && instances == machine.inStates() && isByEventAlone(i, at)) {
+                continue;
+            }
             if (truth != Truth.TRUE && breaks(instance, truth, at)) {
                 // Marked even where something was broken before, so that the caller sees that a rule was broken here.
                 marked = marked == at ? at.marked(first(at, instance.rule().name())) : marked;
             }
         }
         return marked;
+    }
+
+    /**
+     * Judges the rules that bind states where only events happened since the start, and keeps which they break: what the same events break
+     * again later is none of the procedure's doing.
+     */
+    void alone() {
+        for (int i = 0; i < machine.inStates().size(); i++) {
+            if (machine.inStates().get(i).judge(scene) != Truth.TRUE) {
+                alone.add(List.of(i, machine.eventsIn(scene.state())));
+            }
+        }
+    }
+
+    /** {@return whether the events that happened break a rule with these bindings by themselves} @param number the rule's, in states */
+    private boolean isByEventAlone(int number, At at) {
+        boolean is = !alone.isEmpty()
+                && machine.isAfterEvent(scene.state())
+                && alone.contains(List.of(number, machine.eventsIn(scene.state())));
+        if (is) {
+            RuleInstance instance = machine.inStates().get(number);
+            byEvent.merge(
+                    instance.rule().name(),
+                    new Break(Finding.Kind.RULE, instance, 0, at, false),
+                    (known, more) -> more.at().length() < known.at().length() ? more : known);
+        }
+        return is;
+    }
+
+    /** {@return for each rule that events break by themselves the shortest way to that, by name} */
+    Map<String, Break> byEvent() {
+        return byEvent;
     }
 
     private Truth truth(RuleInstance instance, At at) {
@@ -160,15 +200,20 @@ final class Judging {
         for (int i = 0; i < nodes.size(); i++) {
             Truth truth = nodes.get(i).eval(scene);
             if (truth != Truth.TRUE) {
-                keep(new Break(kind, null, i, at, truth == Truth.UNKNOWN), key(kind, at));
+                if (!machine.isAfterEvent(scene.state())) {
+                    keep(new Break(kind, null, i, at, truth == Truth.UNKNOWN), key(kind, at));
+                }
                 return false;
             }
         }
         return true;
     }
 
-    /** Keeps something that no rule says. */
+    /** Keeps something that no rule says. Once an event has happened, what the writer states is not what was planned for. */
     void found(Finding.Kind kind, At at) {
+        if (machine.isAfterEvent(scene.state())) {
+            return;
+        }
         keep(new Break(kind, null, 0, at, false), key(kind, at));
     }
 

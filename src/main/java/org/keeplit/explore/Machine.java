@@ -3,6 +3,7 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,8 +11,11 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Electric;
 import org.keeplit.network.Conductor;
+import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.program.Act;
+import org.keeplit.program.Field;
+import org.keeplit.program.FieldKey;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Pickups;
 import org.keeplit.program.Program;
@@ -42,15 +46,39 @@ final class Machine {
     private final Remembering remembering;
     private final ConditionCompiler conditions;
     private final int[] instances;
+    private final List<Orders.Move> byChance;
+    private final List<Field> happened;
 
     /** {@return a program with room for what its rules remember, compiled} @param electric the electrical side of it */
     static Machine of(Program program, Electric electric) {
-        return new Machine(new World(Memories.extend(program, electric), electric));
+        return of(program, electric, ImmutableList.of(), 0);
+    }
+
+    /**
+     * {@return a program with its events and with room for what its rules remember, compiled}
+     *
+     * @param electric the electrical side of it
+     * @param chances the events, whose acts the program has
+     * @param most how many of them happen at most
+     */
+    static Machine of(Program program, Electric electric, ImmutableList<Chances.One> chances, int most) {
+        Map<FieldKey, int[]> places = new LinkedHashMap<>();
+        for (int place = 0; !chances.isEmpty() && place < most; place++) {
+            places.put(new FieldKey.Happened(place), new int[] {chances.size() + 1, 0});
+        }
+        Program with = places.isEmpty() ? program : program.with(program.layout().extended(places));
+        return new Machine(new World(Memories.extend(with, electric, chances), electric, chances));
+    }
+
+    static Machine of(Proving.Prepared prepared) {
+        return of(prepared.program(), prepared.electric(), prepared.chances(), prepared.search().events());
     }
 
     private Machine(World world) {
         this.world = world;
         this.orders = world.program().orders();
+        this.byChance = world.chances().stream().map(c -> Orders.Move.atWill(c.act())).toList();
+        this.happened = world.happened();
         this.conditions = new ConditionCompiler(world);
         this.memories = new Memories(world, conditions);
         conditions.remember(memories);
@@ -157,7 +185,7 @@ final class Machine {
     }
 
     /** {@return what can be said of a rule before any state is looked at} */
-    Optional<String> remark(int rule) {
+    Optional<RuleResult.Remark> remark(int rule) {
         return RuleRemarks.of(rule, instances[rule], List.of(inStates, atStart, atEnd), before, after);
     }
 
@@ -209,6 +237,26 @@ final class Machine {
     /** {@return a scene of its own, for one thread} */
     Scene scene() {
         return new Scene(world);
+    }
+
+    /** {@return the events, each as an act that may come whenever it is possible} */
+    List<Orders.Move> byChance() {
+        return byChance;
+    }
+
+    /** {@return whether an event has happened in a state} */
+    boolean isAfterEvent(long[] state) {
+        return !happened.isEmpty() && happened.get(0).get(state) != 0;
+    }
+
+    /** {@return which events happened in a state, in a form of their own} */
+    List<Integer> eventsIn(long[] state) {
+        return happened.stream().map(place -> place.get(state)).toList();
+    }
+
+    /** {@return what an act is that nobody does: what tripped with it may close again} */
+    Reactions.Since beginning(Act act) {
+        return act.step().action() instanceof Action.Happen ? Reactions.Since.of(act) : Reactions.Since.NOTHING;
     }
 
     /** {@return whether the branches that a move belongs to are those that were found} */

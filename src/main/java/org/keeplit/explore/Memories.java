@@ -63,10 +63,11 @@ final class Memories {
      *
      * @param program the program
      * @param electric the electrical side of it
+     * @param chances the events that may happen
      * @return the same program if its rules remember nothing
      */
-    static Program extend(Program program, Electric electric) {
-        World world = new World(program, electric);
+    static Program extend(Program program, Electric electric, ImmutableList<Chances.One> chances) {
+        World world = new World(program, electric, chances);
         ConditionCompiler conditions = new ConditionCompiler(world);
         Memories memories = new Memories(world, conditions);
         if (memories.all.isEmpty()) {

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import java.util.List;
 import org.keeplit.program.Field;
 
 /** One change that an act makes to the packed state. */
@@ -15,6 +16,26 @@ sealed interface Op {
         @Override
         public void apply(long[] state) {
             field.set(state, value);
+        }
+    }
+
+    /** An event takes its place among those that happened, the highest number first. @param places their fields, the last free */
+    record Happen(List<Field> places, int number) implements Op {
+        @Override
+        public void apply(long[] state) {
+            int carried = number + 1;
+            for (Field place : places) {
+                int there = place.get(state);
+                if (there < carried) {
+                    place.set(state, carried);
+                    carried = there;
+                }
+            }
+        }
+
+        @Override
+        public Field field() {
+            return places.get(0);
         }
     }
 

@@ -11,6 +11,7 @@ import org.keeplit.program.Program;
  * @param rules what came of each rule, in the order of the rulebooks
  * @param findings the root findings, rule breaks included, shortest first
  * @param notes the root breaks of rules that are cautions or advice, shortest first; they break nothing
+ * @param byEvent rules that an event breaks with nothing done, shortest first; the procedure has no part in it
  * @param contradictions rules that cannot both be kept, whatever is done, by their conditions alone; two names a line
  * @param states how many states were reached
  * @param transitions how many acts were tried
@@ -27,6 +28,7 @@ public record Outcome(
         ImmutableList<RuleResult> rules,
         ImmutableList<Finding> findings,
         ImmutableList<Finding> notes,
+        ImmutableList<Finding> byEvent,
         ImmutableList<String> contradictions,
         int states,
         long transitions,

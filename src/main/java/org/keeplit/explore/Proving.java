@@ -21,6 +21,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Binding;
+import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.procedure.Temporary;
@@ -96,7 +97,8 @@ public final class Proving {
         return explored(procedure, network, proof, Search.USUAL, limits, watcher, problems);
     }
 
-    private static Optional<Explored> explored(
+    /** The same, with what a search may save and how many events may happen said. */
+    public static Optional<Explored> explored(
             Procedure procedure,
             Network network,
             Procedure.Proof proof,
@@ -166,7 +168,7 @@ public final class Proving {
 
     private static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
         return armed(
-                prepared, now -> Explorer.explore(Machine.of(now.program(), now.electric()), limits, watcher));
+                prepared, now -> Explorer.explore(Machine.of(now), limits, watcher));
     }
 
     /** Does something, and does it anew with every device armed that comes to trip by itself. */
@@ -178,6 +180,7 @@ public final class Proving {
                 return use.apply(now);
             } catch (Reactions.Unarmed trips) {
                 armed.addAll(trips.devices());
+                now.program().reactions().forEach(r -> armed.add(r.device().name()));
                 now = with(now, now.program().arming(armed));
             }
         }
@@ -189,8 +192,9 @@ public final class Proving {
      * @param program the program
      * @param electric the electrical side
      * @param search how the search saves work
+     * @param chances the events that may happen, whose acts the program has
      */
-    public record Prepared(Program program, Electric electric, Search search) {}
+    public record Prepared(Program program, Electric electric, Search search, ImmutableList<Chances.One> chances) {}
 
     /**
      * Does everything that comes before the search.
@@ -234,7 +238,7 @@ public final class Proving {
         }
         Electric electric = electric(program.get(), search);
         checkStart(program.get(), electric, problems);
-        return Optional.of(new Prepared(program.get(), electric, search));
+        return Optional.of(Chances.in(new Prepared(program.get(), electric, search, ImmutableList.of())));
     }
 
     /**
@@ -249,9 +253,16 @@ public final class Proving {
                 && program.layout().fields().stream()
                         .allMatch(f -> prepared.program().layout().field(f.key()).isPresent());
         if (same) {
-            return new Prepared(program, prepared.electric(), prepared.search());
+            return new Prepared(program, prepared.electric(), prepared.search(), prepared.chances());
         }
-        return new Prepared(program, electric(program, prepared.search()), prepared.search());
+        return new Prepared(program, electric(program, prepared.search()), prepared.search(), prepared.chances());
+    }
+
+    /** {@return a program with events} @param steps the steps of their acts @param armed devices that trip with them */
+    static Prepared with(
+            Prepared prepared, ImmutableList<Chances.One> chances, List<Block.Step> steps, Set<String> armed) {
+        Program program = prepared.program().with(chances.stream().map(Chances.One::act).toList(), steps, armed);
+        return new Prepared(program, electric(program, prepared.search()), prepared.search(), chances);
     }
 
     private static Electric electric(Program program, Search search) {

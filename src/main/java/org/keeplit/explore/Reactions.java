@@ -15,8 +15,10 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Trait;
+import org.keeplit.program.Act;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Pickups;
+import org.keeplit.program.Primitive;
 import org.keeplit.program.Reaction;
 import org.keeplit.program.Units;
 
@@ -175,6 +177,17 @@ final class Reactions {
      */
     record Since(ImmutableList<Integer> reactions, ImmutableSet<FieldKey.Pole> units) {
         static final Since NOTHING = new Since(ImmutableList.of(), ImmutableSet.of());
+
+        /** {@return what an event begins with} @param act the event */
+        static Since of(Act act) {
+            ImmutableSet.Builder<FieldKey.Pole> tripped = ImmutableSet.builder();
+            for (Primitive primitive : act.primitives()) {
+                if (primitive instanceof Primitive.MovePole move && !move.closed()) {
+                    tripped.add(new FieldKey.Pole(move.device(), move.phases().list().get(0)));
+                }
+            }
+            return new Since(ImmutableList.of(), tripped.build());
+        }
 
         boolean had(Reaction reaction) {
             return reactions.contains(reaction.id());

@@ -39,7 +39,7 @@ final class Replaying {
     private long[] replay(long[] state, Orders.Move move, List<Integer> reactions, Change told) {
         long[] now = machine.apply(move, moving.at(state));
         told.from(null, state, now);
-        Reactions.Since since = Reactions.Since.NOTHING;
+        Reactions.Since since = machine.beginning(move.act());
         for (int id : reactions) {
             Reaction reaction = machine.world().program().reactions().get(id);
             List<Conductor> moved = Reactions.moved(reaction, moving.at(now), since);
@@ -54,6 +54,11 @@ final class Replaying {
     private Orders.Move move(long[] state, int act) {
         for (Orders.Move move : machine.orders().moves(state)) {
             if (move.act().id() == act && machine.isOpen(move, state)) {
+                return move;
+            }
+        }
+        for (Orders.Move move : machine.byChance()) {
+            if (move.act().id() == act) {
                 return move;
             }
         }

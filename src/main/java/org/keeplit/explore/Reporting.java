@@ -55,6 +55,10 @@ final class Reporting {
                 ImmutableList.copyOf(rules),
                 sorted(found, true),
                 sorted(found, false),
+                judging.byEvent().values().stream()
+                        .map(this::finding)
+                        .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
+                        .collect(ImmutableList.toImmutableList()),
                 ImmutableList.copyOf(Contradictions.among(machine.inStates())),
                 store.size(),
                 explorer.transitions(),

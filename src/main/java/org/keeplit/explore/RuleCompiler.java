@@ -105,7 +105,9 @@ final class RuleCompiler {
         if (all.equals(Node.Constant.FALSE)) {
             return;
         }
-        Node excuse = rule.unless().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.FALSE);
+        Node excuse = Node.one(List.of(
+                rule.unless().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.FALSE),
+                world.besides(rule.evenIf())));
         Node body = conditions.compile(required, environment);
         grouped.computeIfAbsent(List.of(all, excuse, body), k -> new ArrayList<>()).add(environment);
     }

@@ -17,7 +17,7 @@ final class RuleRemarks {
      * @param before for each act those that are judged before it
      * @param after for each act those that are judged after it
      */
-    static Optional<String> of(
+    static Optional<RuleResult.Remark> of(
             int rule,
             int bindings,
             List<List<RuleInstance>> inStates,
@@ -28,10 +28,10 @@ final class RuleRemarks {
             lists.forEach(list -> list.stream().filter(i -> i.number() == rule).forEach(own::add));
         }
         if (bindings == 0 || own.isEmpty()) {
-            return Optional.of("nothing in this network and procedure can bring it up");
+            return Optional.of(RuleResult.Remark.CANNOT_COME_UP);
         }
         if (own.stream().allMatch(RuleRemarks::isKept)) {
-            return Optional.of("nothing in this network and procedure can break it");
+            return Optional.of(RuleResult.Remark.CANNOT_BE_BROKEN);
         }
         return Optional.empty();
     }

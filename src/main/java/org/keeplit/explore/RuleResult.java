@@ -24,8 +24,34 @@ public record RuleResult(
         long judged,
         Optional<Finding> finding,
         int memoryBits,
-        Optional<String> remark,
+        Optional<Remark> remark,
         Optional<Why> example) {
+
+    /** What can be said of a rule before any state is looked at. */
+    public enum Remark {
+        /** Its case cannot come up in this network and procedure. */
+        CANNOT_COME_UP("nothing in this network and procedure can bring it up", "cannot come up here"),
+        /** Nothing that can be done here breaks it. */
+        CANNOT_BE_BROKEN("nothing in this network and procedure can break it", "cannot be broken here");
+
+        private final String sentence;
+        private final String heading;
+
+        Remark(String sentence, String heading) {
+            this.sentence = sentence;
+            this.heading = heading;
+        }
+
+        /** {@return the remark on one rule} */
+        public String sentence() {
+            return sentence;
+        }
+
+        /** {@return the words before a list of such rules} */
+        public String heading() {
+            return heading;
+        }
+    }
 
     /** What can come of a rule. */
     public enum Verdict {

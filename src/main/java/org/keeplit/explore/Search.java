@@ -3,15 +3,21 @@ package org.keeplit.explore;
 import org.keeplit.program.Orders;
 
 /**
- * How a search saves work. Nothing here changes what is found, how long the shortest way is, or how many states there are; it
+ * How a search saves work. Nothing but {@code events} changes what is found, how long the shortest way is, or how many states there are; it
  * can all be switched off to see that.
  *
  * @param contracts whether regions of the network that nothing can split are drawn together before the search
  * @param numbered up to how many combinations of acts are numbered through before the search, see {@link Orders}
+ * @param events how many of the events happen at most that rules are judged in spite of; with more of them more may be found
  */
-public record Search(boolean contracts, int numbered) {
+public record Search(boolean contracts, int numbered, int events) {
     /** What is used unless something else is asked for. */
-    public static final Search USUAL = new Search(true, Orders.NUMBERED);
+    public static final Search USUAL = new Search(true, Orders.NUMBERED, 0);
     /** Nothing saved. */
-    public static final Search PLAIN = new Search(false, 0);
+    public static final Search PLAIN = new Search(false, 0, 0);
+
+    /** {@return the same with so many events at most} */
+    public Search with(int most) {
+        return new Search(contracts, numbered, most);
+    }
 }

@@ -57,8 +57,13 @@ final class StateWords {
         } else if (key instanceof FieldKey.Placed placed) {
             return placed.device() + phase(placed.device(), placed.phase()) + " " + Place.values()[value].phrase();
         } else if (key instanceof FieldKey.Where where) {
-            return where.person()
-                    + (value == 0 ? " on the ground" : " aloft at " + program.sites().get(value - 1));
+            return where.person() + (value == 0
+                    ? " on the ground"
+                    : value > program.sites().size() ? " gone" : " aloft at " + program.sites().get(value - 1));
+        } else if (key instanceof FieldKey.CutOff cut) {
+            return cut.person() + (value == 1 ? " out of reach" : " in reach");
+        } else if (key instanceof FieldKey.Failed failed) {
+            return failed.device() + (value == 1 ? " will not trip" : " will trip");
         } else if (key instanceof FieldKey.Permitted permitted) {
             return permitted.permit() + " " + permitted(value);
         } else if (key instanceof FieldKey.Tagged tagged) {

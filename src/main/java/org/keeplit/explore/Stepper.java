@@ -54,7 +54,7 @@ public final class Stepper {
      * @return what came of it
      */
     public static <T> T with(Proving.Prepared prepared, Function<Stepper, T> use) {
-        return Proving.armed(prepared, now -> use.apply(new Stepper(Machine.of(now.program(), now.electric()))));
+        return Proving.armed(prepared, now -> use.apply(new Stepper(Machine.of(now))));
     }
 
     /**

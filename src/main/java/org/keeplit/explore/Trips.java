@@ -9,6 +9,7 @@ import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
+import org.keeplit.program.FieldKey;
 import org.keeplit.program.Pickups;
 import org.keeplit.program.Reaction;
 import org.keeplit.unit.Dimension;
@@ -30,11 +31,13 @@ final class Trips {
         this.ground = pickup(Pickups.ground(device), device);
         this.units = Pickups.units(device);
         List<Node> onSomeUnit = new ArrayList<>();
+        Node works = atoms.is(new FieldKey.Failed(device.name()), 0);
         for (Conductor unit : units) {
-            phaseServed.add(atoms.atFirst(device, unit, Mode.TRIP, Mode.PHASE_TRIP, Mode.CONTROL_POWER));
+            phaseServed.add(Node.all(List.of(
+                    works, atoms.atFirst(device, unit, Mode.TRIP, Mode.PHASE_TRIP, Mode.CONTROL_POWER))));
             onSomeUnit.add(atoms.atFirst(device, unit, Mode.TRIP, Mode.GROUND_TRIP, Mode.CONTROL_POWER));
         }
-        this.groundServed = Node.one(onSomeUnit);
+        this.groundServed = Node.all(List.of(works, Node.one(onSomeUnit)));
     }
 
     private static Optional<Pickup> pickup(OptionalDouble current, Element.Device device) {

@@ -103,7 +103,7 @@ final class Trying {
         if (machine.reactions().isIdle()) {
             rest(raw, last, at);
         } else {
-            react(new Reacting(raw, Reactions.Since.NOTHING, at), last);
+            react(new Reacting(raw, machine.beginning(program.acts().get(before.act())), at), last);
         }
     }
 

@@ -1,10 +1,13 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
@@ -22,6 +25,8 @@ import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Temporary;
+import org.keeplit.program.Field;
+import org.keeplit.program.FieldKey;
 import org.keeplit.program.Points;
 import org.keeplit.program.Program;
 import org.keeplit.program.StartValues;
@@ -32,14 +37,52 @@ import org.keeplit.unit.Quantity;
 final class World {
     private final Program program;
     private final Electric electric;
+    private final ImmutableList<Chances.One> chances;
     private final Map<String, SiteGraph> siteGraphs = new HashMap<>();
     private PowerStates powerStates;
     private int solvedBefore;
     private Nominal nominal;
 
+    /** Without events. */
     World(Program program, Electric electric) {
+        this(program, electric, ImmutableList.of());
+    }
+
+    /** @param chances the events that may happen, whose acts the program has */
+    World(Program program, Electric electric, ImmutableList<Chances.One> chances) {
         this.program = program;
         this.electric = electric;
+        this.chances = chances;
+    }
+
+    /** {@return the fields of the events that happened} */
+    List<Field> happened() {
+        List<Field> all = new ArrayList<>();
+        for (int place = 0; ; place++) {
+            Optional<Field> field = program.layout().field(new FieldKey.Happened(place));
+            if (field.isEmpty()) {
+                return all;
+            }
+            all.add(field.get());
+        }
+    }
+
+    /** {@return whether an event happened besides some} @param names these */
+    Node besides(Set<String> names) {
+        List<Node> any = new ArrayList<>();
+        for (Field place : happened()) {
+            for (int i = 0; i < chances.size(); i++) {
+                if (!names.contains(chances.get(i).chance().name())) {
+                    any.add(new Nodes.FieldIs(place, i + 1));
+                }
+            }
+        }
+        return Node.one(any);
+    }
+
+    /** {@return the events that may happen} */
+    ImmutableList<Chances.One> chances() {
+        return chances;
     }
 
     Program program() {

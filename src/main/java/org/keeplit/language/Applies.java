@@ -155,6 +155,7 @@ record Applies(Map<Type, Set<String>> kinds, ImmutableList<String> volts, Immuta
                                         : new Condition.All(ImmutableList.copyOf(scope), span)),
                 rule.body(),
                 rule.unless(),
+                rule.evenIf(),
                 rule.severity(),
                 rule.says(),
                 rule.because(),

@@ -130,6 +130,7 @@ final class ExampleResolver {
                 book.extended(),
                 book.parameters(),
                 book.definitions(),
+                book.chances(),
                 book.rules().stream()
                         .filter(rule -> names.contains(rule.name()))
                         .collect(ImmutableList.toImmutableList()),

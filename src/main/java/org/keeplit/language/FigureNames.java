@@ -24,6 +24,7 @@ final class FigureNames {
         add("upper voltage limit", "voltage high", Type.POINT, Dimension.VOLTAGE);
         add("approach distance", "approach distance", Type.POINT, Dimension.LENGTH);
         add("approach distance between phases", "approach distance between phases", Type.POINT, Dimension.LENGTH);
+        add("least insulation resistance", "least insulation resistance", Type.POINT, Dimension.IMPEDANCE);
         for (Base base : Base.values()) {
             AttributeTable.figures(base).forEach((name, dimension) -> add(base, name, dimension));
             Type type = Vocabulary.typeOf(base);

@@ -87,13 +87,17 @@ enum FileKind {
             "at",
             "require",
             "unless",
+            "even",
+            "when",
+            "then",
+            "any",
             "severity",
             "applies",
             "says",
             "because",
             "citation");
     private static final ImmutableSet<String> RULE_SECTIONS =
-            ImmutableSet.of("rule", "title", "extends", "parameter", "define", "override");
+            ImmutableSet.of("rule", "title", "extends", "parameter", "define", "event", "override");
     private static final ImmutableSet<String> SECTIONS = ImmutableSet.of(
             "title",
             "keeps",

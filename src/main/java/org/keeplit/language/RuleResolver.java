@@ -11,6 +11,7 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Type;
 import org.keeplit.language.grammar.Shapes;
+import org.keeplit.rule.Chance;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Template;
 
@@ -19,7 +20,7 @@ final class RuleResolver {
     private static final ImmutableSet<String> HEADS =
             ImmutableSet.of("always", "never", "while", "before", "after", "between", "at");
     private static final List<String> CLAUSES =
-            List.of("require", "unless", "severity", "applies", "says", "because", "citation");
+            List.of("require", "unless", "even", "severity", "applies", "says", "because", "citation");
 
     private final Lexeme name;
     private final Node section;
@@ -27,6 +28,7 @@ final class RuleResolver {
     private final Scope scope;
     private final Map<String, Node> lines = new LinkedHashMap<>();
     private final RuleHead head;
+    private List<Chance> chances = List.of();
 
     /**
      * A reader of one rule.
@@ -39,6 +41,12 @@ final class RuleResolver {
         this.report = report;
         this.scope = book.inner();
         this.head = new RuleHead(scope, report, section);
+    }
+
+    /** {@return this reader, which knows of events} @param known the events of the rulebook and of those that it extends */
+    RuleResolver knowing(List<Chance> known) {
+        chances = known;
+        return this;
     }
 
     /** {@return the rule} @param applies what the whole rulebook applies to */
@@ -63,6 +71,7 @@ final class RuleResolver {
         }
         Optional<Condition> require = clause("require");
         Optional<Condition> unless = clause("unless");
+        ImmutableSet<String> evenIf = report.attempt(this::evenIf).orElse(ImmutableSet.of());
         Rule.Severity severity = report.attempt(this::severity).orElse(Rule.Severity.STOP);
         Optional<Applies> own = applies();
         Template says = text("says", readable)
@@ -83,6 +92,7 @@ final class RuleResolver {
                 head.form() == Rule.Form.WHILE ? Optional.of(head.condition()) : Optional.empty(),
                 body,
                 unless,
+                evenIf,
                 severity,
                 says,
                 because,
@@ -95,6 +105,12 @@ final class RuleResolver {
             rule = one.to(rule, false);
         }
         return rule;
+    }
+
+    /** {@code even if clamp-comes-off, feeder-trips}. */
+    private ImmutableSet<String> evenIf() {
+        Node node = lines.get("even");
+        return node == null ? ImmutableSet.of() : ChanceResolver.named(Cursor.over(node.line()), chances);
     }
 
     /** {@code severity caution}. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.keeplit.language.grammar.Shapes;
+import org.keeplit.rule.Chance;
 import org.keeplit.rule.Definition;
 import org.keeplit.rule.Rulebook;
 import org.keeplit.unit.Quantity;
@@ -16,7 +17,7 @@ import org.keeplit.unit.Quantity;
 /** Builds a rulebook from its file. */
 final class RulebookResolver {
     private static final List<String> LINES =
-            List.of("title", "extends", "parameter", "applies", "define", "rule", "override");
+            List.of("title", "extends", "parameter", "applies", "define", "event", "rule", "override");
     private static final List<String> ALONE = List.of("title", "extends", "parameter");
 
     private final Item item;
@@ -28,6 +29,7 @@ final class RulebookResolver {
     private final Map<String, Quantity> parameters = new LinkedHashMap<>();
     private final Map<String, Lexeme> parameterPlaces = new LinkedHashMap<>();
     private final List<Definition> definitions = new ArrayList<>();
+    private final List<Chance> chances = new ArrayList<>();
     private final RuleTable rules;
     private final List<Applies> applies = new ArrayList<>();
     private String revision = "";
@@ -66,6 +68,8 @@ final class RulebookResolver {
         DefinitionResolver defining = new DefinitionResolver(scope, report, definitions);
         pass(sections, "define", defining::head);
         pass(sections, "define", defining::body);
+        pass(sections, "event", section -> new ChanceResolver(section, scope, report, chances).read());
+        rules.knowing(chances);
         pass(sections, "applies", section -> applies.add(Applies.read(Cursor.over(section.line()), scope)));
         pass(sections, "rule", section -> rules.add(section, scope, applies));
         pass(sections, "override", section -> rules.override(section, scope, applies));
@@ -76,6 +80,7 @@ final class RulebookResolver {
                 ImmutableList.copyOf(extended),
                 ImmutableMap.copyOf(parameters),
                 ImmutableList.copyOf(definitions),
+                ImmutableList.copyOf(chances),
                 rules.rules(),
                 rules.overridden(),
                 item.name().span());
@@ -155,6 +160,7 @@ final class RulebookResolver {
             parameters.put(entry.getKey(), entry.getValue());
         }
         definitions.addAll(base.definitions());
+        chances.addAll(base.chances());
         rules.inherit(base, Shape.lexeme(parts.kept().name()));
     }
 

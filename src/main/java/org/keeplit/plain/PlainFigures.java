@@ -14,6 +14,7 @@ import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.reference.ApproachDistances;
+import org.keeplit.reference.Insulation;
 import org.keeplit.reference.ApproachDistances.Exposure;
 import org.keeplit.unit.Dimension;
 import org.keeplit.unit.Quantity;
@@ -216,6 +217,8 @@ final class PlainFigures {
             return approach(it, Exposure.PHASE_TO_GROUND);
         } else if (name.equals("approach distance between phases")) {
             return approach(it, Exposure.PHASE_TO_PHASE);
+        } else if (name.equals("least insulation resistance")) {
+            return Insulation.of(scenery.nominal(it)).megohms() * 1e6;
         }
         Quantity found = stated(name, it.name());
         if (found == null && name.equals("continuous")) {

@@ -203,6 +203,9 @@ public sealed interface Action {
     /** People are told the job, its hazards and who does what. @param people who is told */
     record Brief(ImmutableList<Term> people) implements Action {}
 
+    /** An event that nobody does comes up. @param event its name */
+    record Happen(String event) implements Action {}
+
     /** Something that changes nothing in the model. @param words what, in words */
     record Do(String words) implements Action {}
 }

@@ -41,8 +41,20 @@ public sealed interface FieldKey {
     /** Where a removable unit is: the ordinal of {@link org.keeplit.network.Place}. */
     record Placed(String device, Conductor phase) implements FieldKey {}
 
-    /** Where a person is: 0 on the ground or at control, else one more than the index of the site. */
+    /**
+     * Where a person is: 0 on the ground or at control, else one more than the index of the site; one more than the number of
+     * sites for somebody who has left.
+     */
     record Where(String person) implements FieldKey {}
+
+    /** Whether a person cannot be spoken with: 0 no, 1 yes. */
+    record CutOff(String person) implements FieldKey {}
+
+    /** Whether a device has failed to trip: 0 no, 1 yes. */
+    record Failed(String device) implements FieldKey {}
+
+    /** An event that happened: 0 none, else one more than its number; the highest number comes first. @param place from 0 */
+    record Happened(int place) implements FieldKey {}
 
     /** How far a hold or clearance has come: see the constants. */
     record Permitted(String permit) implements FieldKey {

@@ -63,6 +63,12 @@ final class Footprint {
             layout.changes(new FieldKey.Permitted(p.permit()), FieldKey.Permitted.RELEASED + 1);
         } else if (primitive instanceof Primitive.MoveTag p) {
             layout.changes(new FieldKey.Tagged(p.device()), 2);
+        } else if (primitive instanceof Primitive.Leave p) {
+            layout.changes(new FieldKey.Where(p.person()), sites.size() + 2);
+        } else if (primitive instanceof Primitive.CutOff p) {
+            layout.changes(new FieldKey.CutOff(p.person()), 2);
+        } else if (primitive instanceof Primitive.FailToTrip p) {
+            layout.changes(new FieldKey.Failed(p.device()), 2);
         } else {
             addFact(primitive);
         }

@@ -76,6 +76,18 @@ public sealed interface Primitive {
     /** Hands go on a point. */
     record Touch(Vertex vertex) implements Primitive {}
 
+    /** A person leaves the work, wherever they are. */
+    record Leave(String person) implements Primitive {}
+
+    /** A person cannot be spoken with from then on. */
+    record CutOff(String person) implements Primitive {}
+
+    /** A device does not trip from then on. */
+    record FailToTrip(String device) implements Primitive {}
+
+    /** A line section has a fault. @param stays whether it is there again when the section is made alive again */
+    record Fault(String line, Phases phases, boolean stays) implements Primitive {}
+
     /** Nothing that the model knows. */
     record Nothing() implements Primitive {}
 }

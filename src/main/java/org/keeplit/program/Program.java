@@ -2,6 +2,7 @@ package org.keeplit.program;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import java.util.List;
 import java.util.Set;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
@@ -46,6 +47,22 @@ public record Program(
     /** {@return this program with devices that come to trip by themselves} @param devices their names */
     public Program arming(Set<String> devices) {
         return Assembly.again(this, plan, acts, steps, devices);
+    }
+
+    /**
+     * This program with acts besides, which no order calls for.
+     *
+     * @param more the acts, numbered on from the last
+     * @param moreSteps the steps that they belong to, numbered on from the last
+     * @param devices devices that come to trip by themselves
+     */
+    public Program with(List<Act> more, List<Block.Step> moreSteps, Set<String> devices) {
+        return Assembly.again(
+                this,
+                plan,
+                ImmutableList.<Act>builder().addAll(acts).addAll(more).build(),
+                ImmutableList.<Block.Step>builder().addAll(steps).addAll(moreSteps).build(),
+                devices);
     }
 
     /** {@return this program with a longer state} @param longer its layout */

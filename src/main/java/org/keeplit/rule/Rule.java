@@ -1,6 +1,7 @@
 package org.keeplit.rule;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Moment;
@@ -19,6 +20,7 @@ import org.keeplit.text.Span;
  * @param scope for {@link Form#WHILE} the condition under which it is judged
  * @param body what is required; for {@link Form#EVENTUALLY} what must become so, if no moment must come
  * @param unless what excuses
+ * @param evenIf the events in spite of which it is judged; it is left alone in states in which another has happened
  * @param severity how much it weighs
  * @param says the sentence on what went wrong
  * @param because why it matters
@@ -34,6 +36,7 @@ public record Rule(
         Optional<Condition> scope,
         Condition body,
         Optional<Condition> unless,
+        ImmutableSet<String> evenIf,
         Severity severity,
         Template says,
         String because,

@@ -14,6 +14,7 @@ import org.keeplit.unit.Quantity;
  * @param extended the names of the rulebooks that it extends, at whatever remove
  * @param parameters the figures that whoever keeps it may set, with the values that they have here
  * @param definitions the conditions that it names
+ * @param chances the events that it names
  * @param rules its rules: those of extended rulebooks first, then its own, in the order of the files
  * @param overridden the rules of extended rulebooks that it replaces or drops
  * @param span where it is declared
@@ -25,6 +26,7 @@ public record Rulebook(
         ImmutableList<String> extended,
         ImmutableMap<String, Quantity> parameters,
         ImmutableList<Definition> definitions,
+        ImmutableList<Chance> chances,
         ImmutableList<Rule> rules,
         ImmutableList<Overridden> overridden,
         Span span) {}

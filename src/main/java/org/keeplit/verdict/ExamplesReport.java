@@ -51,7 +51,7 @@ public final class ExamplesReport {
     private static String came(ExampleJudgement one) {
         if (one.example().mustHold()) {
             String about = one.example().of().isEmpty() ? "" : " " + String.join(", ", one.example().of());
-            return String.format(Locale.ROOT, "keeps%s in %,d states", about, one.judgement().outcome().states());
+            return "keeps" + about + " in " + Counted.of(one.judgement().outcome().states(), "state");
         }
         return "breaks " + one.example().breaks().stream()
                 .map(b -> Expected.words(b.what()))

@@ -10,20 +10,40 @@ import org.keeplit.procedure.Procedure;
 final class Expected {
     private Expected() {}
 
-    /** {@return every difference, in words; none if exactly the stated root breaks were found} */
-    static ImmutableList<String> differences(List<Procedure.MustFail> stated, List<Finding> found) {
-        ImmutableList.Builder<String> all = ImmutableList.builder();
+    /**
+     * How what was found differs from what was stated.
+     *
+     * @param missing what was stated and not found, in words
+     * @param besides what was found and not stated, in words
+     */
+    record Differences(ImmutableList<String> missing, ImmutableList<String> besides) {
+        static final Differences NONE = new Differences(ImmutableList.of(), ImmutableList.of());
+
+        ImmutableList<String> all() {
+            return ImmutableList.<String>builder().addAll(missing).addAll(besides).build();
+        }
+
+        /** {@return whether a run that was cut here may still have found what is missing} */
+        boolean mayVanish() {
+            return besides.isEmpty();
+        }
+    }
+
+    /** {@return every difference; none if exactly the stated root breaks were found} */
+    static Differences differences(List<Procedure.MustFail> stated, List<Finding> found) {
+        ImmutableList.Builder<String> missing = ImmutableList.builder();
+        ImmutableList.Builder<String> besides = ImmutableList.builder();
         List<Finding> left = new ArrayList<>(found);
         for (Procedure.MustFail must : stated) {
             boolean met = left.removeIf(f -> matches(must, f));
             if (!met) {
-                all.add("it does not fail on " + words(must));
+                missing.add("it does not fail on " + words(must));
             }
         }
         for (Finding finding : left) {
-            all.add("it also fails on " + words(finding));
+            besides.add("it also fails on " + words(finding));
         }
-        return all.build();
+        return new Differences(missing.build(), besides.build());
     }
 
     private static boolean matches(Procedure.MustFail must, Finding finding) {

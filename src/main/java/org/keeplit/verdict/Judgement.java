@@ -36,23 +36,25 @@ public record Judgement(Instance instance, Outcome outcome, Status status, Immut
      *
      * @param instance the procedure, where it was run and from which start
      * @param outcome what the exploration found
-     * @return the verdict; a break beats a cut
+     * @return the verdict; a break beats a cut, but what a cut run has not found yet is no break
      */
     public static Judgement of(Instance instance, Outcome outcome) {
         Procedure procedure = instance.procedure();
-        ImmutableList<String> differences = procedure.mustFail().isEmpty()
-                ? ImmutableList.of()
-                : Expected.differences(procedure.mustFail(), counting(procedure, outcome));
+        boolean mustFail = !procedure.mustFail().isEmpty();
+        Expected.Differences differences = mustFail
+                ? Expected.differences(procedure.mustFail(), counting(procedure, outcome))
+                : Expected.Differences.NONE;
+        boolean asStated = mustFail ? differences.all().isEmpty() : outcome.findings().isEmpty();
+        boolean cut = outcome.cut().isPresent();
         Status status;
-        if (!procedure.mustFail().isEmpty()) {
-            status = differences.isEmpty() ? Status.FAILS_AS_STATED : Status.BROKEN;
-        } else {
-            status = outcome.findings().isEmpty() ? Status.HOLDS : Status.BROKEN;
-        }
-        if (outcome.cut().isPresent() && (status == Status.HOLDS || status == Status.FAILS_AS_STATED)) {
+        if (cut && (asStated || mustFail && differences.mayVanish())) {
             status = Status.UNDECIDED;
+        } else if (asStated) {
+            status = mustFail ? Status.FAILS_AS_STATED : Status.HOLDS;
+        } else {
+            status = Status.BROKEN;
         }
-        return new Judgement(instance, outcome, status, differences);
+        return new Judgement(instance, outcome, status, differences.all());
     }
 
     /** A variant that is there to show a caution names it; others do not count against it. */

@@ -32,7 +32,7 @@ final class Reasons {
             if (why.isEmpty()) {
                 out.append("  not asked  rule ").append(result.rule().name()).append('\n');
             }
-            result.remark().ifPresent(r -> out.append("             ").append(r).append('\n'));
+            result.remark().ifPresent(r -> out.append("             ").append(r.sentence()).append('\n'));
             if (result.memoryBits() > 0) {
                 out.append("             remembers ")
                         .append(result.memoryBits())

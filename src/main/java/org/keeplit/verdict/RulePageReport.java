@@ -120,7 +120,7 @@ public final class RulePageReport {
             for (RuleResult result : judgement.outcome().rules()) {
                 if (result.rule().name().equals(page.rule().name())) {
                     out.append("  ").append(judgement.instance().words()).append(": ").append(verdict(result)).append('\n');
-                    result.remark().ifPresent(r -> out.append("    ").append(r).append('\n'));
+                    result.remark().ifPresent(r -> out.append("    ").append(r.sentence()).append('\n'));
                 }
             }
         }

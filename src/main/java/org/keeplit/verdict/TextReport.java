@@ -2,6 +2,7 @@ package org.keeplit.verdict;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.keeplit.explore.Finding;
 import org.keeplit.explore.Outcome;
@@ -91,15 +92,28 @@ public final class TextReport {
         for (String two : judgement.outcome().contradictions()) {
             out.append("           ").append(style.warning("cannot both be kept")).append(": ").append(two).append('\n');
         }
+        for (Finding alone : judgement.outcome().byEvent()) {
+            out.append("           by the event alone: ").append(alone.sentence()).append(" (")
+                    .append(Expected.words(alone)).append(")\n");
+        }
         for (Finding note : judgement.outcome().notes()) {
             out.append("           ").append(style.warning(note.severity().word())).append(": ")
                     .append(note.sentence()).append(" (").append(Expected.words(note)).append(")\n");
         }
-        if (!judgement.notExercised().isEmpty() && judgement.status() == Judgement.Status.HOLDS) {
-            out.append("           not exercised: ")
-                    .append(judgement.notExercised().stream()
-                            .map(r -> r.rule().name())
-                            .collect(Collectors.joining(", ")))
+        if (judgement.status() == Judgement.Status.HOLDS) {
+            for (RuleResult.Remark remark : RuleResult.Remark.values()) {
+                names(style.warning(remark.heading()), judgement.outcome().rules().stream()
+                        .filter(r -> r.remark().equals(Optional.of(remark)))
+                        .toList(), out);
+            }
+            names("not exercised", judgement.notExercised().stream().filter(r -> r.remark().isEmpty()).toList(), out);
+        }
+    }
+
+    private static void names(String heading, List<RuleResult> rules, StringBuilder out) {
+        if (!rules.isEmpty()) {
+            out.append("           ").append(heading).append(": ")
+                    .append(rules.stream().map(r -> r.rule().name()).collect(Collectors.joining(", ")))
                     .append('\n');
         }
     }
@@ -109,7 +123,7 @@ public final class TextReport {
         long held = outcome.rules().stream()
                 .filter(r -> r.verdict() == RuleResult.Verdict.HOLDS)
                 .count();
-        String states = String.format(Locale.ROOT, "%,d states", outcome.states());
+        String states = Counted.of(outcome.states(), "state");
         String cut = outcome.cut().map(c -> "; the run was cut: " + c).orElse("");
         return switch (judgement.status()) {
             case HOLDS -> held + (held == 1 ? " rule holds in " : " rules hold in ") + states;

@@ -155,10 +155,10 @@ class BookTest {
         List<RuleResult> results = Small.judge(rules, OPEN).outcome().rules();
         assertEquals(
                 "nothing in this network and procedure can bring it up",
-                results.get(0).remark().orElseThrow());
+                results.get(0).remark().orElseThrow().sentence());
         assertEquals(
                 "nothing in this network and procedure can break it",
-                results.get(1).remark().orElseThrow());
+                results.get(1).remark().orElseThrow().sentence());
     }
 
     private static List<String> contradictions(String one, String other) {

@@ -53,8 +53,8 @@ class SearchTest {
         failed = true;
         Optional<String> plain = outcome(read, Search.PLAIN);
         assertEquals(plain, outcome(read, Search.USUAL), () -> "seed " + seed + ", all of it");
-        assertEquals(plain, outcome(read, new Search(true, 0)), () -> "seed " + seed + ", only drawn together");
-        assertEquals(plain, outcome(read, new Search(false, 12)), () -> "seed " + seed + ", partly numbered");
+        assertEquals(plain, outcome(read, new Search(true, 0, 0)), () -> "seed " + seed + ", only drawn together");
+        assertEquals(plain, outcome(read, new Search(false, 12, 0)), () -> "seed " + seed + ", partly numbered");
         failed = false;
         ran += plain.isPresent() ? 1 : 0;
     }
