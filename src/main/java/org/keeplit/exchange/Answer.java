@@ -17,19 +17,19 @@ public sealed interface Answer {
     /** {@return the command's name} */
     String command();
 
+    /** {@return what came of each thing that was worked on} */
+    List<?> all();
+
     /** {@return whether there was nothing to work on} */
-    boolean isEmpty();
+    default boolean isEmpty() {
+        return all().isEmpty();
+    }
 
     /** Of {@code check}. @param all the verdicts */
     record Checks(List<Judgement> all) implements Answer {
         @Override
         public String command() {
             return "check";
-        }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
         }
     }
 
@@ -52,11 +52,6 @@ public sealed interface Answer {
         public String command() {
             return "order";
         }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
-        }
     }
 
     /** Of {@code slips}. @param all the tables */
@@ -64,11 +59,6 @@ public sealed interface Answer {
         @Override
         public String command() {
             return "slips";
-        }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
         }
     }
 
@@ -78,11 +68,6 @@ public sealed interface Answer {
         public String command() {
             return "retreat";
         }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
-        }
     }
 
     /** Of {@code plan}. @param all the plans */
@@ -90,11 +75,6 @@ public sealed interface Answer {
         @Override
         public String command() {
             return "plan";
-        }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
         }
     }
 
@@ -104,11 +84,6 @@ public sealed interface Answer {
         public String command() {
             return "sweep";
         }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
-        }
     }
 
     /** Of {@code mend}. @param all what was found for each procedure */
@@ -117,11 +92,6 @@ public sealed interface Answer {
         public String command() {
             return "mend";
         }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
-        }
     }
 
     /** Of {@code why}. @param all the explanations */
@@ -129,11 +99,6 @@ public sealed interface Answer {
         @Override
         public String command() {
             return "why";
-        }
-
-        @Override
-        public boolean isEmpty() {
-            return all.isEmpty();
         }
     }
 
