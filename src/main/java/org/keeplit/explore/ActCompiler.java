@@ -19,6 +19,7 @@ import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Units;
+import org.keeplit.program.Vertex;
 
 /** Turns an act into what the explorer runs: whether it can be done, what a person looks at, what it changes. */
 final class ActCompiler {
@@ -94,7 +95,7 @@ final class ActCompiler {
 
     /** An event happens where it changes something, its condition may be so, and there is room for it. */
     private Compiled chance(Act act) {
-        Chances.One one = world.chances().get(act.id() - world.chances().get(0).act().id());
+        Chances.One one = world.chance(act);
         int number = world.chances().indexOf(one);
         List<Node> possible = new ArrayList<>();
         List<Op> ops = new ArrayList<>();
@@ -119,7 +120,7 @@ final class ActCompiler {
                 Node.Constant.TRUE,
                 Node.Constant.TRUE,
                 ops.toArray(new Op[0]),
-                Settling.Disturbance.BY_ITSELF);
+                act.primitives().stream().anyMatch(this::disturbs) ? Settling.Disturbance.BY_ITSELF : null);
     }
 
     /** {@return whether something that happens would change anything} */
@@ -134,6 +135,16 @@ final class ActCompiler {
             return atoms.is(new FieldKey.CutOff(cut.person()), 0);
         } else if (primitive instanceof Primitive.FailToTrip fails) {
             return atoms.is(new FieldKey.Failed(fails.device()), 0);
+        } else if (primitive instanceof Primitive.Fault fault) {
+            Element.Branch line = (Element.Branch) element(fault.line());
+            List<Node> alive = new ArrayList<>();
+            for (String node : List.of(line.from(), line.to())) {
+                for (Conductor phase : fault.phases()) {
+                    int vertex = world.grid().number(new Vertex.AtNode(node, phase)).orElseThrow();
+                    alive.add(Node.not(new Nodes.Alive(vertex, Nodes.Voltage.DEAD)));
+                }
+            }
+            return Node.one(alive);
         }
         return possible(primitive);
     }

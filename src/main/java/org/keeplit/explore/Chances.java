@@ -38,8 +38,9 @@ final class Chances {
      * @param chance the event
      * @param act the act that it is
      * @param environment what its variables stand for
+     * @param tripping the devices that trip with it, and so may close again by themselves
      */
-    record One(Chance chance, Act act, Environment environment) {}
+    record One(Chance chance, Act act, Environment environment, ImmutableSet<String> tripping) {}
 
     private final World world;
     private final ConditionCompiler conditions;
@@ -102,24 +103,17 @@ final class Chances {
         if (primitives.isEmpty() || !known.add(List.of(chance.name(), primitives))) {
             return;
         }
-        Block.Step step = new Block.Step(
-                Optional.of(chance.name()),
-                ImmutableList.of(),
-                new Action.Happen(chance.name()),
-                PhaseTerm.ALL,
-                true,
-                Optional.empty(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                Optional.empty(),
-                chance.name(),
+        Block.Step step = Block.Step.unwritten(
+                Optional.of(chance.name()), ImmutableList.of(), new Action.Happen(chance.name()), chance.name(),
                 chance.span());
         steps.add(step);
         Act act = new Act(
                 first + all.size(), step, firstStep + all.size(), "by chance", text(chance, environment), primitives);
-        all.add(new One(chance, act, environment));
+        ImmutableSet<String> tripping = chance.effects().stream()
+                .filter(e -> e.kind() == Chance.Kind.TRIPS)
+                .map(e -> conditions.object(e.of(), environment).words())
+                .collect(ImmutableSet.toImmutableSet());
+        all.add(new One(chance, act, environment, tripping));
     }
 
     private static String text(Chance chance, Environment environment) {

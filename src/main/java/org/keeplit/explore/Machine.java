@@ -256,7 +256,9 @@ final class Machine {
 
     /** {@return what an act is that nobody does: what tripped with it may close again} */
     Reactions.Since beginning(Act act) {
-        return act.step().action() instanceof Action.Happen ? Reactions.Since.of(act) : Reactions.Since.NOTHING;
+        return act.step().action() instanceof Action.Happen
+                ? Reactions.Since.of(act, world.chance(act).tripping())
+                : Reactions.Since.NOTHING;
     }
 
     /** {@return whether the branches that a move belongs to are those that were found} */

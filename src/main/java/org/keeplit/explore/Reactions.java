@@ -8,8 +8,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.Level;
 import org.keeplit.electric.flow.FlowState;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
@@ -21,6 +23,7 @@ import org.keeplit.program.Pickups;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Reaction;
 import org.keeplit.program.Units;
+import org.keeplit.program.Vertex;
 
 /** What devices do by themselves after an act: trip on the currents of the load flow, and reclose. */
 final class Reactions {
@@ -31,6 +34,8 @@ final class Reactions {
     private final List<Trips> watched = new ArrayList<>();
     private final List<Controls> controls = new ArrayList<>();
     private final List<Node> recloses = new ArrayList<>();
+    /** For each fault that may come where it is. */
+    private final Map<Primitive.Fault, List<Integer>> places = new HashMap<>();
     private final Map<Position, List<Trips.Called>> known = new HashMap<>();
 
     /** What decides which trips are called for. @param flow what the load flow reads @param served which trips are in service */
@@ -43,10 +48,27 @@ final class Reactions {
         world.bound().network().all(Element.Device.class)
                 .filter(d -> d.kind().has(Trait.RESTORES) || d.kind().has(Trait.SELF_SWITCHING))
                 .forEach(d -> controls.add(new Controls(world, atoms, d)));
+        world.program().acts().stream()
+                .flatMap(act -> act.primitives().stream())
+                .filter(Primitive.Fault.class::isInstance)
+                .map(Primitive.Fault.class::cast)
+                .forEach(fault -> places.put(fault, places(world, fault)));
         for (Reaction reaction : reactions) {
             recloses.add(
                     reaction.kind() == Reaction.Kind.RECLOSE ? recloses(atoms, reaction) : Node.Constant.FALSE);
         }
+    }
+
+    /** {@return the vertices at the two ends of a faulted section} */
+    private static List<Integer> places(World world, Primitive.Fault fault) {
+        Element.Branch line = (Element.Branch) world.bound().network().element(fault.line()).orElseThrow();
+        List<Integer> all = new ArrayList<>();
+        for (String node : List.of(line.from(), line.to())) {
+            for (Conductor phase : fault.phases()) {
+                all.add(world.grid().number(new Vertex.AtNode(node, phase)).orElseThrow());
+            }
+        }
+        return all;
     }
 
     private static Node recloses(AtomCompiler atoms, Reaction reaction) {
@@ -101,7 +123,10 @@ final class Reactions {
         if (called == null) {
             return null;
         }
-        if (called.isEmpty() && since.reactions().isEmpty()) {
+        if (since.fault().isPresent()) {
+            called = withFault(called, scene, since);
+        }
+        if (called.isEmpty() && since.reactions().isEmpty() && since.units().isEmpty()) {
             return Options.REST;
         }
         List<Reaction> next = new ArrayList<>();
@@ -120,11 +145,26 @@ final class Reactions {
             throw new Unarmed(unarmed);
         }
         for (Reaction reaction : reactions) {
-            if (reaction.kind() == Reaction.Kind.RECLOSE && mayReclose(reaction, scene, since)) {
+            if (reaction.kind() == Reaction.Kind.RECLOSE && !since.staysFaulted() && mayReclose(reaction, scene, since)) {
                 next.add(reaction);
             }
         }
         return new Options(next, atRest);
+    }
+
+    /** Adds what may trip on a fault that is still fed. One that passes is gone once what feeds it has reclosed. */
+    private List<Trips.Called> withFault(List<Trips.Called> called, Scene scene, Since since) {
+        Primitive.Fault fault = since.fault().get();
+        boolean reclosed = since.reactions().stream().anyMatch(r -> reactions.get(r).kind() == Reaction.Kind.RECLOSE);
+        List<Integer> alive = places.get(fault).stream()
+                .filter(v -> scene.analysis().level(v) != Level.DEAD)
+                .toList();
+        if (alive.isEmpty() || reclosed) {
+            return called;
+        }
+        List<Trips.Called> all = new ArrayList<>(called);
+        watched.forEach(t -> t.onFault(scene, alive, all));
+        return all;
     }
 
     private List<Trips.Called> calledInAll(Scene scene) {
@@ -174,19 +214,28 @@ final class Reactions {
      *
      * @param reactions the reactions, in their order
      * @param units the units that tripped
+     * @param fault what the act was, if it was a fault
      */
-    record Since(ImmutableList<Integer> reactions, ImmutableSet<FieldKey.Pole> units) {
-        static final Since NOTHING = new Since(ImmutableList.of(), ImmutableSet.of());
+    record Since(ImmutableList<Integer> reactions, ImmutableSet<FieldKey.Pole> units, Optional<Primitive.Fault> fault) {
+        static final Since NOTHING = new Since(ImmutableList.of(), ImmutableSet.of(), Optional.empty());
 
-        /** {@return what an event begins with} @param act the event */
-        static Since of(Act act) {
+        /** {@return what an event begins with} @param act the event @param tripping the devices that trip with it */
+        static Since of(Act act, Set<String> tripping) {
             ImmutableSet.Builder<FieldKey.Pole> tripped = ImmutableSet.builder();
+            Optional<Primitive.Fault> fault = Optional.empty();
             for (Primitive primitive : act.primitives()) {
-                if (primitive instanceof Primitive.MovePole move && !move.closed()) {
+                if (primitive instanceof Primitive.MovePole move && tripping.contains(move.device())) {
                     tripped.add(new FieldKey.Pole(move.device(), move.phases().list().get(0)));
+                } else if (primitive instanceof Primitive.Fault some) {
+                    fault = Optional.of(some);
                 }
             }
-            return new Since(ImmutableList.of(), tripped.build());
+            return new Since(ImmutableList.of(), tripped.build(), fault);
+        }
+
+        /** {@return whether a fault is there again whenever it is fed, so that nothing that recloses holds} */
+        boolean staysFaulted() {
+            return fault.isPresent() && fault.get().stays();
         }
 
         boolean had(Reaction reaction) {
@@ -209,7 +258,8 @@ final class Reactions {
                             .addAll(reactions)
                             .add(reaction.id())
                             .build(),
-                    more.build());
+                    more.build(),
+                    fault);
         }
 
         /** {@return the same without the order, which decides nothing further} */
@@ -270,10 +320,10 @@ final class Reactions {
                 .orElseThrow();
     }
 
-    /** {@return what a reaction does, with its figures} @param scene the state from which it comes */
-    String words(Reaction reaction, Scene scene) {
+    /** {@return what a reaction does, with its figures} @param scene the state from which it comes @param onFault whether a fault is there */
+    String words(Reaction reaction, Scene scene, boolean onFault) {
         return reaction.kind().isTrip() || reaction.kind() == Reaction.Kind.RECLOSE
-                ? trips(reaction.device()).words(reaction, scene)
+                ? trips(reaction.device()).words(reaction, scene, onFault)
                 : Controls.words(reaction);
     }
 
@@ -283,7 +333,7 @@ final class Reactions {
                 .filter(c -> c.kind().isTrip() || c.must())
                 .findFirst()
                 .map(c -> c.device().name() + " "
-                        + words(new Reaction(-1, c.kind(), c.device(), c.unit()), scene));
+                        + words(new Reaction(-1, c.kind(), c.device(), c.unit()), scene, false));
     }
 
     /** {@return whether what may happen can be told in a state} */

@@ -9,6 +9,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
 import org.keeplit.program.Act;
+import org.keeplit.program.Primitive;
 import org.keeplit.program.Reaction;
 import org.keeplit.program.Vertex;
 
@@ -79,11 +80,15 @@ final class Tracer {
                 number,
                 reaction != null,
                 reaction == null ? act.actor() : reaction.device().name(),
-                reaction == null ? act.text() : machine.reactions().words(reaction, was),
+                reaction == null ? act.text() : machine.reactions().words(reaction, was, isFault(act)),
                 act.stepName(),
                 act.step().span().line(),
                 ImmutableList.copyOf(changes),
                 flash ? ImmutableList.of() : lost());
+    }
+
+    private static boolean isFault(Act act) {
+        return act.primitives().stream().anyMatch(Primitive.Fault.class::isInstance);
     }
 
     private ImmutableList<TraceStep.Lost> lost() {

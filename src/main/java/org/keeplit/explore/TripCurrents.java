@@ -57,6 +57,11 @@ final class TripCurrents {
         }
     }
 
+    /** {@return its closed poles} */
+    List<Contact> closed(Scene scene) {
+        return poles.stream().filter(scene.analysis()::isClosed).toList();
+    }
+
     /** {@return whether all of its poles are open} */
     boolean isOpen(Scene scene) {
         return poles.stream().noneMatch(scene.analysis()::isClosed);

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.Contact;
+import org.keeplit.electric.power.PowerStates;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
@@ -92,6 +94,34 @@ final class Trips {
         return true;
     }
 
+    /**
+     * Adds the trips that may come on a fault. That one comes is never certain: a fault may have any resistance.
+     *
+     * @param fault where it is, line vertices
+     */
+    void onFault(Scene scene, List<Integer> fault, List<Called> into) {
+        BitSet served = new BitSet();
+        served(scene, served, 0);
+        List<Contact> poles = currents.closed(scene);
+        if (poles.isEmpty() || served.isEmpty()) {
+            return;
+        }
+        PowerStates.Most most = scene.powerStates().mostFault(scene.flowState(0), fault, poles);
+        for (int i = 0; i < units.size(); i++) {
+            Conductor unit = units.get(i);
+            double seen = 0;
+            for (int k = 0; k < poles.size(); k++) {
+                seen = device.ganged() || poles.get(k).phase() == unit ? Math.max(seen, most.phase().get(k)) : seen;
+            }
+            if (served.get(i) && phase.orElseThrow().may(seen)) {
+                into.add(new Called(Reaction.Kind.PHASE_TRIP, device, unit, false));
+            }
+        }
+        if (served.get(units.size()) && ground.orElseThrow().may(most.ground())) {
+            into.add(new Called(Reaction.Kind.GROUND_TRIP, device, device.phases().list().get(0), false));
+        }
+    }
+
     /** {@return the bounds of the current that counts for a unit, in each load case: the greatest of a ganged set} */
     private List<double[]> bounds(List<TripCurrents.Currents> cases, Conductor unit) {
         List<double[]> all = new ArrayList<>();
@@ -113,10 +143,13 @@ final class Trips {
         }
     }
 
-    /** {@return what makes a trip come, with its figures in the heaviest load case} */
-    String words(Reaction reaction, Scene scene) {
+    /** {@return what makes a trip come, with its figures in the heaviest load case} @param onFault whether a fault does */
+    String words(Reaction reaction, Scene scene, boolean onFault) {
         if (reaction.kind() == Reaction.Kind.RECLOSE) {
             return "recloses" + onPhase(reaction) + " and holds";
+        }
+        if (onFault) {
+            return "trips on the fault" + (reaction.kind() == Reaction.Kind.GROUND_TRIP ? ", on the residual current" : onPhase(reaction));
         }
         boolean residual = reaction.kind() == Reaction.Kind.GROUND_TRIP;
         List<TripCurrents.Currents> cases = currents.in(scene);

@@ -25,6 +25,7 @@ import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Temporary;
+import org.keeplit.program.Act;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Points;
@@ -53,6 +54,11 @@ final class World {
         this.program = program;
         this.electric = electric;
         this.chances = chances;
+    }
+
+    /** {@return the event that an act is} */
+    Chances.One chance(Act act) {
+        return chances.get(act.id() - chances.get(0).act().id());
     }
 
     /** {@return the fields of the events that happened} */

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
@@ -54,11 +53,10 @@ final class ChanceResolver {
         this.chances = chances;
     }
 
-    /** {@return the names on a line {@code even if NAME, NAME}} @param known the events that it may name */
-    static ImmutableSet<String> named(Cursor cursor, List<Chance> known) {
+    /** {@return the names on a line {@code even if NAME, NAME}} @param names those that it may name */
+    static ImmutableSet<String> named(Cursor cursor, List<String> names) {
         cursor.expect("“even if” and the names of events", "even", "if");
         ImmutableSet.Builder<String> all = ImmutableSet.builder();
-        List<String> names = known.stream().map(Chance::name).toList();
         do {
             Lexeme name = cursor.next("the name of an event");
             if (!names.contains(name.value())) {
@@ -186,7 +184,11 @@ final class ChanceResolver {
         List<String> known = SAYINGS.stream().map(s -> String.join(" ", s.said())).toList();
         throw new Misread(Code.UNKNOWN_EVENT
                 .at(here.span(), "“" + Cursor.clip(here.getText()) + "” is nothing that happens by itself")
-                .help(Suggestions.didYouMean(here.getText(), Set.copyOf(known))
+                .help(known.stream()
+                        .filter(s -> s.startsWith(here.getText() + " "))
+                        .findFirst()
+                        .map(s -> "did you mean “" + s + "”?")
+                        .or(() -> Suggestions.didYouMean(here.getText(), known))
                         .orElse("what happens: " + Suggestions.list(known, "or") + ", or SETTING of X becomes VALUE")));
     }
 

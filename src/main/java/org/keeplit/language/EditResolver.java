@@ -152,7 +152,10 @@ final class EditResolver {
                             .orElse("the rules are " + Suggestions.list(all, "and"))));
         }
         Optional<Lexeme> label = Optional.ofNullable(parts.name(1)).map(Shape::lexeme);
-        label.filter(l -> allLabels && !labels.contains(l.value()) && !l.isText())
+        // An event is called by its name, like a step by its label.
+        boolean event = label.isPresent()
+                && header.keeps.stream().flatMap(b -> b.chances().stream()).anyMatch(c -> c.name().equals(label.get().value()));
+        label.filter(l -> allLabels && !event && !labels.contains(l.value()) && !l.isText())
                 .ifPresent(l -> {
                     throw new Misread(unknownStep(l));
                 });

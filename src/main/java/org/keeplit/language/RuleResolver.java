@@ -11,7 +11,6 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Type;
 import org.keeplit.language.grammar.Shapes;
-import org.keeplit.rule.Chance;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Template;
 
@@ -28,7 +27,7 @@ final class RuleResolver {
     private final Scope scope;
     private final Map<String, Node> lines = new LinkedHashMap<>();
     private final RuleHead head;
-    private List<Chance> chances = List.of();
+    private List<String> events = List.of();
 
     /**
      * A reader of one rule.
@@ -43,9 +42,9 @@ final class RuleResolver {
         this.head = new RuleHead(scope, report, section);
     }
 
-    /** {@return this reader, which knows of events} @param known the events of the rulebook and of those that it extends */
-    RuleResolver knowing(List<Chance> known) {
-        chances = known;
+    /** {@return this reader, which knows of events} @param known the names of those of the rulebook and of those that it extends */
+    RuleResolver knowing(List<String> known) {
+        events = known;
         return this;
     }
 
@@ -110,7 +109,7 @@ final class RuleResolver {
     /** {@code even if clamp-comes-off, feeder-trips}. */
     private ImmutableSet<String> evenIf() {
         Node node = lines.get("even");
-        return node == null ? ImmutableSet.of() : ChanceResolver.named(Cursor.over(node.line()), chances);
+        return node == null ? ImmutableSet.of() : ChanceResolver.named(Cursor.over(node.line()), events);
     }
 
     /** {@code severity caution}. */

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.keeplit.language.grammar.Shapes;
-import org.keeplit.rule.Chance;
 import org.keeplit.rule.Overridden;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Rulebook;
@@ -22,7 +21,7 @@ final class RuleTable {
     private final Map<String, Lexeme> places = new LinkedHashMap<>();
     private final List<Overridden> overridden = new ArrayList<>();
     private boolean forgiving;
-    private List<Chance> chances = List.of();
+    private List<String> events = List.of();
 
     RuleTable(String book, Report report) {
         this.book = book;
@@ -34,9 +33,9 @@ final class RuleTable {
         forgiving = true;
     }
 
-    /** The events in spite of which rules may be judged. @param known those of the rulebook and of those that it extends */
-    void knowing(List<Chance> known) {
-        chances = known;
+    /** The events in spite of which rules may be judged. @param known the names of those of the rulebook and of those that it extends */
+    void knowing(List<String> known) {
+        events = known;
     }
 
     /** Takes over what an extended book has. @param place where it is extended */
@@ -64,7 +63,7 @@ final class RuleTable {
                     .help("to put another in its place: override rule " + name.value() + " because \"…\""));
         }
         first(name);
-        rules.putIfAbsent(name.value(), new RuleResolver(name, section, scope, report).knowing(chances).resolve(applies));
+        rules.putIfAbsent(name.value(), new RuleResolver(name, section, scope, report).knowing(events).resolve(applies));
     }
 
     /** Reads what stands for a rule of an extended book, or that nothing does. */
@@ -99,7 +98,7 @@ final class RuleTable {
         first(name);
         boolean replaces = !section.children().isEmpty();
         if (replaces) {
-            rules.put(name.value(), new RuleResolver(name, section, scope, report).knowing(chances).resolve(applies));
+            rules.put(name.value(), new RuleResolver(name, section, scope, report).knowing(events).resolve(applies));
         } else {
             rules.remove(name.value());
         }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.rule.Chance;
 import org.keeplit.rule.Definition;
@@ -69,7 +70,12 @@ final class RulebookResolver {
         pass(sections, "define", defining::head);
         pass(sections, "define", defining::body);
         pass(sections, "event", section -> new ChanceResolver(section, scope, report, chances).read());
-        rules.knowing(chances);
+        // Also those that could not be read, so that no rule stumbles over them.
+        rules.knowing(Stream.concat(
+                        chances.stream().map(Chance::name),
+                        sections.stream().filter(s -> s.line().starts("event")).map(s -> s.line().last().value()))
+                .distinct()
+                .toList());
         pass(sections, "applies", section -> applies.add(Applies.read(Cursor.over(section.line()), scope)));
         pass(sections, "rule", section -> rules.add(section, scope, applies));
         pass(sections, "override", section -> rules.override(section, scope, applies));

@@ -53,6 +53,15 @@ final class Asking {
         return circuit;
     }
 
+    List<Joint> poles(String device) {
+        return figures.poles(device);
+    }
+
+    /** {@return the currents of a bolted fault, see {@link PlainFlow#faulted}} */
+    List<Cx> fault(String place, String other, List<Joint> through) {
+        return figures.flow(0).faulted(place, other, 0, figures.pieces().nominal(place), through);
+    }
+
     Truth ask(Condition condition, Map<String, Thing> env) {
         if (condition instanceof Condition.Not not) {
             return not.body() instanceof Condition.Atom atom ? atom(atom, env, true) : ask(not.body(), env).not();

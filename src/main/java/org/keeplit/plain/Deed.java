@@ -50,5 +50,13 @@ sealed interface Deed {
 
     record Touch(String vertex, Conductor phase) implements Deed {}
 
+    record Leave(String person) implements Deed {}
+
+    record CutOff(String person) implements Deed {}
+
+    record Lame(String device) implements Deed {}
+
+    record Fault(String line, Phases phases, boolean stays) implements Deed {}
+
     record Talkless() implements Deed {}
 }

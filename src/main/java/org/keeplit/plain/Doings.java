@@ -11,6 +11,7 @@ import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Truth;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Conductor;
+import org.keeplit.procedure.Person;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Trigger;
 
@@ -34,6 +35,14 @@ final class Doings {
     }
 
     boolean possible(PlainAct act, Facts facts) {
+        boolean talks = act.deeds().stream().anyMatch(Deed.Talk.class::isInstance);
+        for (Person person : names.bound().procedure().crew()) {
+            boolean acts = act.actors().contains(person.name());
+            boolean cutOff = facts.get("cut off " + person.name()) == 1;
+            if (acts && (cutOff || facts.get("where " + person.name()) == Effects.GONE) || talks && cutOff) {
+                return false;
+            }
+        }
         return act.deeds().stream().allMatch(d -> possible.is(d, facts));
     }
 
@@ -49,6 +58,27 @@ final class Doings {
 
     Facts after(PlainAct act, Asking before, Facts facts) {
         return effects.after(act, before, facts);
+    }
+
+    /** {@return whether something that nobody does would change anything} */
+    boolean changes(Deed deed, Facts facts, Asking asking) {
+        if (deed instanceof Deed.Adjust d) {
+            int value = names.element(d.device()).kind().mode(d.mode()).orElseThrow().values().indexOf(d.value());
+            return facts.get(names.mode(d.device(), d.phase(), d.mode())) != value;
+        } else if (deed instanceof Deed.Leave d) {
+            return facts.get("where " + d.person()) != Effects.GONE;
+        } else if (deed instanceof Deed.CutOff d) {
+            return facts.get("cut off " + d.person()) == 0;
+        } else if (deed instanceof Deed.Lame d) {
+            return facts.get("lame " + d.device()) == 0;
+        } else if (deed instanceof Deed.Fault d) {
+            return PlainTrips.places(names, d).stream().anyMatch(p -> asking.circuit().now().level(p) != Voltages.DEAD);
+        }
+        return possible.is(deed, facts);
+    }
+
+    Facts happened(List<Deed> deeds, Asking before, Facts facts) {
+        return effects.happened(deeds, before, facts);
     }
 
     /** {@return what may happen by itself} */

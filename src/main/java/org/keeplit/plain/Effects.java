@@ -19,6 +19,9 @@ import org.keeplit.procedure.Action;
 
 /** What acts change, what follows by itself, and what people find. */
 final class Effects {
+    /** Where somebody is who has left. */
+    static final int GONE = -1;
+
     private final Scenery scenery;
     private final Names names;
     private final Map<String, List<String>> heldAt;
@@ -98,6 +101,16 @@ final class Effects {
         return settle(before, now, test -> moves && isMadeBy(test, act.actors()));
     }
 
+    /** {@return what is so once something has happened that nobody does} */
+    Facts happened(List<Deed> deeds, Asking before, Facts facts) {
+        Facts now = facts;
+        for (Deed deed : deeds) {
+            now = after(deed, now);
+        }
+        boolean moves = deeds.stream().anyMatch(this::disturbs);
+        return settle(before, now, test -> moves);
+    }
+
     /** {@return whether one of those who act makes a test: what others do elsewhere does not make it stale} */
     private boolean isMadeBy(String test, List<String> actors) {
         return actors.stream().anyMatch(testers.getOrDefault(test, Set.of())::contains);
@@ -175,6 +188,12 @@ final class Effects {
             return facts.with("where " + d.person(), names.number(d.site()));
         } else if (deed instanceof Deed.Descend d) {
             return facts.with("where " + d.person(), 0);
+        } else if (deed instanceof Deed.Leave d) {
+            return facts.with("where " + d.person(), GONE);
+        } else if (deed instanceof Deed.CutOff d) {
+            return facts.with("cut off " + d.person(), 1);
+        } else if (deed instanceof Deed.Lame d) {
+            return facts.with("lame " + d.device(), 1);
         } else if (deed instanceof Deed.Talk d) {
             return facts.with("permit " + d.permit(), d.speech().ordinal() + 1);
         } else if (deed instanceof Deed.Tie d) {

@@ -25,6 +25,9 @@ final class Events {
     /** {@return all events that an act is, in a state; in none at all those that it may be} */
     List<Event> of(PlainAct act, Asking asking) {
         List<Event> all = new ArrayList<>();
+        if (act.step().action() instanceof Action.Happen) {
+            return all;
+        }
         act.deeds().forEach(deed -> all.addAll(moments(deed, asking)));
         act.step().records().forEach(item -> word(all, ActKind.RECORDING, item));
         if (act.step().action() instanceof Action.Brief brief) {

@@ -28,6 +28,7 @@ public final class PlainEvaluator {
     private record State(Process left, Facts facts) {}
 
     private final Bound bound;
+    private final int events;
     private final Names names;
     private final Map<String, Integer> normal;
     private final Writing writing;
@@ -35,7 +36,10 @@ public final class PlainEvaluator {
     private final Scenery scenery;
     private final Map<String, List<String>> heldAt = new HashMap<>();
     private final List<Rule> rules = new ArrayList<>();
+    private final Mishaps mishaps;
     private final Doings doings;
+    /** What events break with nothing done: a rule, its bindings, and the events. */
+    private final Set<List<Object>> alone = new HashSet<>();
     private final Recalling recalling;
     private final Map<String, Integer> roots = new TreeMap<>();
     private final Set<String> later = new TreeSet<>();
@@ -43,7 +47,8 @@ public final class PlainEvaluator {
     private final Set<State> seen = new HashSet<>();
     private final Map<Facts, Asking> askings = new HashMap<>();
 
-    private PlainEvaluator(Bound bound) {
+    private PlainEvaluator(Bound bound, int events) {
+        this.events = events;
         this.bound = bound;
         this.names = new Names(bound);
         Normal start = new Normal(names);
@@ -69,6 +74,7 @@ public final class PlainEvaluator {
         }
         List<PlainAct> acts = new ArrayList<>();
         acts(program, acts);
+        this.mishaps = new Mishaps(scenery, events == 0 ? List.of() : rules, acts.size() + writing.steps().size());
         this.doings = new Doings(scenery, heldAt, acts);
         this.recalling = new Recalling(scenery, doings, rules, acts);
     }
@@ -111,13 +117,19 @@ public final class PlainEvaluator {
      * @return what was found
      */
     public static PlainResult evaluate(Bound bound, int most) {
-        return new PlainEvaluator(bound).run(most);
+        return evaluate(bound, 0, most);
+    }
+
+    /** The same, with events. @param events how many of them may happen at most */
+    public static PlainResult evaluate(Bound bound, int events, int most) {
+        return new PlainEvaluator(bound, events).run(most);
     }
 
     private PlainResult run(int most) {
         State first = new State(program, recalling.begin(new Facts(normal), this::asking));
         scenery.startsFrom(first.facts());
         Asking asking = asking(first.facts());
+        byEventsAlone(first.facts());
         boolean dirty = judge(IN_STATES, null, asking, 0, false);
         dirty |= judge(List.of(Rule.Form.AT_START), null, asking, 0, false);
         if (asking.circuit().now().anythingShorted()) {
@@ -183,6 +195,13 @@ public final class PlainEvaluator {
         }
     }
 
+    /** What the writer states is not asked for any more once an event has happened. */
+    private void stated(String name, int length, boolean broken, Facts facts) {
+        if (!mishaps.any(facts)) {
+            root(name, length, broken);
+        }
+    }
+
     private Optional<String> outcome(Facts facts, String item) {
         int found = facts.get("found " + item);
         return found == 0
@@ -192,11 +211,15 @@ public final class PlainEvaluator {
 
     private List<Step> successors(State state, int length, boolean broken) {
         List<Step> all = new ArrayList<>();
+        Asking asking = asking(state.facts());
+        for (Mishaps.One one : mishaps.from(state.facts(), asking, doings, events)) {
+            Process.Next next = new Process.Next(one.act(), state.left(), true, true);
+            follow(next, happened(one, asking, state.facts()), PlainTrips.Happened.of(one.act().deeds(), one.tripping(), names), length, broken, all);
+        }
         if (state.left() instanceof Process.Done) {
             ending(state, length - 1, broken);
             return all;
         }
-        Asking asking = asking(state.facts());
         boolean goes = false;
         boolean waits = false;
         int waiting = -1;
@@ -210,28 +233,69 @@ public final class PlainEvaluator {
             all.addAll(attempt(state, asking, next, length, broken));
         }
         if (waits && !goes) {
-            root("stuck " + waiting, length - 1, broken);
+            stated("stuck " + waiting, length - 1, broken, state.facts());
         }
         return all;
+    }
+
+    private Facts happened(Mishaps.One one, Asking asking, Facts facts) {
+        Facts now = doings.happened(one.act().deeds(), asking, facts).with(one.key(), 1);
+        return recalling.after(null, asking, now, this::asking);
+    }
+
+    /** Notes which rules events break where nothing was done. */
+    private void byEventsAlone(Facts start) {
+        ArrayDeque<Facts> open = new ArrayDeque<>(List.of(start));
+        Set<Facts> met = new HashSet<>();
+        while (!open.isEmpty()) {
+            Facts facts = open.poll();
+            Asking asking = asking(facts);
+            for (Mishaps.One one : mishaps.from(facts, asking, doings, events)) {
+                settleAlone(happened(one, asking, facts), PlainTrips.Happened.of(one.act().deeds(), one.tripping(), names), met, open);
+            }
+        }
+    }
+
+    private void settleAlone(Facts facts, PlainTrips.Happened happened, Set<Facts> met, ArrayDeque<Facts> open) {
+        Asking then = asking(facts);
+        for (Rule rule : rules) {
+            if (IN_STATES.contains(rule.form())) {
+                for (Map<String, Thing> env : bindings(rule, null, then)) {
+                    if (kept(rule, env, then) != Truth.TRUE) {
+                        alone.add(List.of(rule.name(), env, mishaps.happened(facts)));
+                    }
+                }
+            }
+        }
+        if (then.circuit().now().anythingShorted()) {
+            return;
+        }
+        PlainTrips.Ways ways = doings.byItself(then, facts, happened);
+        if (ways.known() && ways.rest() && met.add(facts)) {
+            open.add(facts);
+        }
+        for (PlainTrips.Move move : ways.moves()) {
+            settleAlone(recalling.after(null, then, move.facts(), this::asking), move.happened(), met, open);
+        }
     }
 
     private List<Step> attempt(State state, Asking asking, Process.Next next, int length, boolean broken) {
         PlainAct act = next.act();
         if (!doings.possible(act, state.facts())) {
-            root("cannot " + act.stepNumber(), length, broken);
+            stated("cannot " + act.stepNumber(), length, broken, state.facts());
             return List.of();
         }
         boolean dirty = broken | judge(List.of(Rule.Form.BEFORE), act, asking, length, broken);
         if (next.first()) {
             for (Condition condition : act.step().requires()) {
                 if (asking.ask(condition, Map.of()) != Truth.TRUE) {
-                    root("requirement " + act.stepNumber(), length, dirty);
+                    stated("requirement " + act.stepNumber(), length, dirty, state.facts());
                     return List.of();
                 }
             }
         }
         if (doings.seen(act, asking) == Truth.FALSE) {
-            root("stop " + act.stepNumber(), length, dirty);
+            stated("stop " + act.stepNumber(), length, dirty, state.facts());
             return List.of();
         }
         List<Step> all = new ArrayList<>();
@@ -246,7 +310,7 @@ public final class PlainEvaluator {
         State reached = new State(next.rest(), facts);
         boolean dirty = broken | judge(IN_STATES, null, then, length, broken);
         if (then.circuit().now().anythingShorted()) {
-            root("flash", length, dirty);
+            stated("flash", length, dirty, facts);
             all.add(new Step(reached, true, length));
             return;
         }
@@ -272,7 +336,7 @@ public final class PlainEvaluator {
         if (next.last()) {
             for (Condition condition : act.step().expects()) {
                 if (then.ask(condition, Map.of()) != Truth.TRUE) {
-                    root("expectation " + act.stepNumber(), length, broken | dirty);
+                    stated("expectation " + act.stepNumber(), length, broken | dirty, then.facts());
                     break;
                 }
             }
@@ -285,7 +349,7 @@ public final class PlainEvaluator {
         judge(List.of(Rule.Form.AT_END, Rule.Form.EVENTUALLY), null, asking, length, broken);
         for (Condition condition : bound.ends()) {
             if (asking.ask(condition, Map.of()) != Truth.TRUE) {
-                root("ending", length, broken);
+                stated("ending", length, broken, state.facts());
                 return;
             }
         }
@@ -299,14 +363,12 @@ public final class PlainEvaluator {
                 continue;
             }
             for (Map<String, Thing> env : bindings(rule, act, asking)) {
-                Truth scope = scope(rule, env, asking);
-                Truth excuse = rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE);
-                if (scope == Truth.TRUE && excuse != Truth.TRUE) {
+                if (scope(rule, env, asking) == Truth.TRUE && excuse(rule, env, asking) != Truth.TRUE) {
                     exercised.add(rule.name());
                 }
-                Truth kept = scope.not().or(excuse);
-                boolean duty = rule.form() == Rule.Form.EVENTUALLY;
-                if (kept != Truth.TRUE && (duty || kept.or(asking.ask(rule.body(), env)) != Truth.TRUE)) {
+                boolean byEvent = mishaps.any(asking.facts())
+                        && alone.contains(List.of(rule.name(), env, mishaps.happened(asking.facts())));
+                if (!byEvent && kept(rule, env, asking) != Truth.TRUE) {
                     // What is only a caution or advice leaves the way as it is.
                     any |= rule.severity() == Rule.Severity.STOP;
                     root(rule.name(), length, broken);
@@ -317,10 +379,21 @@ public final class PlainEvaluator {
         return any;
     }
 
+    private Truth excuse(Rule rule, Map<String, Thing> env, Asking asking) {
+        Truth said = rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE);
+        return said.or(Truth.of(mishaps.excuses(rule, asking.facts())));
+    }
+
+    private Truth kept(Rule rule, Map<String, Thing> env, Asking asking) {
+        Truth kept = scope(rule, env, asking).not().or(excuse(rule, env, asking));
+        boolean duty = rule.form() == Rule.Form.EVENTUALLY;
+        return duty || kept == Truth.TRUE ? kept : kept.or(asking.ask(rule.body(), env));
+    }
+
     /** A rule on what must come at last has come up with the moment that asks for it. */
     private void putToTheQuestion(Rule rule, PlainAct act, Asking then) {
         for (Map<String, Thing> env : doings.bindings(rule, act, then)) {
-            boolean excused = rule.unless().map(c -> then.ask(c, env)).orElse(Truth.FALSE) == Truth.TRUE;
+            boolean excused = excuse(rule, env, then) == Truth.TRUE;
             if (doings.scope(rule, env, then) == Truth.TRUE && !excused) {
                 exercised.add(rule.name());
             }

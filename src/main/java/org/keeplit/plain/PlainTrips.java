@@ -1,6 +1,7 @@
 package org.keeplit.plain;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -15,6 +16,8 @@ import org.keeplit.unit.Quantity;
 final class PlainTrips {
     private static final double TOLERANCE = 0.1;
     private static final double CLOSE = 1e-6;
+    /** Of less than this part of a fault a pole sees nothing. */
+    private static final double SHARE = 0.01;
 
     private final Scenery scenery;
     private final Names names;
@@ -37,16 +40,30 @@ final class PlainTrips {
                 scenery, devices.stream().filter(PlainTrips::trips).toList());
     }
 
-    /** What happened by itself since the act: what came, and which units tripped. */
-    record Happened(Set<String> events, Set<String> units) {
-        static final Happened NOTHING = new Happened(Set.of(), Set.of());
+    /** What happened by itself since the act: what came, which units tripped, and the fault that it began with, or null. */
+    record Happened(Set<String> events, Set<String> units, Deed.Fault fault) {
+        static final Happened NOTHING = new Happened(Set.of(), Set.of(), null);
+
+        /** {@return what happened with the first of it, which nobody does} */
+        static Happened of(List<Deed> deeds, List<String> tripping, Names names) {
+            Set<String> tripped = new TreeSet<>();
+            Deed.Fault fault = null;
+            for (Deed deed : deeds) {
+                if (deed instanceof Deed.Switch d && tripping.contains(d.device())) {
+                    tripped.add(names.pole(d.device(), d.phases().list().get(0)));
+                } else if (deed instanceof Deed.Fault d) {
+                    fault = d;
+                }
+            }
+            return new Happened(Set.of(), tripped, fault);
+        }
 
         Happened with(String event, List<String> tripped) {
             Set<String> more = new TreeSet<>(events);
             more.add(event);
             Set<String> gone = new TreeSet<>(units);
             gone.addAll(tripped);
-            return new Happened(more, gone);
+            return new Happened(more, gone, fault);
         }
     }
 
@@ -87,9 +104,69 @@ final class PlainTrips {
                 String event = device.name() + " ground";
                 rest &= !trip(device, event, units, pickup, currents.get(event), now);
             }
-            units.forEach(unit -> reclose(device, unit, now));
+            onFault(device, now);
+            if (happened.fault() == null || !happened.fault().stays()) {
+                units.forEach(unit -> reclose(device, unit, now));
+            }
         }
         return new Ways(true, rest, now.moves());
+    }
+
+    /** {@return the places at the two ends of a faulted section} */
+    static List<String> places(Names names, Deed.Fault fault) {
+        Element.Branch line = (Element.Branch) names.element(fault.line());
+        List<String> all = new ArrayList<>();
+        fault.phases().forEach(p -> all.add(Names.node(line.from(), p)));
+        fault.phases().forEach(p -> all.add(Names.node(line.to(), p)));
+        return all;
+    }
+
+    /** Adds the trips of a device that may come on a fault, bolted to ground or between two phases, as long as it is there. */
+    private void onFault(Element.Device device, Now now) {
+        Deed.Fault fault = now.happened().fault();
+        if (fault == null || now.happened().events().stream().anyMatch(e -> e.contains(" again "))) {
+            return;
+        }
+        Voltages voltages = now.asking().circuit().now();
+        List<String> places = places(names, fault).stream().filter(p -> voltages.level(p) != Voltages.DEAD).toList();
+        List<Joint> poles = now.asking().poles(device.name());
+        Map<Conductor, Double> seen = new HashMap<>();
+        double ground = 0;
+        for (String place : places) {
+            for (String other : places) {
+                boolean same = place.equals(other);
+                boolean beside = place.substring(0, place.lastIndexOf('/')).equals(other.substring(0, other.lastIndexOf('/')));
+                List<Cx> found = same || beside ? now.asking().fault(place, same ? null : other, poles) : null;
+                if (found == null || poles.isEmpty()) {
+                    continue;
+                }
+                Cx sum = Cx.ZERO;
+                for (int i = 0; i < poles.size(); i++) {
+                    Cx own = found.get(i + 1);
+                    if (own.size() >= SHARE * found.get(0).size()) {
+                        seen.merge(poles.get(i).phase(), own.size(), Math::max);
+                        sum = sum.plus(own);
+                    }
+                }
+                ground = same ? Math.max(ground, sum.size()) : ground;
+            }
+        }
+        List<Conductor> units = units(device);
+        Double pickup = pickup(device, false);
+        for (Conductor unit : units) {
+            double most = seen.entrySet().stream()
+                    .filter(e -> device.ganged() || e.getKey() == unit)
+                    .mapToDouble(Map.Entry::getValue)
+                    .max()
+                    .orElse(0);
+            if (pickup != null && served(device, unit, "phase-trip", now.facts())) {
+                trip(device, device.name() + " " + unit, List.of(unit), pickup, List.of(new PlainTripCurrents.Range(0, most)), now);
+            }
+        }
+        Double residual = pickup(device, true);
+        if (residual != null && units.stream().anyMatch(u -> served(device, u, "ground-trip", now.facts()))) {
+            trip(device, device.name() + " ground", units, residual, List.of(new PlainTripCurrents.Range(0, ground)), now);
+        }
     }
 
     /** Adds a trip if it may come; {@return whether it must}. */
@@ -135,7 +212,7 @@ final class PlainTrips {
         }
     }
 
-    private static boolean trips(Element.Device device) {
+    static boolean trips(Element.Device device) {
         return device.kind().has(Trait.TRIPS) && (pickup(device, false) != null || pickup(device, true) != null);
     }
 
@@ -194,7 +271,8 @@ final class PlainTrips {
     }
 
     private boolean served(Element.Device device, Conductor unit, String trip, Facts facts) {
-        return first(device, unit, "trip", facts)
+        return facts.get("lame " + device.name()) == 0
+                && first(device, unit, "trip", facts)
                 && first(device, unit, trip, facts)
                 && first(device, unit, "control-power", facts);
     }

@@ -79,19 +79,8 @@ final class Writing {
     }
 
     private Process goOn(Block block) {
-        return step(new Block.Step(
-                Optional.empty(),
-                ImmutableList.of(),
-                new Action.Do("goes on"),
-                PhaseTerm.ALL,
-                true,
-                Optional.empty(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                Optional.empty(),
-                "goes on",
+        return step(Block.Step.unwritten(
+                Optional.empty(), ImmutableList.of(), new Action.Do("goes on"), "goes on",
                 block.span()));
     }
 

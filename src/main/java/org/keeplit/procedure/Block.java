@@ -44,6 +44,25 @@ public sealed interface Block {
             String sentence,
             Span span)
             implements Block {
+        /** {@return a step that no text says, with nothing required, expected or written down} @param sentence what it is called */
+        public static Step unwritten(
+                Optional<String> label, ImmutableList<Term> actors, Action action, String sentence, Span span) {
+            return new Step(
+                    label,
+                    actors,
+                    action,
+                    PhaseTerm.ALL,
+                    true,
+                    Optional.empty(),
+                    ImmutableList.of(),
+                    ImmutableList.of(),
+                    ImmutableList.of(),
+                    ImmutableList.of(),
+                    Optional.empty(),
+                    sentence,
+                    span);
+        }
+
         /** {@return this step under another label} @param other the label, if any */
         public Step withLabel(Optional<String> other) {
             return with(other, phases, requires, expects, records);

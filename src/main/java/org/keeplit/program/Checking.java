@@ -57,19 +57,8 @@ public final class Checking {
         List<Act> acts = new ArrayList<>(program.acts());
         List<Block.Step> steps = new ArrayList<>(program.steps());
         Block.Step like = program.steps().get(Math.max(0, Math.min(step, program.steps().size() - 1)));
-        Block.Step looking = new Block.Step(
-                Optional.empty(),
-                ImmutableList.of(),
-                new Action.Do(check.text()),
-                PhaseTerm.ALL,
-                true,
-                Optional.empty(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                Optional.empty(),
-                check.actor() + " " + check.text(),
+        Block.Step looking = Block.Step.unwritten(
+                Optional.empty(), ImmutableList.of(), new Action.Do(check.text()), check.actor() + " " + check.text(),
                 like.span());
         Act look = new Act(acts.size(), looking, steps.size(), check.actor(), check.text(), check.primitives());
         acts.add(look);

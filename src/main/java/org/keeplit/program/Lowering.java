@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import org.keeplit.condition.PhaseTerm;
 import org.keeplit.network.Element;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
@@ -182,19 +181,8 @@ public final class Lowering {
 
     /** A way on which nothing is done is one act, so that a trace shows that it was taken. */
     private Plan goesOn(Block block) {
-        Block.Step step = new Block.Step(
-                Optional.empty(),
-                ImmutableList.of(),
-                new Action.Do("goes on"),
-                PhaseTerm.ALL,
-                true,
-                Optional.empty(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                Optional.empty(),
-                "goes on",
+        Block.Step step = Block.Step.unwritten(
+                Optional.empty(), ImmutableList.of(), new Action.Do("goes on"), "goes on",
                 block.span());
         return step(step);
     }

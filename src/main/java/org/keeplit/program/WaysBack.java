@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.keeplit.condition.PhaseTerm;
 import org.keeplit.network.Base;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
@@ -68,19 +67,8 @@ public final class WaysBack {
         if (!known.add(key(actor, List.of(primitive)))) {
             return;
         }
-        Block.Step step = new Block.Step(
-                Optional.empty(),
-                like.step().actors(),
-                new Action.Do(text),
-                PhaseTerm.ALL,
-                true,
-                Optional.empty(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                Optional.empty(),
-                actor + " " + text,
+        Block.Step step = Block.Step.unwritten(
+                Optional.empty(), like.step().actors(), new Action.Do(text), actor + " " + text,
                 like.step().span());
         acts.add(new Act(acts.size(), step, steps.size(), actor, text, ImmutableList.of(primitive)));
         steps.add(step);

@@ -3,6 +3,7 @@ package org.keeplit.plain;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
+import org.keeplit.explore.Search;
 import org.keeplit.explore.Watcher;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
@@ -39,12 +40,18 @@ record Comparison(Kind kind, String difference, Outcome fast, PlainResult plain)
 
     /** Runs both. @param read the case @param most how many states are looked at */
     static Comparison of(MadeCase.Read read, int most) {
+        return of(read, most, 0);
+    }
+
+    /** Runs both. @param events how many events may happen at most */
+    static Comparison of(MadeCase.Read read, int most, int events) {
         Procedure.Proof proof = read.procedure().proofs().get(0);
         Problems problems = new Problems();
         Outcome fast = null;
         try {
             Limits limits = new Limits(most, Limits.USUAL.time(), Limits.USUAL.bytes());
-            fast = Proving.prove(read.procedure(), read.network(), proof, limits, Watcher.NOBODY, problems)
+            Search search = Search.USUAL.with(events);
+            fast = Proving.prove(read.procedure(), read.network(), proof, search, limits, Watcher.NOBODY, problems)
                     .orElse(null);
             if (fast == null) {
                 return new Comparison(Kind.REFUSED, problems.sorted().get(0).message(), null, null);
@@ -52,7 +59,7 @@ record Comparison(Kind kind, String difference, Outcome fast, PlainResult plain)
                 return new Comparison(Kind.TOO_LARGE, "", fast, null);
             }
             Bound bound = Binding.bind(read.procedure(), read.network(), proof, problems).orElseThrow();
-            PlainResult plain = PlainEvaluator.evaluate(bound, most * 2);
+            PlainResult plain = PlainEvaluator.evaluate(bound, events, most * 2);
             String difference = Agreement.difference(fast, plain);
             return new Comparison(difference.isEmpty() ? Kind.SAME : Kind.DIFFERENT, difference, fast, plain);
         } catch (RuntimeException e) {

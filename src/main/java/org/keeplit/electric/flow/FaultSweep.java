@@ -101,6 +101,32 @@ public final class FaultSweep {
         return seen(most, fault, share);
     }
 
+    /**
+     * The current through each contact for a bolted fault, with no load.
+     *
+     * @param one where
+     * @param other where else it touches; the same place for a fault to ground
+     * @param share of less than this part of the fault a contact sees nothing
+     * @return ampere, contact by contact; nothing for a contact that sees nothing
+     */
+    public Complex[] currents(int one, int other, double share) {
+        Complex loop = one == other
+                ? impedances[one][one]
+                : impedances[one][one]
+                        .plus(impedances[other][other])
+                        .minus(impedances[one][other])
+                        .minus(impedances[other][one]);
+        Complex volts = one == other ? before[one] : before[one].minus(before[other]);
+        Complex fault = volts.times(loop.reciprocal());
+        Complex[] all = new Complex[contacts.length];
+        for (int c = 0; c < contacts.length; c++) {
+            Complex response = one == other ? shares[one][c] : shares[one][c].minus(shares[other][c]);
+            Complex own = through[c].minus(response.times(fault));
+            all[c] = own.abs() < share * fault.abs() ? Complex.ZERO : own;
+        }
+        return all;
+    }
+
     private static double seen(double amperes, Complex fault, double share) {
         return amperes < share * fault.abs() ? Double.POSITIVE_INFINITY : amperes;
     }

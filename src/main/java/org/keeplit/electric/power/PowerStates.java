@@ -1,5 +1,7 @@
 package org.keeplit.electric.power;
 
+import com.google.common.collect.ImmutableList;
+import com.google.common.primitives.Doubles;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -275,6 +277,45 @@ public final class PowerStates {
             }
         }
         return new Least(phase, ground);
+    }
+
+    /**
+     * The most that some poles see of bolted faults, to ground and between two phases.
+     *
+     * @param phase for each pole, in ampere
+     * @param ground of a fault to ground the sum of the poles' currents, in ampere
+     */
+    public record Most(ImmutableList<Double> phase, double ground) {}
+
+    /**
+     * Finds the most that some poles see, with no load. A pole that carries less than a hundredth of a fault sees nothing of it.
+     *
+     * @param state the state
+     * @param vertices where the fault may be: each alone to ground, and two of one node together
+     * @param poles the closed poles of a device
+     * @return the most of all these faults
+     */
+    public Most mostFault(FlowState state, List<Integer> vertices, List<Contact> poles) {
+        double[] phase = new double[poles.size()];
+        double ground = 0;
+        int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
+        FaultSweep sweep = shortCircuit.sweep(state, terminals, poles.stream().mapToInt(model::element).toArray());
+        for (int i = 0; i < terminals.length; i++) {
+            for (int j = i; j < terminals.length && isAlive(sweep, i, vertices.get(i)); j++) {
+                boolean together = i == j || sameNode(vertices.get(i), vertices.get(j)) && isAlive(sweep, j, vertices.get(j));
+                if (!together) {
+                    continue;
+                }
+                Complex sum = Complex.ZERO;
+                Complex[] seen = sweep.currents(i, j, SHARE);
+                for (int c = 0; c < seen.length; c++) {
+                    phase[c] = Math.max(phase[c], seen[c].abs());
+                    sum = sum.plus(seen[c]);
+                }
+                ground = i == j ? Math.max(ground, sum.abs()) : ground;
+            }
+        }
+        return new Most(Doubles.asList(phase).stream().collect(ImmutableList.toImmutableList()), ground);
     }
 
     private boolean isAlive(FaultSweep sweep, int place, int vertex) {
