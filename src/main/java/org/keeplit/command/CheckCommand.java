@@ -1,17 +1,16 @@
 package org.keeplit.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Judgement;
-import org.keeplit.verdict.TextReport;
 import picocli.CommandLine;
 
 /** {@code check}: proves procedures on the networks that they name. */
@@ -69,7 +68,7 @@ final class CheckCommand implements Callable<Integer> {
     private int threads = Runtime.getRuntime().availableProcessors();
 
     @CommandLine.Mixin
-    private Colors colors;
+    private Form form;
 
     @Override
     public Integer call() {
@@ -79,20 +78,19 @@ final class CheckCommand implements Callable<Integer> {
         if (events < 0) {
             throw new CommandLine.ParameterException(spec.commandLine(), "--events takes 0 or more");
         }
-        PrintWriter out = spec.commandLine().getOut();
-        Library library = new Reader().read(files);
+        Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20, events);
         Progress progress = new Progress(why);
         List<Judgement> judgements = Keeplit.check(library, limits, threads, progress, problems);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
-        if (!judgements.isEmpty()) {
-            out.print(new TextReport(colors.style(), why).tell(judgements));
-        } else if (!problems.hasErrors()) {
-            out.println("There is nothing to check: no procedure here says what it is proved on.");
-        }
-        out.flush();
+        form.tell(
+                spec,
+                new Answer.Checks(judgements),
+                problems.sorted(),
+                why,
+                "There is nothing to check: no procedure here says what it is proved on.");
         return ExitCode.of(judgements, problems.hasErrors(), strict);
     }
 }

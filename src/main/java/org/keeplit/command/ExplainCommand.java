@@ -6,14 +6,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.concurrent.Callable;
-import org.keeplit.explore.Explored;
-import org.keeplit.language.Explanations;
 import org.keeplit.language.FreeNames;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
-import org.keeplit.text.Pages;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.RulePage;
 import org.keeplit.verdict.RulePageReport;
@@ -43,7 +39,7 @@ final class ExplainCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        ImmutableMap<String, String> codes = codes();
+        ImmutableMap<String, String> codes = Form.pages();
         if (codes.containsKey(name)) {
             out.println(name);
             out.println();
@@ -69,13 +65,6 @@ final class ExplainCommand implements Callable<Integer> {
         }
         out.flush();
         return problems.hasErrors() ? ExitCode.MISTAKES : ExitCode.PROVED;
-    }
-
-    /** {@return the pages of all codes} */
-    private static ImmutableMap<String, String> codes() {
-        TreeMap<String, String> all = new TreeMap<>(Pages.of(Explored.class));
-        all.putAll(Explanations.pages());
-        return ImmutableMap.copyOf(all);
     }
 
     /** {@return the files with the library near each; a rulebook that is read by its name alone has no examples} */

@@ -2,6 +2,7 @@ package org.keeplit.command;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import org.keeplit.text.Versions;
 import picocli.CommandLine;
 
 /** The command line's entry point. */
@@ -24,10 +25,13 @@ import picocli.CommandLine;
             DrillCommand.class,
             LogCommand.class,
             NewCommand.class,
+            FormatCommand.class,
+            EditorCommand.class,
+            SchemaCommand.class,
             CommandLine.HelpCommand.class
         },
         mixinStandardHelpOptions = true,
-        version = "keeplit 0.1.0, language 1")
+        version = "keeplit " + Versions.PROGRAM + ", language " + Versions.LANGUAGE)
 public final class Main implements Runnable {
     @CommandLine.Spec
     private CommandLine.Model.CommandSpec spec;

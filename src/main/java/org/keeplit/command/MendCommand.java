@@ -1,19 +1,18 @@
 package org.keeplit.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.mend.Mend;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.MendReport;
 import picocli.CommandLine;
 
 /** {@code mend}: the smallest changes after which a broken procedure holds. */
@@ -39,15 +38,15 @@ final class MendCommand implements Callable<Integer> {
     private int maxStates;
 
     @CommandLine.Mixin
-    private Colors colors;
+    private Form form;
 
     @Override
     public Integer call() {
-        PrintWriter out = spec.commandLine().getOut();
-        Library library = new Reader().read(files);
+        Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
+            form.tell(spec, new Answer.Mends(List.of()), problems.sorted(), false, "");
             return ExitCode.MISTAKES;
         }
         Limits limits = new Limits(maxStates, Duration.ofSeconds(60), Limits.USUAL.bytes());
@@ -59,12 +58,12 @@ final class MendCommand implements Callable<Integer> {
             }
         }
         progress.clear();
-        if (mends.isEmpty()) {
-            out.println("There is nothing to mend: no procedure here that must hold says what it is proved on.");
-        } else {
-            out.print(new MendReport(colors.style()).tell(mends));
-        }
-        out.flush();
+        form.tell(
+                spec,
+                new Answer.Mends(mends),
+                problems.sorted(),
+                false,
+                "There is nothing to mend: no procedure here that must hold says what it is proved on.");
         return mends.stream().allMatch(Mend::holds) ? ExitCode.PROVED : ExitCode.BROKEN;
     }
 }

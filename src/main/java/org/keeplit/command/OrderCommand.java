@@ -2,13 +2,12 @@ package org.keeplit.command;
 
 import java.util.List;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.OrderTable;
 import org.keeplit.language.Library;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.OrderReport;
-import org.keeplit.verdict.Style;
 import picocli.CommandLine;
 
 /** {@code order}: which steps must come before which. */
@@ -43,8 +42,13 @@ final class OrderCommand extends TellingCommand<OrderTable> {
     }
 
     @Override
-    String tell(List<OrderTable> tables, Style style) {
-        return new OrderReport(style, all).tell(tables);
+    Answer answer(List<OrderTable> tables) {
+        return new Answer.Orders(tables);
+    }
+
+    @Override
+    boolean isFull() {
+        return all;
     }
 
     @Override

@@ -2,13 +2,12 @@ package org.keeplit.command;
 
 import java.util.List;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.PlanResult;
 import org.keeplit.language.Library;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.PlanReport;
-import org.keeplit.verdict.Style;
 import picocli.CommandLine;
 
 /** {@code plan}: a shortest safe way from a start to an end. */
@@ -40,8 +39,8 @@ final class PlanCommand extends TellingCommand<PlanResult> {
     }
 
     @Override
-    String tell(List<PlanResult> tables, Style style) {
-        return new PlanReport(style).tell(tables);
+    Answer answer(List<PlanResult> tables) {
+        return new Answer.Plans(tables);
     }
 
     @Override

@@ -2,13 +2,12 @@ package org.keeplit.command;
 
 import java.util.List;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.RetreatTable;
 import org.keeplit.language.Library;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.RetreatReport;
-import org.keeplit.verdict.Style;
 import picocli.CommandLine;
 
 /** {@code retreat}: the ways back to normal. */
@@ -43,8 +42,13 @@ final class RetreatCommand extends TellingCommand<RetreatTable> {
     }
 
     @Override
-    String tell(List<RetreatTable> tables, Style style) {
-        return new RetreatReport(style, all).tell(tables);
+    Answer answer(List<RetreatTable> tables) {
+        return new Answer.Retreats(tables);
+    }
+
+    @Override
+    boolean isFull() {
+        return all;
     }
 
     @Override

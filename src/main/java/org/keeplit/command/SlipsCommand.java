@@ -2,14 +2,13 @@ package org.keeplit.command;
 
 import java.util.List;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.SlipResult;
 import org.keeplit.insight.SlipTable;
 import org.keeplit.language.Library;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.SlipReport;
-import org.keeplit.verdict.Style;
 import picocli.CommandLine;
 
 /** {@code slips}: tries every single slip in procedures that hold. */
@@ -44,8 +43,13 @@ final class SlipsCommand extends TellingCommand<SlipTable> {
     }
 
     @Override
-    String tell(List<SlipTable> tables, Style style) {
-        return new SlipReport(style, all).tell(tables);
+    Answer answer(List<SlipTable> tables) {
+        return new Answer.Slips(tables);
+    }
+
+    @Override
+    boolean isFull() {
+        return all;
     }
 
     @Override

@@ -1,13 +1,13 @@
 package org.keeplit.command;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.insight.Sweep;
 import org.keeplit.insight.SweepResult;
@@ -17,7 +17,6 @@ import org.keeplit.network.Network;
 import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.SweepReport;
 import picocli.CommandLine;
 
 /** {@code sweep}: proves standard procedures on everything that they fit. */
@@ -60,7 +59,7 @@ final class SweepCommand implements Callable<Integer> {
     private int maxStates;
 
     @CommandLine.Mixin
-    private Colors colors;
+    private Form form;
 
     private SweepResults kept;
     private long started;
@@ -71,11 +70,11 @@ final class SweepCommand implements Callable<Integer> {
         if (threads < 1) {
             throw new CommandLine.ParameterException(spec.commandLine(), "--threads takes 1 or more");
         }
-        PrintWriter out = spec.commandLine().getOut();
-        Library library = new Reader().read(files);
+        Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
+            form.tell(spec, new Answer.Sweeps(List.of()), problems.sorted(), all, "");
             return ExitCode.MISTAKES;
         }
         List<Procedure> procedures = library.givenProcedures().stream()
@@ -87,8 +86,8 @@ final class SweepCommand implements Callable<Integer> {
         List<Instance> places =
                 Sweep.places(procedures, given.isEmpty() ? library.networks().values() : given);
         if (places.isEmpty()) {
-            out.println("There is nothing to sweep: no procedure here that must hold fits anything in a network here.");
-            out.flush();
+            String nothing = "There is nothing to sweep: no procedure here that must hold fits anything in a network here.";
+            form.tell(spec, new Answer.Sweeps(List.of()), problems.sorted(), all, nothing);
             return ExitCode.PROVED;
         }
         try {
@@ -103,8 +102,7 @@ final class SweepCommand implements Callable<Integer> {
         if (next > 0) {
             System.err.print("\r" + " ".repeat(70) + "\r");
         }
-        out.print(new SweepReport(colors.style(), all).tell(told));
-        out.flush();
+        form.tell(spec, new Answer.Sweeps(told), problems.sorted(), all, "");
         return code(told, places.size());
     }
 

@@ -1,16 +1,15 @@
 package org.keeplit.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.Style;
 import picocli.CommandLine;
 
 /** A command that works something out of every procedure among its files that must hold, and tells it. @param <T> what it works out of one */
@@ -22,7 +21,7 @@ abstract class TellingCommand<T> implements Callable<Integer> {
     private List<Path> files;
 
     @CommandLine.Mixin
-    private Colors colors;
+    private Form form;
 
     /** {@return how many states are looked at} */
     abstract int maxStates();
@@ -32,7 +31,12 @@ abstract class TellingCommand<T> implements Callable<Integer> {
 
     abstract List<T> workOut(Library library, Limits limits, Watcher watcher, Problems problems);
 
-    abstract String tell(List<T> all, Style style);
+    abstract Answer answer(List<T> all);
+
+    /** {@return whether text tells everything} */
+    boolean isFull() {
+        return false;
+    }
 
     abstract boolean isBroken(T one);
 
@@ -40,21 +44,19 @@ abstract class TellingCommand<T> implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        PrintWriter out = spec.commandLine().getOut();
-        Library library = new Reader().read(files);
+        Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates(), Duration.ofSeconds(60), Limits.USUAL.bytes());
         Progress progress = new Progress(false);
         List<T> all = workOut(library, limits, progress, problems);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
-        if (!all.isEmpty()) {
-            out.print(tell(all, colors.style()));
-        } else if (!problems.hasErrors()) {
-            out.println("There is nothing to " + verb()
-                    + ": no procedure here that must hold says what it is proved on.");
-        }
-        out.flush();
+        form.tell(
+                spec,
+                answer(all),
+                problems.sorted(),
+                isFull(),
+                "There is nothing to " + verb() + ": no procedure here that must hold says what it is proved on.");
         if (problems.hasErrors()) {
             return ExitCode.MISTAKES;
         } else if (all.stream().anyMatch(this::isBroken)) {

@@ -1,17 +1,16 @@
 package org.keeplit.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
-import org.keeplit.verdict.ExamplesReport;
 import picocli.CommandLine;
 
 /** {@code test}: tries the examples of rulebooks, and tells what of the rules they do not show. */
@@ -36,24 +35,23 @@ final class TestCommand implements Callable<Integer> {
     private boolean strict;
 
     @CommandLine.Mixin
-    private Colors colors;
+    private Form form;
 
     @Override
     public Integer call() {
-        PrintWriter out = spec.commandLine().getOut();
-        Library library = new Reader().readWithExamples(Nearby.usual(files));
+        Library library = new Reader().readWithExamples(form.files(Nearby.usual(files)));
         Problems problems = Mistakes.of(library);
         Progress progress = new Progress(false);
         List<ExampleJudgement> examples = Keeplit.test(library, Limits.USUAL, progress, problems);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
         Coverage coverage = Keeplit.coverage(library, examples);
-        if (!examples.isEmpty() || coverage.rules().findAny().isPresent()) {
-            out.print(new ExamplesReport(colors.style()).tell(examples, coverage));
-        } else if (!problems.hasErrors()) {
-            out.println("There is nothing to test: no rulebook and no examples here.");
-        }
-        out.flush();
+        form.tell(
+                spec,
+                new Answer.Tests(examples, coverage),
+                problems.sorted(),
+                false,
+                "There is nothing to test: no rulebook and no examples here.");
         return ExitCode.ofExamples(examples, coverage, problems.hasErrors(), strict);
     }
 }

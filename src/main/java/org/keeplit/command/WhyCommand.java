@@ -1,6 +1,5 @@
 package org.keeplit.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -9,15 +8,14 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
-import org.keeplit.explore.RuleAtStep;
 import org.keeplit.language.FreeNames;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
-import org.keeplit.verdict.WhyReport;
 import picocli.CommandLine;
 
 /** {@code why RULE at STEP in PROCEDURE}: a rule with every value, before a step and after it. */
@@ -38,7 +36,7 @@ final class WhyCommand implements Callable<Integer> {
     private List<String> words;
 
     @CommandLine.Mixin
-    private Colors colors;
+    private Form form;
 
     @Override
     public Integer call() {
@@ -56,10 +54,14 @@ final class WhyCommand implements Callable<Integer> {
         }
         expect(left, "in");
         String procedure = next(left, "a procedure");
-        List<Path> files = left.stream().map(Path::of).toList();
+        if (form.isCases()) {
+            throw wrong("an explanation is told as text or json", Optional.empty());
+        }
+        List<Path> files = form.files(left.stream().map(Path::of).toList());
         Library library = new Reader().read(files.isEmpty() ? usual() : files);
         if (library.hasErrors()) {
             Mistakes.tell(spec, library.problems());
+            form.tell(spec, new Answer.Whys(List.of()), library.problems(), false, "");
             return ExitCode.MISTAKES;
         }
         Procedure asked = library.procedures().get(procedure);
@@ -77,7 +79,6 @@ final class WhyCommand implements Callable<Integer> {
     }
 
     private int answer(Library library, Procedure asked, String rule, String step, Optional<Conductor> phase) {
-        PrintWriter out = spec.commandLine().getOut();
         Problems problems = new Problems();
         Progress progress = new Progress(false);
         List<Keeplit.At> all = Keeplit.why(library, asked, rule, step, phase, Limits.USUAL, progress, problems);
@@ -89,13 +90,8 @@ final class WhyCommand implements Callable<Integer> {
         if (all.isEmpty()) {
             throw wrong("no way through " + asked.name() + " comes to a step " + step, Optional.empty());
         }
-        String between = "";
-        for (Keeplit.At at : all) {
-            RuleAtStep found = at.found();
-            out.print(between + new WhyReport(colors.style()).tell(at.place(), found));
-            between = "\n";
-        }
-        out.flush();
+        List<Answer.At> told = all.stream().map(at -> new Answer.At(at.place(), at.found())).toList();
+        form.tell(spec, new Answer.Whys(told), problems.sorted(), false, "");
         return ExitCode.PROVED;
     }
 

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
@@ -44,6 +45,37 @@ public final class Standing {
     /** {@return whether anything that conducts joins a place to an applied ground} @param vertex the place */
     public boolean isTiedToGround(Vertex vertex) {
         return grid.number(vertex).map(tied::get).orElse(false);
+    }
+
+    /** {@return how one thing stands, in words: its contacts, leads, settings, holders} @param name its name */
+    public ImmutableList<String> words(String name) {
+        StateWords words = new StateWords(program);
+        return program.layout().fields().stream()
+                .filter(field -> isAbout(field.key(), name))
+                .map(field -> words.words(field.key(), field.get(state)))
+                .filter(text -> !text.isEmpty())
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    private static boolean isAbout(FieldKey key, String name) {
+        if (key instanceof FieldKey.Pole pole) {
+            return pole.device().equals(name);
+        } else if (key instanceof FieldKey.End end) {
+            return end.device().equals(name);
+        } else if (key instanceof FieldKey.Clamp clamp) {
+            return clamp.family().equals(name);
+        } else if (key instanceof FieldKey.Mode mode) {
+            return mode.device().equals(name);
+        } else if (key instanceof FieldKey.Tap tap) {
+            return tap.regulator().equals(name);
+        } else if (key instanceof FieldKey.Placed placed) {
+            return placed.device().equals(name);
+        } else if (key instanceof FieldKey.Where where) {
+            return where.person().equals(name);
+        } else if (key instanceof FieldKey.Permitted permitted) {
+            return permitted.permit().equals(name);
+        }
+        return key instanceof FieldKey.Tagged tagged && tagged.device().equals(name);
     }
 
     /** {@return the value of a field, see {@link FieldKey}} @param key which */

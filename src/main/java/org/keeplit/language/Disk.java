@@ -13,6 +13,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Source;
@@ -28,16 +29,23 @@ final class Disk {
 
     private final Path here = Path.of("").toAbsolutePath();
     private final boolean relative;
+    private final Map<Path, String> open;
 
-    /** A reader. @param relative whether names are shown relative to the working folder where they lie in it */
+    /** A reader. @param relative whether names are shown relative to the working folder */
     Disk(boolean relative) {
+        this(relative, Map.of());
+    }
+
+    /** Like {@link #Disk(boolean)}. @param open texts that count instead of what files hold, by absolute path */
+    Disk(boolean relative, Map<Path, String> open) {
         this.relative = relative;
+        this.open = open;
     }
 
     /** {@return a path as people see it} */
     String shown(Path path) {
         Path absolute = path.toAbsolutePath().normalize();
-        Path shown = relative && absolute.startsWith(here) ? here.relativize(absolute) : absolute;
+        Path shown = relative && here.getRoot().equals(absolute.getRoot()) ? here.relativize(absolute) : absolute;
         return shown.toString().replace('\\', '/');
     }
 
@@ -84,6 +92,9 @@ final class Disk {
     /** {@return the text of a file, unless it cannot be read as text} */
     Optional<Source> read(Path path, String name, List<Problem> problems) {
         Span whole = Span.ofFile(new Source(name, ""));
+        if (open.containsKey(path)) {
+            return Optional.of(new Source(name, open.get(path)));
+        }
         try {
             if (!Files.isRegularFile(path)) {
                 problems.add(

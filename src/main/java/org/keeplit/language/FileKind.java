@@ -3,6 +3,8 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.Optional;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Span;
 
 /** The five kinds of file, each with its extension, its first words, and what its lines do. */
 enum FileKind {
@@ -190,6 +192,11 @@ enum FileKind {
     /** {@return what one of them is called in a sentence} */
     String word() {
         return this == RULES ? "rulebook" : extension;
+    }
+
+    /** {@return the problem that the name of a file ends like that of no kind} */
+    static Problem unknown(Span file) {
+        return Code.UNKNOWN_FILE_KIND.at(file, "the name of this file does not say what it is").help(ENDINGS);
     }
 
     /** {@return the kind of a file by its name} */

@@ -38,13 +38,22 @@ public final class Reader {
      * @return what they say
      */
     public Library read(List<Path> filesOrFolders) {
+        return read(filesOrFolders, Map.of());
+    }
+
+    /**
+     * Like {@link #read(List)}, with some texts that count instead of what is on the disk.
+     *
+     * @param filesOrFolders what to read
+     * @param open the texts by absolute path
+     * @return what they say
+     */
+    public Library read(List<Path> filesOrFolders, Map<Path, String> open) {
         boolean relative = filesOrFolders.stream().noneMatch(Path::isAbsolute);
-        Disk disk = new Disk(relative);
+        Disk disk = new Disk(relative, open);
         List<Problem> problems = new ArrayList<>();
         Set<Path> files = new LinkedHashSet<>();
-        for (Path path : filesOrFolders) {
-            collect(path, disk, files, problems);
-        }
+        filesOrFolders.forEach(path -> collect(path, disk, files, problems));
         Shelf shelf = new Shelf(disk);
         for (Path file : files) {
             String name = disk.shown(file);
@@ -52,6 +61,36 @@ public final class Reader {
                     .ifPresent(source -> shelf.add(new Draft(kind, source), file)));
         }
         return library(shelf, problems);
+    }
+
+    /** {@return one file with what it refers to} @param open texts that count instead of files @param kept what was read before */
+    Library read(Path file, Map<Path, String> open, Rereading.Kept kept) {
+        Disk disk = new Disk(false, open);
+        List<Problem> problems = new ArrayList<>();
+        Shelf shelf = new Shelf(disk, kept);
+        String name = disk.shown(file);
+        FileKind.of(name).ifPresentOrElse(
+                kind -> disk.read(file, name, problems).ifPresent(source -> shelf.add(new Draft(kind, source), file)),
+                () -> problems.add(FileKind.unknown(Span.ofFile(new Source(name, "")))));
+        return library(shelf, problems);
+    }
+
+    /**
+     * Reads the texts of files, and nothing of what they say.
+     *
+     * @param filesOrFolders the files; folders are read whole
+     * @param problems collects what cannot be read
+     * @return the texts, in the order of the files
+     */
+    public ImmutableList<Source> texts(List<Path> filesOrFolders, Problems problems) {
+        Disk disk = new Disk(filesOrFolders.stream().noneMatch(Path::isAbsolute));
+        List<Problem> found = new ArrayList<>();
+        Set<Path> files = new LinkedHashSet<>();
+        filesOrFolders.forEach(path -> collect(path, disk, files, found));
+        ImmutableList.Builder<Source> texts = ImmutableList.builder();
+        files.forEach(file -> disk.read(file, disk.shown(file), found).ifPresent(texts::add));
+        found.forEach(problems::add);
+        return texts.build();
     }
 
     /**
@@ -97,9 +136,7 @@ public final class Reader {
             }
         } else if (absolute.getFileName() == null
                 || FileKind.of(absolute.getFileName().toString()).isEmpty()) {
-            problems.add(Code.UNKNOWN_FILE_KIND
-                    .at(whole, "the name of this file does not say what it is")
-                    .help(FileKind.ENDINGS));
+            problems.add(FileKind.unknown(whole));
         } else {
             files.add(absolute);
         }
@@ -118,9 +155,7 @@ public final class Reader {
             FileKind.of(source.name())
                     .ifPresentOrElse(
                             kind -> shelf.add(new Draft(kind, source), null),
-                            () -> problems.add(Code.UNKNOWN_FILE_KIND
-                                    .at(Span.ofFile(source), "the name of this file does not say what it is")
-                                    .help(FileKind.ENDINGS)));
+                            () -> problems.add(FileKind.unknown(Span.ofFile(source))));
         }
         return library(shelf, problems);
     }

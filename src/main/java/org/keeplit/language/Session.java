@@ -33,6 +33,15 @@ final class Session {
         if (known != null) {
             return known;
         }
+        Optional<Resolved<?>> before = shelf.kept().done(item);
+        if (before.isPresent()) {
+            done.put(item, before.get());
+            for (Item other : shelf.kept().needs(item)) {
+                shelf.reopen(other);
+                resolve(other);
+            }
+            return before.get();
+        }
         open.add(item);
         Resolved<?> result =
                 switch (item.kind()) {
@@ -46,6 +55,7 @@ final class Session {
                 };
         open.remove(item);
         done.put(item, result);
+        shelf.kept().done(item, result);
         return result;
     }
 
@@ -75,8 +85,14 @@ final class Session {
                     Code.CIRCULAR.at(name.span(), "references lead over more than " + DEEPEST + " files or variants"));
             return Resolved.nothing();
         }
+        needed(item.get());
         Resolved<?> result = resolve(item.get());
         return new Resolved<>(result.thing().map(type::cast), result.sound());
+    }
+
+    /** Says that what is being resolved needs another item. */
+    private void needed(Item other) {
+        open.stream().reduce((a, b) -> b).ifPresent(item -> shelf.kept().needs(item, other));
     }
 
     private String way(Item to) {
@@ -110,10 +126,11 @@ final class Session {
         // Its mistakes were told when it was read with its own figures.
         Report silent = new Report(item.report().source());
         Item again = new Item(item.kind(), item.name(), item.head(), item.sections(), silent);
-        Resolved<Rulebook> known = tuned.get(List.of(item, set));
+        Map<List<Object>, Resolved<Rulebook>> all = shelf.kept().tuned(item, tuned);
+        Resolved<Rulebook> known = all.get(List.of(item, set));
         if (known == null) {
             known = new RulebookResolver(again, this, set).resolve();
-            tuned.put(List.of(item, set), known);
+            all.put(List.of(item, set), known);
         }
         return known;
     }
@@ -134,12 +151,11 @@ final class Session {
 
     /** {@return the words that a rulebook or a procedure may use: those of all equipment in its reach} */
     Vocabulary vocabulary(Item item) {
-        return vocabularies.computeIfAbsent(shelf.reach(item.report().source()), key -> {
-            List<Equipment> all = new ArrayList<>();
-            for (Item equipment : shelf.allEquipment(item.report().source())) {
-                resolve(equipment).thing().map(Equipment.class::cast).ifPresent(all::add);
-            }
-            return new Vocabulary(all);
-        });
+        List<Equipment> all = new ArrayList<>();
+        for (Item equipment : shelf.allEquipment(item.report().source())) {
+            needed(equipment);
+            resolve(equipment).thing().map(Equipment.class::cast).ifPresent(all::add);
+        }
+        return shelf.kept().vocabularies(vocabularies).computeIfAbsent(shelf.reach(item.report().source()), key -> new Vocabulary(all));
     }
 }

@@ -20,10 +20,21 @@ final class Shelf {
     private final Map<Path, List<Path>> folders = new LinkedHashMap<>();
     private final List<Problem> problems = new ArrayList<>();
     private final Disk disk;
+    private final Rereading.Kept kept;
 
     /** A shelf. @param disk reads files; it is never asked when only sources are given */
     Shelf(Disk disk) {
+        this(disk, new Rereading.Kept());
+    }
+
+    /** Like {@link #Shelf(Disk)}. @param kept what was read before */
+    Shelf(Disk disk, Rereading.Kept kept) {
         this.disk = disk;
+        this.kept = kept;
+    }
+
+    Rereading.Kept kept() {
+        return kept;
     }
 
     /** Adds a given file. @param path where it lies, or null if it lies on no disk */
@@ -144,11 +155,21 @@ final class Shelf {
             // A given file is on the shelf already.
             before = paths.containsValue(file)
                     ? Optional.empty()
-                    : disk.read(file, name, problems).map(source -> new Draft(kind, source));
+                    : kept.draft(file).or(() -> disk.read(file, name, problems).map(source -> new Draft(kind, source)));
+            before.ifPresent(draft -> kept.keep(file, draft));
             library.put(file, before);
             before.ifPresent(d -> paths.put(name, file));
         }
         return before;
+    }
+
+    /** Opens the file of an item that was kept, because something needs it that was kept, too. */
+    void reopen(Item item) {
+        kept.file(item).filter(file -> !library.containsKey(file) && !paths.containsValue(file)).ifPresent(file -> {
+            Draft draft = kept.draft(file).orElseThrow();
+            library.put(file, Optional.of(draft));
+            paths.put(draft.report().source().name(), file);
+        });
     }
 
     /** {@return the nearest folder above a file that has a library} */

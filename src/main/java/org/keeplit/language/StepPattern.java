@@ -62,8 +62,12 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
         }
     }
 
-    /** A pattern did not fit; how far it got and what it wanted there. */
-    record Miss(int at, String wanted, Misread why) {}
+    /** A pattern did not fit; how far it got and what it wanted there, in words that are only put together for those who ask. */
+    record Miss(int at, Supplier<String> words, Misread why) {
+        String wanted() {
+            return words.get();
+        }
+    }
 
     /** {@return a pattern from its text} */
     static StepPattern of(String text, Frame frame) {
@@ -122,7 +126,7 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
             if (part instanceof Word word) {
                 Lexeme here = cursor.peek(0);
                 if (here == null || here.isText() || !word.forms().contains(here.getText())) {
-                    misses.add(new Miss(at, wordsFrom(part), null));
+                    misses.add(new Miss(at, () -> wordsFrom(part), null));
                     cursor.moveTo(start);
                     return null;
                 }
@@ -133,7 +137,7 @@ record StepPattern(ImmutableList<Part> parts, boolean phased, Frame frame) {
             try {
                 holes.add(filler((Hole) part, cursor, step).get());
             } catch (Misread misread) {
-                misses.add(new Miss(at, "", misread));
+                misses.add(new Miss(at, () -> "", misread));
                 cursor.moveTo(start);
                 return null;
             }

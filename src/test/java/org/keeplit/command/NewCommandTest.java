@@ -33,6 +33,7 @@ class NewCommandTest {
         Told.assertTold("new-rule", folder, ran.out());
         Told.assertTold("new-rule-rules", folder, Files.readString(folder.resolve("seen-first.rules")));
         Told.assertTold("new-rule-examples", folder, Files.readString(folder.resolve("seen-first.examples")));
+        assertEquals(ExitCode.PROVED, Told.run("format", "--check", folder.resolve("seen-first.examples").toString()).code());
         Told.Ran tested = Told.run("test", "--strict", folder.resolve("seen-first.rules").toString());
         assertEquals("", tested.err());
         assertTrue(tested.out().contains("2 examples: 2 passed"), tested.out());
@@ -55,6 +56,7 @@ class NewCommandTest {
         Workspace.fill(folder, Workspace.RULES, Workspace.EXAMPLES);
         assertEquals("", begin("procedure", "JOB-1").err());
         Told.assertTold("new-procedure", folder, Files.readString(folder.resolve("JOB-1.procedure")));
+        assertEquals(ExitCode.PROVED, Told.run("format", "--check", folder.resolve("JOB-1.procedure").toString()).code());
         Told.Ran checked = Told.run("check", folder.resolve("JOB-1.procedure").toString());
         assertTrue(checked.out().contains("2 checks: 1 hold, 1 fail as they must"), checked.out());
         assertEquals(ExitCode.PROVED, checked.code());

@@ -51,7 +51,7 @@ class RoomTest {
                 .and()
                 .areTopLevelClasses()
                 .should()
-                .haveNameMatching(".*\\.(Reader|Library|Explanations|FreeNames)")
+                .haveNameMatching(".*\\.(Reader|Library|Explanations|FreeNames|Formatter|Rereading|Sketch)")
                 .check(HOUSE);
     }
 }

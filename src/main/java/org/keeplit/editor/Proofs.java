@@ -1,0 +1,96 @@
+package org.keeplit.editor;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BiConsumer;
+import org.keeplit.explore.Explored;
+import org.keeplit.explore.Limits;
+import org.keeplit.explore.Proving;
+import org.keeplit.insight.AsWritten;
+import org.keeplit.procedure.Instance;
+import org.keeplit.procedure.Procedure;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Judgement;
+
+/** Proves open files behind the editor's back, one at a time; the next edit of a file stops its proof. */
+final class Proofs implements AutoCloseable {
+    private static final Limits LIMITS = new Limits(2_000_000, Duration.ofSeconds(60), 256L << 20);
+    /** How long a file must rest before it is proved. */
+    private static final long REST_MS = 250;
+
+    private final ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(work -> {
+        Thread one = new Thread(work, "keeplit proof");
+        one.setDaemon(true);
+        one.setPriority(Thread.MIN_PRIORITY);
+        return one;
+    });
+    private final Map<String, AtomicBoolean> stops = new HashMap<>();
+    private final BiConsumer<Page, Proved> told;
+
+    /** Begins. @param told is told of a page's proof each time that a verdict is there, in the proof's thread */
+    Proofs(BiConsumer<Page, Proved> told) {
+        this.told = told;
+    }
+
+    /** Stops the proof of a file, if one runs. @param uri the file */
+    synchronized void stop(String uri) {
+        AtomicBoolean stop = stops.remove(uri);
+        if (stop != null) {
+            stop.set(true);
+        }
+    }
+
+    /** Begins the proof of a page, if there is anything to prove; that of its older text stops. @param page the page */
+    synchronized void begin(Page page) {
+        stop(page.uri());
+        if (page.library().givenProcedures().isEmpty()) {
+            return;
+        }
+        AtomicBoolean stop = new AtomicBoolean();
+        stops.put(page.uri(), stop);
+        thread.schedule(() -> prove(page, stop), REST_MS, TimeUnit.MILLISECONDS);
+    }
+
+    private void prove(Page page, AtomicBoolean stop) {
+        List<Instance> all = new ArrayList<>();
+        for (Procedure procedure : page.library().givenProcedures()) {
+            all.addAll(Instance.of(procedure, page.library().networks()));
+        }
+        List<Proved.Verdict> verdicts = new ArrayList<>();
+        Problems problems = new Problems();
+        for (int i = 0; i < all.size() && !stop.get(); i++) {
+            prove(all.get(i), stop, problems).ifPresent(verdicts::add);
+            if (!stop.get()) {
+                told.accept(page, new Proved(page.version(), List.copyOf(verdicts), problems.sorted(), i == all.size() - 1));
+            }
+        }
+    }
+
+    private static Optional<Proved.Verdict> prove(Instance one, AtomicBoolean stop, Problems problems) {
+        Optional<Explored> explored =
+                Proving.explored(one.procedure(), one.network(), one.proof(), LIMITS, (states, open) -> !stop.get(), problems);
+        return explored.map(found -> {
+            Judgement judgement = Judgement.of(one, found.outcome());
+            Optional<AsWritten> written = stop.get()
+                    ? Optional.empty()
+                    : Proving.using(one.procedure(), one.network(), one.proof(), new Problems(), AsWritten::of);
+            return new Proved.Verdict(judgement, written);
+        });
+    }
+
+    @Override
+    public void close() {
+        synchronized (this) {
+            stops.values().forEach(stop -> stop.set(true));
+        }
+        thread.shutdownNow();
+    }
+}

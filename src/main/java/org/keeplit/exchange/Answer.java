@@ -1,0 +1,107 @@
+package org.keeplit.exchange;
+
+import java.util.List;
+import org.keeplit.explore.RuleAtStep;
+import org.keeplit.insight.OrderTable;
+import org.keeplit.insight.PlanResult;
+import org.keeplit.insight.RetreatTable;
+import org.keeplit.insight.SlipTable;
+import org.keeplit.insight.SweepResult;
+import org.keeplit.mend.Mend;
+import org.keeplit.verdict.Coverage;
+import org.keeplit.verdict.ExampleJudgement;
+import org.keeplit.verdict.Judgement;
+
+/** What a command has to tell, whatever the format. */
+public sealed interface Answer {
+    /** {@return the command's name} */
+    String command();
+
+    /** {@return what came of each thing that was worked on} */
+    List<?> all();
+
+    /** {@return whether there was nothing to work on} */
+    default boolean isEmpty() {
+        return all().isEmpty();
+    }
+
+    /** Of {@code check}. @param all the verdicts */
+    record Checks(List<Judgement> all) implements Answer {
+        @Override
+        public String command() {
+            return "check";
+        }
+    }
+
+    /** Of {@code test}. @param all what came of the examples @param coverage what they show of the rules */
+    record Tests(List<ExampleJudgement> all, Coverage coverage) implements Answer {
+        @Override
+        public String command() {
+            return "test";
+        }
+
+        @Override
+        public boolean isEmpty() {
+            return all.isEmpty() && coverage.rules().findAny().isEmpty();
+        }
+    }
+
+    /** Of {@code order}. @param all the tables */
+    record Orders(List<OrderTable> all) implements Answer {
+        @Override
+        public String command() {
+            return "order";
+        }
+    }
+
+    /** Of {@code slips}. @param all the tables */
+    record Slips(List<SlipTable> all) implements Answer {
+        @Override
+        public String command() {
+            return "slips";
+        }
+    }
+
+    /** Of {@code retreat}. @param all the tables */
+    record Retreats(List<RetreatTable> all) implements Answer {
+        @Override
+        public String command() {
+            return "retreat";
+        }
+    }
+
+    /** Of {@code plan}. @param all the plans */
+    record Plans(List<PlanResult> all) implements Answer {
+        @Override
+        public String command() {
+            return "plan";
+        }
+    }
+
+    /** Of {@code sweep}. @param all what came of each place */
+    record Sweeps(List<SweepResult> all) implements Answer {
+        @Override
+        public String command() {
+            return "sweep";
+        }
+    }
+
+    /** Of {@code mend}. @param all what was found for each procedure */
+    record Mends(List<Mend> all) implements Answer {
+        @Override
+        public String command() {
+            return "mend";
+        }
+    }
+
+    /** Of {@code why}. @param all the explanations */
+    record Whys(List<At> all) implements Answer {
+        @Override
+        public String command() {
+            return "why";
+        }
+    }
+
+    /** A rule around a step. @param place the procedure and where it was run, in words @param found the explanation */
+    record At(String place, RuleAtStep found) {}
+}
