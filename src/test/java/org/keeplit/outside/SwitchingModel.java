@@ -106,16 +106,27 @@ record SwitchingModel(
         return text.append("  end\n").toString();
     }
 
-    /** {@return the model for Spin} @param asserting whether a load without supply is an error, or nothing is */
+    /**
+     * {@return the model for Spin}
+     *
+     * @param asserting whether a load without supply is an error, or nothing is
+     */
     String promela(boolean asserting) {
-        StringBuilder text = new StringBuilder();
-        for (int s = 0; s < switches.size(); s++) {
-            text.append("bit s%d = %d;%n".formatted(s, closed[s] ? 1 : 0));
+        StringBuilder text = new StringBuilder("bit s[%d];%n".formatted(switches.size()));
+        text.append("hidden byte v[%d];%nhidden byte more;%nhidden byte dark;%n".formatted(nodes));
+        StringBuilder start = new StringBuilder();
+        for (int k = 0; k < switches.size(); k++) {
+            start.append(closed[k] ? "    s[%d] = 1;%n".formatted(k) : "");
         }
         for (int c = 0; c < tracks.size(); c++) {
-            text.append("byte pc%d = 0;%n".formatted(c));
+            List<Act> track = tracks.get(c);
+            text.append("byte pc%d;%nhidden byte of%d[%d];%nhidden byte to%d[%d];%n"
+                    .formatted(c, c, track.size() + 1, c, track.size() + 1));
+            for (int a = 0; a < track.size(); a++) {
+                start.append("    of%d[%d] = %d; to%d[%d] = %d;%n"
+                        .formatted(c, a, track.get(a).of, c, a, track.get(a).closes ? 1 : 0));
+            }
         }
-        text.append("hidden byte v[%d];%nhidden byte more;%nhidden byte dark;%n".formatted(nodes));
         text.append("inline look() {\n  dark = 0;\n");
         for (int n = 0; n < nodes; n++) {
             text.append("  v[%d] = %d;%n".formatted(n, n == 0 ? 1 : 0));
@@ -124,19 +135,16 @@ record SwitchingModel(
         for (int[] line : lines) {
             join(text, "1", line);
         }
-        for (int s = 0; s < switches.size(); s++) {
-            join(text, "s" + s, switches.get(s));
+        for (int k = 0; k < switches.size(); k++) {
+            join(text, "s[" + k + "]", switches.get(k));
         }
         text.append("  :: else -> break\n  od;\n");
         loads.forEach(n -> text.append("  if :: !v[%d] -> dark = 1 :: else fi;%n".formatted(n)));
         text.append(asserting ? "  assert(!dark)\n}\n" : "  skip\n}\n");
-        text.append("active proctype crews() {\n  d_step { look() };\nend:\n  do\n");
+        text.append("active proctype crews() {\n  d_step {\n%s    look()\n  };%nend:%n  do%n".formatted(start));
         for (int c = 0; c < tracks.size(); c++) {
-            for (int a = 0; a < tracks.get(c).size(); a++) {
-                Act act = tracks.get(c).get(a);
-                text.append("  :: d_step { pc%d == %d && s%d == %d -> s%d = %d; pc%d = %d; look() }%n"
-                        .formatted(c, a, act.of, act.closes ? 0 : 1, act.of, act.closes ? 1 : 0, c, a + 1));
-            }
+            text.append("  :: d_step { (pc%1$d < %2$d && s[of%1$d[pc%1$d]] != to%1$d[pc%1$d]) -> s[of%1$d[pc%1$d]] = to%1$d[pc%1$d]; pc%1$d++; look() }%n"
+                    .formatted(c, tracks.get(c).size()));
         }
         return text.append("  od\n}\n").toString();
     }
