@@ -17,7 +17,6 @@ import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.RuleAtStep;
-import org.keeplit.explore.Search;
 import org.keeplit.explore.Watcher;
 import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.Ordering;
@@ -100,14 +99,7 @@ public final class Keeplit {
     }
 
     private static Optional<Explored> explored(Instance one, Limits limits, Watcher watcher, Problems problems) {
-        return Proving.explored(
-                one.procedure(),
-                one.network(),
-                one.proof(),
-                Search.USUAL.with(limits.events()),
-                limits,
-                watcher,
-                problems);
+        return Proving.explored(one.procedure(), one.network(), one.proof(), limits, watcher, problems);
     }
 
     /**

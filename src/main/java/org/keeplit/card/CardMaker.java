@@ -73,7 +73,7 @@ public final class CardMaker {
      * @return the cards; of what does not hold, marked so, without order and ways back
      */
     public static CardSet of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
-        Outcome outcome = Proving.explore(prepared, limits, watcher);
+        Outcome outcome = Proving.proved(prepared, limits, watcher).outcome();
         Proof proof = Proof.of(outcome);
         CardMaker maker = new CardMaker(
                 prepared.program(),

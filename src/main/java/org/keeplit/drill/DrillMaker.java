@@ -89,7 +89,7 @@ public final class DrillMaker {
      * @return the drill; without places of what does not hold
      */
     public static Drill of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
-        Outcome outcome = Proving.explore(prepared, limits, watcher);
+        Outcome outcome = Proving.proved(prepared, limits, watcher).outcome();
         Proof proof = Proof.of(outcome);
         if (proof != Proof.HOLDS) {
             return new Drill(instance, proof, InputHash.of(instance), new Drill.Next(-1, Optional.empty(), ImmutableList.of()), ImmutableList.of(), ImmutableList.of());

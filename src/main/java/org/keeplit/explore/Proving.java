@@ -57,7 +57,7 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
-        return prove(procedure, network, proof, Search.USUAL, limits, watcher, problems);
+        return prove(procedure, network, proof, Search.USUAL.with(limits.events()), limits, watcher, problems);
     }
 
     /**
@@ -94,11 +94,10 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
-        return explored(procedure, network, proof, Search.USUAL, limits, watcher, problems);
+        return explored(procedure, network, proof, Search.USUAL.with(limits.events()), limits, watcher, problems);
     }
 
-    /** The same, with what a search may save and how many events may happen said. */
-    public static Optional<Explored> explored(
+    private static Optional<Explored> explored(
             Procedure procedure,
             Network network,
             Procedure.Proof proof,
@@ -164,6 +163,20 @@ public final class Proving {
      */
     public static Outcome explore(Prepared prepared, Limits limits, Watcher watcher) {
         return explored(prepared, limits, watcher).outcome();
+    }
+
+    /**
+     * Explores what was prepared without events with as many of them as the limits allow: whoever says that something holds asks this.
+     *
+     * @param prepared the program, without events
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @return what was found
+     */
+    public static Explored proved(Prepared prepared, Limits limits, Watcher watcher) {
+        Search search = prepared.search().with(limits.events());
+        return explored(
+                Chances.in(new Prepared(prepared.program(), prepared.electric(), search, ImmutableList.of())), limits, watcher);
     }
 
     /** Like {@link #explore}, but more can be asked of what was found. {@return it} */

@@ -42,7 +42,7 @@ public final class SheetMaker {
      * @return the sheet
      */
     public static Sheet of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
-        return of(instance, prepared, Proof.of(Proving.explore(prepared, limits, watcher)));
+        return of(instance, prepared, Proof.of(Proving.proved(prepared, limits, watcher).outcome()));
     }
 
     /** Makes the sheet of a procedure of which is known what is proved. {@return it} */

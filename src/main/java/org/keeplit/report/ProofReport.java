@@ -44,7 +44,7 @@ public record ProofReport(
      * @return the report
      */
     public static ProofReport of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
-        Explored explored = Proving.explored(prepared, limits, watcher);
+        Explored explored = Proving.proved(prepared, limits, watcher);
         Outcome outcome = explored.outcome();
         ImmutableList.Builder<Way> ways = ImmutableList.builder();
         outcome.findings().forEach(finding -> ways.add(new Way(Optional.of(finding), explored.story(finding))));

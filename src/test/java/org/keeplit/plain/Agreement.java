@@ -32,7 +32,7 @@ final class Agreement {
         Outcome fast = Proving.prove(procedure, network, proof, Limits.USUAL, Watcher.NOBODY, problems)
                 .orElseThrow(() -> new AssertionError(name + ": " + problems.sorted()));
         Bound bound = Binding.bind(procedure, network, proof, problems).orElseThrow();
-        PlainResult plain = PlainEvaluator.evaluate(bound, 1_000_000);
+        PlainResult plain = PlainEvaluator.evaluate(bound, Limits.USUAL.events(), 1_000_000);
         assertEquals("", difference(fast, plain), name);
         return new Both(fast, plain);
     }

@@ -57,6 +57,11 @@ class EventsAgreementTest {
         assertEquals("", one.kind() == Comparison.Kind.DIFFERENT ? one.difference() : "", () -> "seed " + seed + "\n" + made);
         if (one.ran()) {
             ran++;
+            // An event more never makes hold what is broken without it.
+            Comparison without = Comparison.of(read, MOST_STATES, 0);
+            Agreement.roots(without.fast()).forEach((name, length) -> assertTrue(
+                    Agreement.roots(one.fast()).getOrDefault(name, Integer.MAX_VALUE) <= length,
+                    () -> name + " is not found with events, seed " + seed));
             alone += one.fast().byEvent().isEmpty() ? 0 : 1;
             broken += one.holds() ? 0 : 1;
             byWay += one.fast().findings().stream()
