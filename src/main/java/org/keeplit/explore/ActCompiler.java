@@ -19,7 +19,6 @@ import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Units;
-import org.keeplit.program.Vertex;
 
 /** Turns an act into what the explorer runs: whether it can be done, what a person looks at, what it changes. */
 final class ActCompiler {
@@ -95,8 +94,8 @@ final class ActCompiler {
 
     /** An event happens where it changes something, its condition may be so, and there is room for it. */
     private Compiled chance(Act act) {
-        Chances.One one = world.chance(act);
-        int number = world.chances().indexOf(one);
+        int number = world.chance(act);
+        Chances.One one = world.chances().get(number);
         List<Node> possible = new ArrayList<>();
         List<Op> ops = new ArrayList<>();
         List<Field> places = world.happened();
@@ -136,15 +135,9 @@ final class ActCompiler {
         } else if (primitive instanceof Primitive.FailToTrip fails) {
             return atoms.is(new FieldKey.Failed(fails.device()), 0);
         } else if (primitive instanceof Primitive.Fault fault) {
-            Element.Branch line = (Element.Branch) element(fault.line());
-            List<Node> alive = new ArrayList<>();
-            for (String node : List.of(line.from(), line.to())) {
-                for (Conductor phase : fault.phases()) {
-                    int vertex = world.grid().number(new Vertex.AtNode(node, phase)).orElseThrow();
-                    alive.add(Node.not(new Nodes.Alive(vertex, Nodes.Voltage.DEAD)));
-                }
-            }
-            return Node.one(alive);
+            return Node.one(world.places(fault).stream()
+                    .map(vertex -> Node.not(new Nodes.Alive(vertex, Nodes.Voltage.DEAD)))
+                    .toList());
         }
         return possible(primitive);
     }

@@ -9,8 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.keeplit.condition.Condition;
-import org.keeplit.condition.PhaseTerm;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
@@ -77,13 +75,7 @@ final class Chances {
     }
 
     private void add(Chance chance) {
-        List<Environment> environments = List.of(Environment.EMPTY);
-        for (Condition.Binder binder : chance.binders()) {
-            environments = environments.stream()
-                    .flatMap(e -> conditions.domain(binder, e).stream().map(o -> e.with(binder.variable(), o)))
-                    .toList();
-        }
-        for (Environment environment : environments) {
+        for (Environment environment : conditions.environments(chance.binders(), Environment.EMPTY)) {
             List<List<Primitive>> ways = List.of(List.of());
             for (Chance.Effect effect : chance.effects()) {
                 List<List<Primitive>> more = primitives(effect, environment);
@@ -134,7 +126,7 @@ final class Chances {
                 : world.phasesOf(object);
         List<Conductor> phases = has.list().stream()
                 .filter(Conductor::isPhase)
-                .filter(p -> on(effect.phase(), p, environment))
+                .filter(p -> environment.covers(effect.phase(), p))
                 .toList();
         return switch (effect.kind()) {
             case TRIPS -> moving((Element.Device) ((Obj.Of) object).element(), phases, false, true);
@@ -148,15 +140,6 @@ final class Chances {
             case FAULT_PASSES -> faulted(object, phases, false);
             case FAULT_STAYS -> faulted(object, phases, true);
         };
-    }
-
-    private static boolean on(PhaseTerm term, Conductor phase, Environment environment) {
-        if (term instanceof PhaseTerm.Given given) {
-            return given.phases().contains(phase);
-        } else if (term instanceof PhaseTerm.Variable variable) {
-            return ((Obj.OnPhase) environment.get(variable.name())).phase() == phase;
-        }
-        return true;
     }
 
     private List<List<Primitive>> moving(Element.Device device, List<Conductor> phases, boolean closes, boolean trips) {

@@ -140,6 +140,21 @@ final class ConditionCompiler {
         return world.domain(binder.noun());
     }
 
+    /** {@return all that some variables can stand for, their further conditions left aside} @param start what others stand for */
+    List<Environment> environments(List<Condition.Binder> binders, Environment start) {
+        List<Environment> all = List.of(start);
+        for (Condition.Binder binder : binders) {
+            List<Environment> more = new ArrayList<>();
+            for (Environment environment : all) {
+                for (Obj object : domain(binder, environment)) {
+                    more.add(environment.with(binder.variable(), object));
+                }
+            }
+            all = more;
+        }
+        return all;
+    }
+
     /** {@return the object that a term names} */
     Obj object(Term term, Environment environment) {
         if (term instanceof Term.Variable variable) {

@@ -2,6 +2,8 @@ package org.keeplit.explore;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.keeplit.condition.PhaseTerm;
+import org.keeplit.network.Conductor;
 
 /** What the variables of a rule stand for. */
 record Environment(Map<String, Obj> objects) {
@@ -11,6 +13,16 @@ record Environment(Map<String, Obj> objects) {
         Map<String, Obj> more = new LinkedHashMap<>(objects);
         more.put(variable, object);
         return new Environment(more);
+    }
+
+    /** {@return whether a phase is one of those that are meant} */
+    boolean covers(PhaseTerm meant, Conductor phase) {
+        if (meant instanceof PhaseTerm.Given given) {
+            return given.phases().contains(phase);
+        } else if (meant instanceof PhaseTerm.Variable variable) {
+            return ((Obj.OnPhase) get(variable.name())).phase() == phase;
+        }
+        return true;
     }
 
     Obj get(String variable) {

@@ -257,7 +257,7 @@ final class Machine {
     /** {@return what an act is that nobody does: what tripped with it may close again} */
     Reactions.Since beginning(Act act) {
         return act.step().action() instanceof Action.Happen
-                ? Reactions.Since.of(act, world.chance(act).tripping())
+                ? Reactions.Since.of(act, world.chances().get(world.chance(act)).tripping())
                 : Reactions.Since.NOTHING;
     }
 

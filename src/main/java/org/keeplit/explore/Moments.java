@@ -59,13 +59,8 @@ final class Moments {
     private static boolean isOn(Optional<PhaseTerm> phase, Events.Event event, Environment environment) {
         if (phase.isEmpty() || phase.get() instanceof PhaseTerm.All) {
             return true;
-        } else if (event.phase() == null) {
-            return false;
-        } else if (phase.get() instanceof PhaseTerm.Given given) {
-            return given.phases().contains(event.phase());
         }
-        String variable = ((PhaseTerm.Variable) phase.get()).name();
-        return ((Obj.OnPhase) environment.get(variable)).phase() == event.phase();
+        return event.phase() != null && environment.covers(phase.get(), event.phase());
     }
 
     private boolean is(Moment.Participant asked, Obj there, Events.Event event, Environment environment) {

@@ -23,7 +23,6 @@ import org.keeplit.program.Pickups;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Reaction;
 import org.keeplit.program.Units;
-import org.keeplit.program.Vertex;
 
 /** What devices do by themselves after an act: trip on the currents of the load flow, and reclose. */
 final class Reactions {
@@ -52,23 +51,11 @@ final class Reactions {
                 .flatMap(act -> act.primitives().stream())
                 .filter(Primitive.Fault.class::isInstance)
                 .map(Primitive.Fault.class::cast)
-                .forEach(fault -> places.put(fault, places(world, fault)));
+                .forEach(fault -> places.put(fault, world.places(fault)));
         for (Reaction reaction : reactions) {
             recloses.add(
                     reaction.kind() == Reaction.Kind.RECLOSE ? recloses(atoms, reaction) : Node.Constant.FALSE);
         }
-    }
-
-    /** {@return the vertices at the two ends of a faulted section} */
-    private static List<Integer> places(World world, Primitive.Fault fault) {
-        Element.Branch line = (Element.Branch) world.bound().network().element(fault.line()).orElseThrow();
-        List<Integer> all = new ArrayList<>();
-        for (String node : List.of(line.from(), line.to())) {
-            for (Conductor phase : fault.phases()) {
-                all.add(world.grid().number(new Vertex.AtNode(node, phase)).orElseThrow());
-            }
-        }
-        return all;
     }
 
     private static Node recloses(AtomCompiler atoms, Reaction reaction) {

@@ -30,7 +30,7 @@ final class RuleCompiler {
     /** {@return the instances of a rule that is judged in states: always, while, at the start, at the end} */
     List<RuleInstance> inStates(int number, Rule rule) {
         Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
-        for (Environment environment : environments(rule.binders(), Environment.EMPTY)) {
+        for (Environment environment : conditions.environments(rule.binders(), Environment.EMPTY)) {
             group(grouped, rule, environment, Node.Constant.TRUE, rule.body());
         }
         return instances(number, rule, grouped);
@@ -58,14 +58,14 @@ final class RuleCompiler {
     /** {@return all bindings that can come up in a run, their further conditions left aside} */
     List<Environment> environments(Rule rule, Moments moments) {
         if (rule.triggers().isEmpty()) {
-            return environments(rule.binders(), Environment.EMPTY);
+            return conditions.environments(rule.binders(), Environment.EMPTY);
         }
         Set<Environment> all = new LinkedHashSet<>();
         for (Act act : world.program().acts()) {
             for (Events.Event event : moments.events(act)) {
                 for (Trigger trigger : rule.triggers()) {
                     for (Environment matched : matches(trigger, event, act)) {
-                        all.addAll(environments(rule.binders(), matched));
+                        all.addAll(conditions.environments(rule.binders(), matched));
                     }
                 }
             }
@@ -83,7 +83,7 @@ final class RuleCompiler {
         for (Events.Event event : Events.of(world, atoms, act)) {
             for (Trigger trigger : rule.triggers()) {
                 for (Environment matched : matches(trigger, event, act)) {
-                    for (Environment environment : environments(rule.binders(), matched)) {
+                    for (Environment environment : conditions.environments(rule.binders(), matched)) {
                         Node when = Node.all(List.of(event.when(), suchThat(trigger, matched)));
                         group(grouped, rule, environment, when, body);
                     }
@@ -130,20 +130,6 @@ final class RuleCompiler {
 
     private Node suchThat(Trigger trigger, Environment matched) {
         return binders(trigger.binders(), matched);
-    }
-
-    private List<Environment> environments(List<Condition.Binder> binders, Environment start) {
-        List<Environment> all = List.of(start);
-        for (Condition.Binder binder : binders) {
-            List<Environment> more = new ArrayList<>();
-            for (Environment environment : all) {
-                for (Obj object : conditions.domain(binder, environment)) {
-                    more.add(environment.with(binder.variable(), object));
-                }
-            }
-            all = more;
-        }
-        return all;
     }
 
     /** {@return what a moment binds if it is one that a rule asks for} */

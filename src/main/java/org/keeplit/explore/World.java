@@ -29,6 +29,7 @@ import org.keeplit.program.Act;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Points;
+import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
 import org.keeplit.program.StartValues;
 import org.keeplit.program.Vertex;
@@ -40,6 +41,7 @@ final class World {
     private final Electric electric;
     private final ImmutableList<Chances.One> chances;
     private final Map<String, SiteGraph> siteGraphs = new HashMap<>();
+    private final Map<Set<String>, Node> besides = new HashMap<>();
     private PowerStates powerStates;
     private int solvedBefore;
     private Nominal nominal;
@@ -56,9 +58,21 @@ final class World {
         this.chances = chances;
     }
 
-    /** {@return the event that an act is} */
-    Chances.One chance(Act act) {
-        return chances.get(act.id() - chances.get(0).act().id());
+    /** {@return the number of the event that an act is, among those that may happen} */
+    int chance(Act act) {
+        return act.id() - chances.get(0).act().id();
+    }
+
+    /** {@return the vertices at the two ends of a faulted section} */
+    List<Integer> places(Primitive.Fault fault) {
+        Element.Branch line = (Element.Branch) bound().network().element(fault.line()).orElseThrow();
+        List<Integer> all = new ArrayList<>();
+        for (String node : List.of(line.from(), line.to())) {
+            for (Conductor phase : fault.phases()) {
+                all.add(grid().number(new Vertex.AtNode(node, phase)).orElseThrow());
+            }
+        }
+        return all;
     }
 
     /** {@return the fields of the events that happened} */
@@ -73,8 +87,12 @@ final class World {
         }
     }
 
-    /** {@return whether an event happened besides some} @param names these */
+    /** {@return whether an event happened besides some; the same for every binding of a rule} @param names these */
     Node besides(Set<String> names) {
+        return besides.computeIfAbsent(names, this::findBesides);
+    }
+
+    private Node findBesides(Set<String> names) {
         List<Node> any = new ArrayList<>();
         for (Field place : happened()) {
             for (int i = 0; i < chances.size(); i++) {

@@ -88,11 +88,7 @@ public final class FaultSweep {
      * @return ampere; infinite if they see nothing of it
      */
     public double between(int one, int other, double share) {
-        Complex loop = impedances[one][one]
-                .plus(impedances[other][other])
-                .minus(impedances[one][other])
-                .minus(impedances[other][one]);
-        Complex fault = before[one].minus(before[other]).times(loop.reciprocal());
+        Complex fault = fault(one, other);
         double most = 0;
         for (int c = 0; c < contacts.length; c++) {
             Complex own = shares[other][c].minus(shares[one][c]).times(fault);
@@ -110,14 +106,7 @@ public final class FaultSweep {
      * @return ampere, contact by contact; nothing for a contact that sees nothing
      */
     public Complex[] currents(int one, int other, double share) {
-        Complex loop = one == other
-                ? impedances[one][one]
-                : impedances[one][one]
-                        .plus(impedances[other][other])
-                        .minus(impedances[one][other])
-                        .minus(impedances[other][one]);
-        Complex volts = one == other ? before[one] : before[one].minus(before[other]);
-        Complex fault = volts.times(loop.reciprocal());
+        Complex fault = one == other ? before[one].times(impedances[one][one].reciprocal()) : fault(one, other);
         Complex[] all = new Complex[contacts.length];
         for (int c = 0; c < contacts.length; c++) {
             Complex response = one == other ? shares[one][c] : shares[one][c].minus(shares[other][c]);
@@ -125,6 +114,15 @@ public final class FaultSweep {
             all[c] = own.abs() < share * fault.abs() ? Complex.ZERO : own;
         }
         return all;
+    }
+
+    /** {@return the current of a bolted fault between two places} */
+    private Complex fault(int one, int other) {
+        Complex loop = impedances[one][one]
+                .plus(impedances[other][other])
+                .minus(impedances[one][other])
+                .minus(impedances[other][one]);
+        return before[one].minus(before[other]).times(loop.reciprocal());
     }
 
     private static double seen(double amperes, Complex fault, double share) {
