@@ -27,7 +27,7 @@ import org.keeplit.program.Vertex;
 
 /**
  * Load flows of sets of closed contacts, each worked out once. A solution is a pure function of its state; this only
- * keeps it. Not safe for several threads at once.
+ * keeps it. Safe for several threads at once, which wait for each other.
  */
 public final class PowerStates {
     /** How many solutions are kept before all are forgotten; each holds the voltages of the whole network. */
@@ -163,7 +163,7 @@ public final class PowerStates {
     }
 
     /** {@return the load flow of a state: a solution, or that there is none} @param state the state */
-    public FlowResult solve(FlowState state) {
+    public synchronized FlowResult solve(FlowState state) {
         if (known.size() >= kept) {
             known.clear();
         }
@@ -183,7 +183,7 @@ public final class PowerStates {
      * @param vertex where
      * @return the current in the faulted conductor of that vertex, in ampere
      */
-    public double faultCurrent(FlowState state, int vertex) {
+    public synchronized double faultCurrent(FlowState state, int vertex) {
         return faults.computeIfAbsent(new Place(state, vertex), p -> largestFault(state, vertex));
     }
 
@@ -259,7 +259,7 @@ public final class PowerStates {
      * @param ohms the resistance of a fault to ground
      * @return the least of both sorts of fault
      */
-    public Least leastFault(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
+    public synchronized Least leastFault(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
         double phase = Double.POSITIVE_INFINITY;
         double ground = Double.POSITIVE_INFINITY;
         int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
@@ -295,7 +295,7 @@ public final class PowerStates {
      * @param poles the closed poles of a device
      * @return the most of all these faults
      */
-    public Most mostFault(FlowState state, List<Integer> vertices, List<Contact> poles) {
+    public synchronized Most mostFault(FlowState state, List<Integer> vertices, List<Contact> poles) {
         double[] phase = new double[poles.size()];
         double ground = 0;
         int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
@@ -330,7 +330,7 @@ public final class PowerStates {
     }
 
     /** {@return how many load flows were worked out, one that was forgotten and asked again counted twice} */
-    public int solved() {
+    public synchronized int solved() {
         return solved;
     }
 }
