@@ -288,34 +288,46 @@ public final class PowerStates {
     public record Most(ImmutableList<Double> phase, double ground) {}
 
     /**
-     * Finds the most that some poles see, with no load. A pole that carries less than a hundredth of a fault sees nothing of it.
+     * Finds the most that the poles of some devices see, with no load. A pole that carries less than a hundredth of a fault sees
+     * nothing of it.
      *
      * @param state the state
      * @param vertices where the fault may be: each alone to ground, and two of one node together
-     * @param poles the closed poles of a device
-     * @return the most of all these faults
+     * @param poles for each device its closed poles
+     * @return for each device the most of all these faults
      */
-    public synchronized Most mostFault(FlowState state, List<Integer> vertices, List<Contact> poles) {
-        double[] phase = new double[poles.size()];
-        double ground = 0;
+    public synchronized ImmutableList<Most> mostFault(FlowState state, List<Integer> vertices, List<List<Contact>> poles) {
         int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
-        FaultSweep sweep = shortCircuit.sweep(state, terminals, poles.stream().mapToInt(model::element).toArray());
+        int[] contacts = poles.stream().flatMap(List::stream).mapToInt(model::element).toArray();
+        double[] phase = new double[contacts.length];
+        double[] ground = new double[poles.size()];
+        FaultSweep sweep = shortCircuit.sweep(state, terminals, contacts);
         for (int i = 0; i < terminals.length; i++) {
             for (int j = i; j < terminals.length && isAlive(sweep, i, vertices.get(i)); j++) {
                 boolean together = i == j || sameNode(vertices.get(i), vertices.get(j)) && isAlive(sweep, j, vertices.get(j));
                 if (!together) {
                     continue;
                 }
-                Complex sum = Complex.ZERO;
                 Complex[] seen = sweep.currents(i, j, SHARE);
-                for (int c = 0; c < seen.length; c++) {
-                    phase[c] = Math.max(phase[c], seen[c].abs());
-                    sum = sum.plus(seen[c]);
+                int c = 0;
+                for (int d = 0; d < ground.length; d++) {
+                    Complex sum = Complex.ZERO;
+                    for (int end = c + poles.get(d).size(); c < end; c++) {
+                        phase[c] = Math.max(phase[c], seen[c].abs());
+                        sum = sum.plus(seen[c]);
+                    }
+                    ground[d] = i == j ? Math.max(ground[d], sum.abs()) : ground[d];
                 }
-                ground = i == j ? Math.max(ground, sum.abs()) : ground;
             }
         }
-        return new Most(Doubles.asList(phase).stream().collect(ImmutableList.toImmutableList()), ground);
+        ImmutableList.Builder<Most> all = ImmutableList.builder();
+        int c = 0;
+        for (int d = 0; d < ground.length; d++) {
+            int end = c + poles.get(d).size();
+            all.add(new Most(ImmutableList.copyOf(Doubles.asList(phase).subList(c, end)), ground[d]));
+            c = end;
+        }
+        return all.build();
     }
 
     private boolean isAlive(FaultSweep sweep, int place, int vertex) {
