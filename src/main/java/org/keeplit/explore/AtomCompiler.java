@@ -109,7 +109,8 @@ final class AtomCompiler {
         return world.program()
                 .layout()
                 .field(key)
-                .<Node>map(f -> new Nodes.FieldIs(f, value))
+                // What no act of the run brings about is no question to each state.
+                .<Node>map(f -> value < f.size() ? new Nodes.FieldIs(f, value) : Node.Constant.FALSE)
                 .orElseGet(() -> constant(world.program().layout().constant(key) == value));
     }
 

@@ -297,6 +297,11 @@ final class Machine {
         return next;
     }
 
+    /** {@return what follows an act by itself without anything moving} */
+    Settling settling() {
+        return settling;
+    }
+
     /** {@return what devices do by themselves} */
     Reactions reactions() {
         return reactions;

@@ -1,5 +1,6 @@
 package org.keeplit.explore;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.primitives.ImmutableIntArray;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
@@ -177,8 +178,14 @@ final class Nodes {
         }
     }
 
-    /** A device feeds a site. */
-    record Feeds(String device, String site) implements Node {
+    /** A device feeds a site. @param elsewhere the fields that say which open devices may be closed from somewhere else */
+    record Feeds(String device, String site, ImmutableList<Field> elsewhere) implements Node {
+        @Override
+        public void reads(Reads into) {
+            into.position();
+            elsewhere.forEach(into::field);
+        }
+
         @Override
         public Truth eval(Scene scene) {
             return Truth.of(scene.analysis().feeding(site, scene.mayClose()).contains(device));

@@ -41,4 +41,14 @@ final class ReadsInGroups {
             into[i] = Reads.differ(one, other, groups[i]);
         }
     }
+
+    /** {@return whether some rule reads of both of two sets of bits} */
+    boolean anyReads(long[] one, long[] other) {
+        for (long[] group : groups) {
+            if (Independence.meet(group, one) && Independence.meet(group, other)) {
+                return true;
+            }
+        }
+        return false;
+    }
 }

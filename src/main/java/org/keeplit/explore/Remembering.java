@@ -84,6 +84,36 @@ final class Remembering {
         }
     }
 
+    /**
+     * Notes what of what is remembered an act may change, and what that depends on.
+     *
+     * @param act the act's number
+     * @param written the bits that it changes otherwise; takes the note
+     * @param read takes the note
+     * @param position see {@link Reads#positionOf}
+     */
+    void touches(int act, long[] written, Reads read, long[] position) {
+        boolean more = true;
+        while (more) {
+            more = false;
+            for (int i = 0; i < memories.size(); i++) {
+                Reads body = new Reads(position);
+                bodies.get(i).reads(body);
+                boolean moment = !sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE);
+                long[] own = new long[written.length];
+                fields.get(i).mark(own);
+                if ((moment || Independence.meet(written, body.bits())) && !Independence.meet(written, own)) {
+                    fields.get(i).mark(written);
+                    read.field(fields.get(i));
+                    bodies.get(i).reads(read);
+                    sets[act][i].reads(read);
+                    clears[act][i].reads(read);
+                    more = true;
+                }
+            }
+        }
+    }
+
     /** {@return what is told of a reaction, which is no moment} */
     int[] noMoment() {
         return new int[memories.size()];

@@ -82,6 +82,11 @@ final class Settling {
         }
     }
 
+    /** Notes the tests for dead that grow stale with something. @param bits takes the note */
+    void staleAfter(Disturbance disturbance, long[] bits) {
+        tests.stream().filter(t -> disturbance.concerns(t.testers)).forEach(t -> t.field.mark(bits));
+    }
+
     /** A control steps by itself while it is on automatic and has its supply. */
     private static Node automatic(AtomCompiler atoms, Element.Regulator regulator, Conductor phase) {
         List<Node> all = new ArrayList<>();

@@ -33,6 +33,7 @@ public final class Stepper {
     private final Replaying replaying;
     private final Explaining explaining;
     private final Supplier<Silence> silence;
+    private final Supplier<Independence> independence;
     private final long[] position;
     private final List<Node> endParts = new ArrayList<>();
 
@@ -44,6 +45,7 @@ public final class Stepper {
         this.explaining = new Explaining(machine);
         machine.ends().forEach(node -> parts(node, endParts));
         this.position = Reads.positionOf(machine.world());
+        this.independence = Suppliers.memoize(() -> new Independence(machine));
         this.silence = Suppliers.memoize(() -> new Silence(machine));
     }
 
@@ -113,6 +115,11 @@ public final class Stepper {
     /** {@return whether nothing notices an act, so that it does not matter when it comes} @param act its number */
     public boolean isSilent(int act) {
         return silence.get().of(act);
+    }
+
+    /** {@return whether it does not matter which of two acts comes first, for anything that is judged} @param one an act's number @param other another's */
+    public boolean isIndependent(int one, int other) {
+        return independence.get().of(one, other);
     }
 
     /** {@return whether all is done} */

@@ -51,7 +51,7 @@ final class VoltageAtoms {
             case FIT_TO_CLOSE -> fitToClose(((Obj.Joint) first).contact());
             case ISOLATED -> new Nodes.Isolated(branch(first));
             case SUPPLIED -> supplied((Element.Load) ((Obj.Of) first).element());
-            case FEEDS -> new Nodes.Feeds(first.words(), world.siteOf(objects.get(1)));
+            case FEEDS -> new Nodes.Feeds(first.words(), world.siteOf(objects.get(1)), world.elsewhere());
             case LIVE_SITE -> live(world.siteOf(first));
             default -> throw new IllegalStateException("no node for " + atom.predicate());
         };

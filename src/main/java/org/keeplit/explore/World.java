@@ -20,6 +20,7 @@ import org.keeplit.electric.power.PowerModel;
 import org.keeplit.electric.power.PowerStates;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Permit;
@@ -103,6 +104,13 @@ final class World {
             }
         }
         return Node.one(any);
+    }
+
+    /** {@return the fields that say whether somebody may close a device from elsewhere} */
+    ImmutableList<Field> elsewhere() {
+        return program.layout().fields().stream()
+                .filter(f -> f.key() instanceof FieldKey.Mode mode && mode.mode().equals(Mode.REMOTE))
+                .collect(ImmutableList.toImmutableList());
     }
 
     /** {@return the events that may happen} */

@@ -26,6 +26,8 @@ import org.keeplit.program.Parts;
 public final class Ordering {
     /** Up to how many combinations of steps done and not done every order is tried. */
     private static final int MOST = 5_000;
+    /** How many combinations are gone on from where only one of equal orders is tried, before all are. */
+    private static final int REDUCED = 12_000;
 
     private static final OrderTable.Every NOT_ASKED =
             new OrderTable.Every(OrderTable.Answer.UNDECIDED, 0, Optional.empty());
@@ -43,6 +45,7 @@ public final class Ordering {
 
     private final BitSet silent = new BitSet();
     private final List<OrderTable.Pair> pairs = new ArrayList<>();
+    private final BitSet[] touching;
     private boolean exhaustive;
 
     private Ordering(Stepper stepper, Parts parts, Watcher watcher) {
@@ -52,6 +55,7 @@ public final class Ordering {
         this.count = parts.all().size();
         this.needs = new BitSet[count];
         this.wants = new BitSet[count];
+        this.touching = ReducedOrders.dependent(stepper, parts);
         for (int i = 0; i < count; i++) {
             needs[i] = new BitSet();
             wants[i] = new BitSet();
@@ -295,6 +299,11 @@ public final class Ordering {
      */
     private OrderTable.Every every(
             BitSet[] arrows, Proving.Prepared prepared, Limits limits) {
+        ReducedOrders.Found reduced = ReducedOrders.safe(
+                runner, arrows, touching, Math.min(REDUCED, limits.states()), () -> watcher.goOn(0, 0));
+        if (reduced.answer() == ReducedOrders.Answer.SAFE) {
+            return new OrderTable.Every(OrderTable.Answer.SAFE, reduced.nodes(), Optional.empty());
+        }
         List<BitSet> after = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             BitSet before = (BitSet) arrows[i].clone();

@@ -3,12 +3,9 @@ package org.keeplit.insight;
 import com.google.common.collect.ImmutableList;
 import java.nio.LongBuffer;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.PriorityQueue;
 import java.util.Set;
 import org.keeplit.explore.Harm;
 import org.keeplit.explore.Limits;
@@ -109,64 +106,12 @@ public final class Planning {
         return Optional.empty();
     }
 
-    private record Node(long[] state, Node parent, Orders.Move move, int length, int bound, int number)
-            implements Comparable<Node> {
-        @Override
-        public int compareTo(Node other) {
-            if (bound != other.bound) {
-                return Integer.compare(bound, other.bound);
-            }
-            // Of equal promise the one that is further on.
-            return length != other.length
-                    ? Integer.compare(other.length, length)
-                    : Integer.compare(number, other.number);
-        }
-
-        List<Orders.Move> way() {
-            List<Orders.Move> all = parent == null ? new ArrayList<>() : parent.way();
-            if (move != null) {
-                all.add(move);
-            }
-            return all;
-        }
-    }
-
     private Optional<List<Orders.Move>> shortest(long[] start, int most) {
-        PriorityQueue<Node> open = new PriorityQueue<>();
-        Map<LongBuffer, Integer> lengths = new HashMap<>();
-        List<Orders.Move> moves = new ArrayList<>(finder.repair().moving());
-        moves.addAll(finder.repair().looks());
-        open.add(new Node(start, null, null, 0, goal.atLeast(start), 0));
-        lengths.put(LongBuffer.wrap(start), 0);
-        int number = 0;
-        while (!open.isEmpty()) {
-            Node now = open.peek();
-            atLeast = now.bound;
-            if (expanded >= most || !watcher.goOn(expanded, open.size())) {
-                return Optional.empty();
-            }
-            open.poll();
-            if (lengths.get(LongBuffer.wrap(now.state)) < now.length) {
-                continue;
-            } else if (goal.isReached(now.state)) {
-                return Optional.of(now.way());
-            }
-            expanded++;
-            for (Orders.Move move : moves) {
-                Optional<long[]> next = finder.repair().surely(now.state, move);
-                if (next.isEmpty()) {
-                    continue;
-                }
-                int length = now.length + 1;
-                LongBuffer key = LongBuffer.wrap(next.get());
-                if (length < lengths.getOrDefault(key, Integer.MAX_VALUE)) {
-                    lengths.put(key, length);
-                    int bound = Math.max(now.bound, length + goal.atLeast(next.get()));
-                    open.add(new Node(next.get(), now, move, length, bound, ++number));
-                }
-            }
-        }
-        exhausted = true;
-        return Optional.empty();
+        ShortestWay search = ShortestWay.of(
+                finder, goal, start, Integer.MAX_VALUE, done -> done < most && watcher.goOn(done, most - done));
+        atLeast = search.atLeast();
+        expanded = search.expanded();
+        exhausted = search.exhausted();
+        return search.way();
     }
 }

@@ -3,12 +3,14 @@ package org.keeplit.insight;
 import com.google.common.collect.ImmutableList;
 import java.nio.LongBuffer;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.PriorityQueue;
 import java.util.Set;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Limits;
@@ -31,11 +33,18 @@ public final class Retreats {
     private static final int MOST = 400;
 
     private static final int FEW = 10;
+    /** How many acts are tried to lead from one known state to another. */
+    private static final int TRIED = 60_000;
+    /** How many states are gone on from in the search for shorter ways from where the crew may be called back: for all of these, and for one. */
+    private static final int SHORTER = 400;
+
+    private static final int SHORTER_FOR_ONE = 60;
 
     private final Parts parts;
     private final WayFinder finder;
     private final Stepper stepper;
     private final Watcher watcher;
+    private int left = SHORTER;
     private final List<Place> places = new ArrayList<>();
     private final Map<LongBuffer, Integer> numbers = new HashMap<>();
     /** For each part the places where it was just done. */
@@ -153,6 +162,7 @@ public final class Retreats {
             }
         }
         forwards();
+        across();
         return true;
     }
 
@@ -207,19 +217,79 @@ public final class Retreats {
         }
     }
 
+    /** From one known state any act may lead to another, from which the way is short. */
+    private void across() {
+        List<Orders.Move> moving = finder.repair().moving();
+        if ((long) places.size() * moving.size() > TRIED) {
+            return;
+        }
+        List<List<Step>> from = new ArrayList<>();
+        for (int i = 0; i < places.size(); i++) {
+            from.add(new ArrayList<>());
+        }
+        for (int i = 0; i < places.size(); i++) {
+            for (Orders.Move move : moving) {
+                Integer to = finder.repair().surely(places.get(i).state, move)
+                        .map(next -> numbers.get(LongBuffer.wrap(next)))
+                        .orElse(null);
+                if (to != null) {
+                    from.get(to).add(new Step(i, move));
+                }
+            }
+        }
+        // The nearest first, so that each is told of once.
+        PriorityQueue<Integer> open = new PriorityQueue<>(
+                Comparator.comparing((Integer i) -> places.get(i).way.size()).thenComparing(i -> i));
+        for (int i = 0; i < places.size(); i++) {
+            if (places.get(i).way != null) {
+                open.add(i);
+            }
+        }
+        while (!open.isEmpty()) {
+            int to = open.poll();
+            for (Step step : from.get(to)) {
+                Place place = places.get(step.from);
+                if (place.way == null || place.way.size() > places.get(to).way.size() + 1) {
+                    List<Orders.Move> way = new ArrayList<>(List.of(step.move));
+                    way.addAll(places.get(to).way);
+                    open.remove(step.from);
+                    place.way = way;
+                    open.add(step.from);
+                }
+            }
+        }
+    }
+
+    /** An act by which one known state leads to another. */
+    private record Step(int from, Orders.Move move) {}
+
+    /** Looks whether a shorter way leads from where a crew may be called back; {@return how many acts any takes at least} */
+    private int shorten(Place place, Normal normal) {
+        if (place.way == null || place.way.size() == normal.atLeast(place.state)) {
+            return normal.atLeast(place.state);
+        }
+        int most = Math.min(SHORTER_FOR_ONE, left);
+        ShortestWay search =
+                ShortestWay.of(finder, normal, place.state, place.way.size() - 1, done -> done < most);
+        left -= search.expanded();
+        search.way().ifPresent(way -> place.way = way);
+        return search.atLeast();
+    }
+
     private RetreatTable table(Instance instance, boolean cut) {
         Normal normal = new Normal(stepper);
         ImmutableList.Builder<RetreatTable.Stop> stops = ImmutableList.builder();
         afterPart.forEach((part, at) -> {
             List<Place> there = at.stream().map(places::get).toList();
             Place first = there.get(0);
+            int atLeast = shorten(first, normal);
             long none = there.stream().filter(p -> p.way == null).count();
             stops.add(new RetreatTable.Stop(
                     parts.all().get(part),
                     there.size(),
                     longest(there),
                     Optional.ofNullable(first.way).map(WayFinder::acts),
-                    normal.atLeast(first.state),
+                    atLeast,
                     (int) none,
                     there.stream().filter(p -> p.way == null).allMatch(p -> p.exhausted)));
         });
