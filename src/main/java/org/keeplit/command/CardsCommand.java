@@ -3,6 +3,7 @@ package org.keeplit.command;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.keeplit.Keeplit;
 import org.keeplit.card.CardPages;
 import org.keeplit.card.CardSet;
@@ -67,7 +68,7 @@ final class CardsCommand extends PaperCommand<CardSet> {
     }
 
     @Override
-    Map<String, byte[]> pages(CardSet one, LocalDate date) {
-        return CardPages.files(one, date, paper);
+    Map<String, byte[]> pages(CardSet one, LocalDate date, Consumer<String> told) {
+        return CardPages.files(one, date, paper, told);
     }
 }

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.keeplit.Keeplit;
 import org.keeplit.drill.Drill;
 import org.keeplit.drill.DrillPage;
@@ -87,7 +88,7 @@ final class DrillCommand extends PaperCommand<Drill> {
     }
 
     @Override
-    Map<String, byte[]> pages(Drill one, LocalDate date) {
+    Map<String, byte[]> pages(Drill one, LocalDate date, Consumer<String> told) {
         Map<String, byte[]> all = new LinkedHashMap<>();
         if (!one.places().isEmpty()) {
             all.put("drill.html", WholeFolder.bytes(DrillPage.of(one, date)));

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
@@ -49,7 +50,7 @@ final class LogBlankCommand extends PaperCommand<Sheet> {
     }
 
     @Override
-    Map<String, byte[]> pages(Sheet one, LocalDate date) {
+    Map<String, byte[]> pages(Sheet one, LocalDate date, Consumer<String> told) {
         Map<String, byte[]> all = new LinkedHashMap<>();
         String page = SheetPage.of(one, date);
         all.put("log.html", WholeFolder.bytes(page));

@@ -3,6 +3,7 @@ package org.keeplit.command;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
@@ -56,7 +57,7 @@ final class ReportCommand extends PaperCommand<ProofReport> {
     }
 
     @Override
-    Map<String, byte[]> pages(ProofReport one, LocalDate date) {
+    Map<String, byte[]> pages(ProofReport one, LocalDate date, Consumer<String> told) {
         return Map.of(".html", WholeFolder.bytes(ReportPage.of(one, date)));
     }
 }

@@ -54,7 +54,7 @@ class PdfTest {
                               hand comes down
                             """), Limits.USUAL, Watcher.NOBODY, new Problems()).get(0);
 
-    private static final Map<String, byte[]> FILES = CardPages.files(SET, DATE, Paper.A5);
+    private static final Map<String, byte[]> FILES = CardPages.files(SET, DATE, Paper.A5, told -> {});
     private static final byte[] A5 = FILES.get("crew.pdf");
 
     @Test
@@ -132,7 +132,7 @@ class PdfTest {
     @Test
     void aSheetIsAPageOfTheRightSize() throws IOException {
         for (Paper paper : Paper.values()) {
-            Map<String, byte[]> files = paper == Paper.A5 ? FILES : CardPages.files(SET, DATE, paper);
+            Map<String, byte[]> files = paper == Paper.A5 ? FILES : CardPages.files(SET, DATE, paper, told -> {});
             int sheets = Pages.byClass(Pages.parsed(Pages.html(files).get("crew.html")), "section", "sheet").size();
             try (PDDocument document = Loader.loadPDF(files.get("crew.pdf"))) {
                 assertEquals(sheets, document.getNumberOfPages());
