@@ -40,9 +40,6 @@ final class BriefingPieces {
                 ? List.of("The network states no voltage of the table: ask for the distance before work.")
                 : set.approach());
         told("Energy, and how it is held", set.sources());
-        picture("The way to the work", set.feeder());
-        picture("The network, with what this job leaves alone folded", Optional.of(set.network()));
-        picture("The work site at the start", set.site());
         told("Tools (common practice, no source, where a card names none)",
                 set.steps().stream().flatMap(s -> s.tools().stream()).distinct().sorted().toList());
         told("Brought to the site", procedure.temporaries().stream().map(t -> t.name() + ": " + t.kind().name() + ", one for each phase").toList());
@@ -52,6 +49,10 @@ final class BriefingPieces {
                 .toList());
         told("What stops the job (common practice, no source)", STOPS);
         told("What can hurt someone in this job", set.hazards());
+        // Lists flow over sheets, pictures do not: first all of the one, then all of the other.
+        picture("The network, with what this job leaves alone folded", Optional.of(set.network()));
+        picture("The way to the work", set.feeder());
+        picture("The work site at the start", set.site());
         signs(procedure);
     }
 

@@ -168,6 +168,6 @@ public final class CardPages {
         return "<footer><p><b>" + Html.text(CAUTION) + "</b></p><p>"
                 + Html.text(procedure.name() + " revision " + procedure.revision() + ", network " + set.instance().network().name()
                         + ", input " + set.hash() + ", " + date)
-                + "</p><p>" + Html.text(words) + " <b class=\"pages\">Page " + number + " of " + of + "</b></p></footer>";
+                + ". <b class=\"pages\">Page " + number + " of " + of + "</b></p><p>" + Html.text(words) + "</p></footer>";
     }
 }
