@@ -86,8 +86,13 @@ public record Sketch(Source source, ImmutableList<Row> rows, ImmutableList<Span>
 
     /** {@return a file as its lines show it} @param source the file; its name tells its kind */
     public static Sketch of(Source source) {
+        return of(source, new Lexed());
+    }
+
+    /** {@return the same} @param lexed its lines, as far as they were read before */
+    static Sketch of(Source source, Lexed lexed) {
         FileKind kind = FileKind.of(source.name()).orElse(FileKind.PROCEDURE);
-        List<Line> lines = new LineReader(source, new Report(source)).read();
+        List<Line> lines = new LineReader(source, new Report(source), lexed).read();
         Indents.Place[] places = new Indents.Place[(int) source.content().lines().count() + 1];
         new Indents(kind).of(lines).forEach(place -> places[place.number()] = place);
         List<Row> rows = new ArrayList<>();
