@@ -4,12 +4,12 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
-import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.page.Proof;
 import org.keeplit.page.WholeFolder;
+import org.keeplit.paper.Papers;
 import org.keeplit.procedure.Instance;
 import org.keeplit.report.ProofReport;
 import org.keeplit.report.ReportPage;
@@ -30,7 +30,7 @@ final class ReportCommand extends PaperCommand<ProofReport> {
 
     @Override
     List<ProofReport> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.report(library, limits, watcher, problems);
+        return Papers.report(library, limits, watcher, problems);
     }
 
     @Override

@@ -23,7 +23,6 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Stepper;
 import org.keeplit.explore.Watcher;
@@ -32,6 +31,7 @@ import org.keeplit.language.Reader;
 import org.keeplit.page.Proof;
 import org.keeplit.page.Pages;
 import org.keeplit.page.WholeFolder;
+import org.keeplit.paper.Papers;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Person;
@@ -48,7 +48,7 @@ class CardsTest {
     private static List<CardSet> cards(Library library) {
         Problems problems = new Problems();
         assertEquals(List.of(), library.problems());
-        List<CardSet> sets = Keeplit.cards(library, Limits.USUAL, Watcher.NOBODY, problems);
+        List<CardSet> sets = Papers.cards(library, Limits.USUAL, Watcher.NOBODY, problems);
         assertEquals(List.of(), problems.sorted());
         return sets;
     }

@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import nu.validator.client.EmbeddedValidator;
 import org.junit.jupiter.api.Test;
-import org.keeplit.Keeplit;
 import org.keeplit.card.CardPages;
 import org.keeplit.card.Paper;
 import org.keeplit.drill.Drill;
@@ -25,6 +24,7 @@ import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.log.SheetPage;
+import org.keeplit.paper.Papers;
 import org.keeplit.report.ReportPage;
 import org.keeplit.text.Problems;
 
@@ -76,16 +76,16 @@ class HtmlValidTest {
     private static Map<String, String> pages(String name, Library library) {
         Map<String, String> all = new LinkedHashMap<>();
         Problems problems = new Problems();
-        Keeplit.cards(library, Limits.USUAL, Watcher.NOBODY, problems).forEach(set ->
+        Papers.cards(library, Limits.USUAL, Watcher.NOBODY, problems).forEach(set ->
                 Pages.html(CardPages.files(set, DATE, Paper.A5, told -> {})).forEach((file, page) -> all.put(name + " " + file.replace(".html", ""), page)));
-        Keeplit.report(library, Limits.USUAL, Watcher.NOBODY, problems).forEach(one -> all.put(name + " report", ReportPage.of(one, DATE)));
-        for (Drill drill : Keeplit.drill(library, Limits.USUAL, Watcher.NOBODY, problems)) {
+        Papers.report(library, Limits.USUAL, Watcher.NOBODY, problems).forEach(one -> all.put(name + " report", ReportPage.of(one, DATE)));
+        for (Drill drill : Papers.drill(library, Limits.USUAL, Watcher.NOBODY, problems)) {
             if (!drill.places().isEmpty()) {
                 all.put(name + " drill", DrillPage.of(drill, DATE));
                 all.put(name + " answers", DrillPage.answers(drill, DATE));
             }
         }
-        Keeplit.sheets(library, Limits.USUAL, Watcher.NOBODY, problems).forEach(sheet -> all.put(name + " log", SheetPage.of(sheet, DATE)));
+        Papers.sheets(library, Limits.USUAL, Watcher.NOBODY, problems).forEach(sheet -> all.put(name + " log", SheetPage.of(sheet, DATE)));
         assertEquals(List.of(), problems.sorted());
         return all;
     }

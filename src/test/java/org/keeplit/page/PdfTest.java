@@ -29,20 +29,20 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.keeplit.Keeplit;
 import org.keeplit.card.CardPages;
 import org.keeplit.card.CardSet;
 import org.keeplit.card.Paper;
 import org.keeplit.card.StepCard;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
+import org.keeplit.paper.Papers;
 import org.keeplit.text.Problems;
 
 /** PDF of cards, read back by other programs' eyes. */
 class PdfTest {
     private static final LocalDate DATE = LocalDate.of(2026, 3, 2);
 
-    private static final CardSet SET = Keeplit.cards(
+    private static final CardSet SET = Papers.cards(
                     SmallJob.of("""
                               bypass: op closes bridge
                                 caution "Keep clear of the bridge: 0.3 mohm to 3 \u03a9."
