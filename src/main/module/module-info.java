@@ -11,8 +11,9 @@ module org.keeplit {
     requires io.github.javadiffutils;
     requires java.logging;
     requires java.xml;
-    // Named by what draws pictures into PDF, which has no descriptor to say so.
+    // What makes PDF needs these two, and has no descriptor to say so.
     requires jdk.xml.dom;
+    requires org.apache.commons.logging;
     requires openhtmltopdf.core;
     requires openhtmltopdf.pdfbox;
     requires openhtmltopdf.svg.support;

@@ -33,12 +33,6 @@ import org.keeplit.page.SmallJob;
 
 /** The library as a named module: what it exports, and a program that uses it on the module path, in a Java of its own. */
 class ModuleTest {
-    /** Where the libraries lie that the module needs, or that they need, in a local repository. */
-    private static final List<String> NEEDED = List.of(
-            "/com/google/guava/", "/com/google/code/gson/", "/info/picocli/", "/java-diff-utils/", "/openhtmltopdf-", "/org/apache/pdfbox/",
-            "/org/apache/xmlgraphics/", "/antlr4-runtime/", "/commons-csv/", "/commons-io/", "/commons-codec/", "/commons-logging/", "/lsp4j/",
-            "/xml-apis/", "/de/rototor/");
-
     @TempDir
     private static Path folder;
 
@@ -65,9 +59,7 @@ class ModuleTest {
                 }
             });
         }
-        path = jar + File.pathSeparator + Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
-                .filter(entry -> NEEDED.stream().anyMatch(entry.replace(File.separatorChar, '/')::contains))
-                .collect(Collectors.joining(File.pathSeparator));
+        path = jar + File.pathSeparator + System.getProperty("keeplit.runtime.path");
     }
 
     private static ModuleDescriptor module() {
