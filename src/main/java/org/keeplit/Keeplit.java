@@ -67,8 +67,12 @@ public final class Keeplit {
     /**
      * Like {@link #check(Library, Limits, Watcher, Problems)}, several at a time. What comes out is the same.
      *
+     * @param library what was read
+     * @param limits how far to go for each
      * @param threads how many at a time, 1 or more
      * @param watcher is told of all of them, from several threads
+     * @param problems collects what does not fit
+     * @return the verdicts, in the order of the files
      */
     public static ImmutableList<Judgement> check(
             Library library, Limits limits, int threads, Watcher watcher, Problems problems) {
@@ -175,7 +179,12 @@ public final class Keeplit {
         return all.build();
     }
 
-    /** {@return how far examples put the rulebooks to the test that are given, or that they are for} */
+    /**
+     * {@return how far examples put the rulebooks to the test that are given, or that they are for}
+     *
+     * @param library what was read
+     * @param examples what came of the examples
+     */
     public static Coverage coverage(Library library, List<ExampleJudgement> examples) {
         Set<String> names = new LinkedHashSet<>();
         library.givenRulebooks().forEach(book -> names.add(book.name()));

@@ -29,7 +29,11 @@ public sealed interface PhaseTerm {
         }
     }
 
-    /** The named ones. @param phases at least one */
+    /**
+     * The named ones.
+     *
+     * @param phases at least one
+     */
     record Given(Phases phases) implements PhaseTerm {
         @Override
         public String toString() {
@@ -37,7 +41,11 @@ public sealed interface PhaseTerm {
         }
     }
 
-    /** The one that a variable stands for. @param name the variable */
+    /**
+     * The one that a variable stands for.
+     *
+     * @param name the variable
+     */
     record Variable(String name) implements PhaseTerm {
         @Override
         public String toString() {

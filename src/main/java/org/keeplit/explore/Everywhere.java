@@ -14,7 +14,16 @@ import org.keeplit.text.Problems;
 public final class Everywhere {
     private Everywhere() {}
 
-    /** {@return what comes of each procedure that must hold} See {@link #all}. */
+    /**
+     * Does it with each procedure that must hold.
+     *
+     * @param procedures the procedures
+     * @param networks the networks by name
+     * @param problems collects what does not fit
+     * @param use what is done with each, ready to be explored
+     * @param <T> what comes of it
+     * @return what came of it, in the order of the procedures and of their places
+     */
     public static <T> ImmutableList<T> whatMustHold(
             List<Procedure> procedures, Map<String, Network> networks, Problems problems, BiFunction<Instance, Proving.Prepared, T> use) {
         return all(procedures, networks, problems, p -> p.mustFail().isEmpty(), use);

@@ -43,7 +43,11 @@ public final class Rereading {
         return new Reader().read(path, texts, kept, lexed);
     }
 
-    /** {@return the file that was read last, as far as its lines show it} @param source the file */
+    /**
+     * {@return the file that was read last, as far as its lines show it}
+     *
+     * @param source the file
+     */
     public Sketch sketch(Source source) {
         return Sketch.of(source, lexed);
     }
