@@ -7,11 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
-import java.util.function.Predicate;
-import org.keeplit.card.CardMaker;
-import org.keeplit.card.CardSet;
-import org.keeplit.drill.Drill;
-import org.keeplit.drill.DrillMaker;
+import org.keeplit.explore.Everywhere;
 import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
@@ -28,9 +24,6 @@ import org.keeplit.insight.SlipTable;
 import org.keeplit.insight.Slips;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
-import org.keeplit.log.LogCheck;
-import org.keeplit.log.Sheet;
-import org.keeplit.log.SheetMaker;
 import org.keeplit.mend.Mend;
 import org.keeplit.mend.Mending;
 import org.keeplit.network.Conductor;
@@ -38,7 +31,6 @@ import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
-import org.keeplit.report.ProofReport;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
@@ -75,8 +67,12 @@ public final class Keeplit {
     /**
      * Like {@link #check(Library, Limits, Watcher, Problems)}, several at a time. What comes out is the same.
      *
+     * @param library what was read
+     * @param limits how far to go for each
      * @param threads how many at a time, 1 or more
      * @param watcher is told of all of them, from several threads
+     * @param problems collects what does not fit
+     * @return the verdicts, in the order of the files
      */
     public static ImmutableList<Judgement> check(
             Library library, Limits limits, int threads, Watcher watcher, Problems problems) {
@@ -183,7 +179,12 @@ public final class Keeplit {
         return all.build();
     }
 
-    /** {@return how far examples put the rulebooks to the test that are given, or that they are for} */
+    /**
+     * {@return how far examples put the rulebooks to the test that are given, or that they are for}
+     *
+     * @param library what was read
+     * @param examples what came of the examples
+     */
     public static Coverage coverage(Library library, List<ExampleJudgement> examples) {
         Set<String> names = new LinkedHashSet<>();
         library.givenRulebooks().forEach(book -> names.add(book.name()));
@@ -239,20 +240,6 @@ public final class Keeplit {
     }
 
     /**
-     * Makes the cards of every procedure of the given files that must hold, on every place that it names.
-     *
-     * @param library what was read
-     * @param limits how many states are looked at
-     * @param watcher is told how each gets on; may stop it
-     * @param problems collects what does not fit
-     * @return a set of cards for each procedure and place, in the order of the files
-     */
-    public static ImmutableList<CardSet> cards(
-            Library library, Limits limits, Watcher watcher, Problems problems) {
-        return each(library, problems, (one, prepared) -> CardMaker.of(one, prepared, limits, watcher));
-    }
-
-    /**
      * Plans: takes the steps of every procedure of the given files that must hold as what may be done, in whatever order, as often as
      * it takes, and looks for a shortest safe way from its start to its end.
      *
@@ -280,87 +267,9 @@ public final class Keeplit {
         return Mending.of(library, procedure, limits, watcher);
     }
 
-    /**
-     * Gathers what can be looked through of every procedure of the given files, on every place that it names; of a broken one, and of a
-     * teaching variant, the story of each thing that breaks.
-     *
-     * @param library what was read
-     * @param limits how far to go for each
-     * @param watcher is told how each gets on; may stop it
-     * @param problems collects what does not fit
-     * @return a report for each procedure and place, in the order of the files
-     */
-    public static ImmutableList<ProofReport> report(
-            Library library, Limits limits, Watcher watcher, Problems problems) {
-        return each(library, problems, p -> true, (one, prepared) -> ProofReport.of(one, prepared, limits, watcher));
-    }
-
-    /**
-     * Makes a drill of every procedure of the given files that must hold, on every place that it names.
-     *
-     * @param library what was read
-     * @param limits how far to go for each proof
-     * @param watcher is told how each gets on; may stop it
-     * @param problems collects what does not fit
-     * @return a drill for each procedure and place, in the order of the files
-     */
-    public static ImmutableList<Drill> drill(
-            Library library, Limits limits, Watcher watcher, Problems problems) {
-        return each(library, problems, (one, prepared) -> DrillMaker.of(one, prepared, limits, watcher));
-    }
-
-    /**
-     * Makes a log sheet of every procedure of the given files that must hold, on every place that it names.
-     *
-     * @param library what was read
-     * @param limits how far to go for each proof
-     * @param watcher is told how each gets on; may stop it
-     * @param problems collects what does not fit
-     * @return a sheet for each procedure and place, in the order of the files
-     */
-    public static ImmutableList<Sheet> sheets(
-            Library library, Limits limits, Watcher watcher, Problems problems) {
-        return each(library, problems, (one, prepared) -> SheetMaker.of(one, prepared, limits, watcher));
-    }
-
-    /**
-     * Checks a filled log against the procedure among the given files that it says it is of, or against the only one.
-     *
-     * @param library what was read
-     * @param text the filled log
-     * @param problems collects what does not fit
-     * @return what came of it; nothing if its procedure is not there
-     */
-    public static Optional<LogCheck.Checked> checkLog(Library library, String text, Problems problems) {
-        List<Instance> all = library.givenProcedures().stream()
-                .filter(p -> p.mustFail().isEmpty())
-                .flatMap(p -> Instance.of(p, library.networks()).stream())
-                .toList();
-        Optional<String> job = LogCheck.job(text);
-        return all.stream()
-                .filter(one -> job.map(one.words()::equals).orElse(all.size() == 1))
-                .findFirst()
-                .flatMap(one -> Proving.using(one.procedure(), one.network(), one.proof(), problems,
-                        p -> LogCheck.of(one, p, text)));
-    }
-
     /** {@return what comes of each procedure that must hold, wherever it is proved} */
     private static <T> ImmutableList<T> each(
             Library library, Problems problems, BiFunction<Instance, Proving.Prepared, T> use) {
-        return each(library, problems, p -> p.mustFail().isEmpty(), use);
-    }
-
-    private static <T> ImmutableList<T> each(
-            Library library, Problems problems, Predicate<Procedure> which, BiFunction<Instance, Proving.Prepared, T> use) {
-        ImmutableList.Builder<T> all = ImmutableList.builder();
-        for (Procedure procedure : library.givenProcedures()) {
-            if (which.test(procedure)) {
-                for (Instance one : Instance.of(procedure, library.networks())) {
-                    Proving.using(one.procedure(), one.network(), one.proof(), problems, p -> use.apply(one, p))
-                            .ifPresent(all::add);
-                }
-            }
-        }
-        return all.build();
+        return Everywhere.whatMustHold(library.givenProcedures(), library.networks(), problems, use);
     }
 }

@@ -33,15 +33,15 @@ final class Approach {
             return ImmutableList.of();
         }
         String where = !stated
-                ? "up to 900 m (3,000 ft) above sea; the network states no height. Higher up, and by local rules, keep more."
+                ? "up to 900 m (3,000 ft) above sea; the network states no height. Higher up keep more."
                 : height <= LOW
-                        ? "at " + number(height) + " m above sea, as the network states. By local rules keep more."
+                        ? "at " + number(height) + " m above sea, as the network states."
                         : "at " + number(height) + " m above sea, as the network states: times " + number(ApproachDistances.altitudeFactor(height))
-                                + ", as its footnote says (table R-5). By local rules keep more.";
+                                + ", as its footnote says (table R-5).";
         return ImmutableList.of(
                 words(kilovolts, Exposure.PHASE_TO_GROUND, height, "to a part at line voltage, from ground"),
                 words(kilovolts, Exposure.PHASE_TO_PHASE, height, "to a part of another phase"),
-                "29 CFR 1910.269 table R-6 at " + number(kilovolts) + " kV, " + where);
+                "29 CFR 1910.269 table R-6 at " + number(kilovolts) + " kV, " + where + " Local rules come first where they ask for more.");
     }
 
     private static String words(double kilovolts, Exposure exposure, double height, String to) {

@@ -40,9 +40,8 @@ final class BriefingPieces {
                 ? List.of("The network states no voltage of the table: ask for the distance before work.")
                 : set.approach());
         told("Energy, and how it is held", set.sources());
-        picture("The way to the work", set.feeder());
-        picture("The network, with what this job leaves alone folded", Optional.of(set.network()));
-        picture("The work site at the start", set.site());
+        told("Tools (common practice, no source, where a card names none)",
+                set.steps().stream().flatMap(s -> s.tools().stream()).distinct().sorted().toList());
         told("Brought to the site", procedure.temporaries().stream().map(t -> t.name() + ": " + t.kind().name() + ", one for each phase").toList());
         told("No way back after", set.steps().stream()
                 .filter(s -> s.back().map(StepCard.WayBack::none).orElse(false))
@@ -50,6 +49,10 @@ final class BriefingPieces {
                 .toList());
         told("What stops the job (common practice, no source)", STOPS);
         told("What can hurt someone in this job", set.hazards());
+        // Lists flow over sheets, pictures do not: first all of the one, then all of the other.
+        picture("The network, with what this job leaves alone folded", Optional.of(set.network()));
+        picture("The way to the work", set.feeder());
+        picture("The work site at the start", set.site());
         signs(procedure);
     }
 
@@ -69,18 +72,18 @@ final class BriefingPieces {
     /** A list is taken apart only between its items. */
     private void told(String head, List<String> items) {
         for (int i = 0; i < items.size(); i++) {
-            String title = i == 0 ? "<h3>" + Html.text(head) + "</h3>" : "";
+            String title = i == 0 ? "<h2 class=\"part\">" + Html.text(head) + "</h2>" : "";
             pieces.add(new Piece(
                     title + Html.list(List.of(items.get(i))), Piece.lines(items.get(i)) + (i == 0 ? 1.5 : 0) + 0.25));
         }
     }
 
     private void picture(String head, Optional<String> svg) {
-        svg.ifPresent(s -> pieces.add(new Piece("<h3>" + head + "</h3>" + s, Piece.pictureLines(s) + 1.4)));
+        svg.ifPresent(s -> pieces.add(new Piece("<h2 class=\"part\">" + head + "</h2>" + s, Piece.pictureLines(s) + 1.4)));
     }
 
     private void signs(Procedure procedure) {
-        StringBuilder rows = new StringBuilder("<h3>Briefed, and agreed</h3><table>");
+        StringBuilder rows = new StringBuilder("<h2 class=\"part\">Briefed, and agreed</h2><table>");
         for (Person person : procedure.crew()) {
             rows.append("<tr><td>").append(Html.text(person.name())).append("</td><td>name</td><td>signature</td><td>time</td></tr>");
         }

@@ -83,6 +83,29 @@ public final class CardMaker {
         return maker.set(instance, proof, outcome);
     }
 
+    /** {@return every picture of the cards of a procedure, with nothing proved} @param prepared the procedure, ready to be explored */
+    static ImmutableList<String> pictures(Proving.Prepared prepared) {
+        CardMaker maker = new CardMaker(prepared.program(), AsWritten.of(prepared), null, null);
+        ImmutableList.Builder<String> all = ImmutableList.builder();
+        maker.feeder().ifPresent(all::add);
+        maker.atStart().ifPresent(all::add);
+        all.add(NetworkPicture.of(maker.run.start()));
+        for (Parts.Part part : Parts.of(prepared.program()).all()) {
+            if (part.number() < maker.run.steps().size()) {
+                all.addAll(maker.pictures(part, maker.run.steps().get(part.number())));
+            }
+        }
+        return all.build();
+    }
+
+    private Optional<String> feeder() {
+        return site.stream().findFirst().map(device -> FeederPicture.of(device, run.start()));
+    }
+
+    private Optional<String> atStart() {
+        return site.isEmpty() ? Optional.empty() : Optional.of(SitePicture.of(site, run.start(), run.start(), "The work site at the start"));
+    }
+
     private CardSet set(Instance instance, Proof proof, Outcome outcome) {
         List<StepCard> cards = new ArrayList<>();
         for (Parts.Part part : Parts.of(program).all()) {
@@ -92,7 +115,6 @@ public final class CardMaker {
         outcome.rules().stream()
                 .filter(r -> r.verdict() != RuleResult.Verdict.NOT_EXERCISED && r.rule().severity() == Rule.Severity.STOP)
                 .forEach(r -> hazards.add(r.rule().name().replace('-', ' ') + ": " + r.rule().because()));
-        Standing start = run.start();
         return new CardSet(
                 instance,
                 proof,
@@ -102,9 +124,9 @@ public final class CardMaker {
                 ImmutableList.copyOf(hazards),
                 sources(),
                 ImmutableList.copyOf(cards),
-                site.stream().findFirst().map(device -> FeederPicture.of(device, start)),
-                NetworkPicture.of(start),
-                site.isEmpty() ? Optional.empty() : Optional.of(SitePicture.of(site, start, start, "The work site at the start")));
+                feeder(),
+                NetworkPicture.of(run.start()),
+                atStart());
     }
 
     private StepCard card(Parts.Part part) {

@@ -58,7 +58,7 @@ final class StepPieces {
         step.because().ifPresent(because -> told("Why", List.of(because)));
         told("Figures", step.data());
         if (field && step.near() && !set.approach().isEmpty()) {
-            told("Keep away", List.of(String.join("; ", set.approach().subList(0, 2))));
+            told("Keep away", List.of("local rules first; by table R-6 at least " + String.join("; ", set.approach().subList(0, 2))));
         }
         double least = step.records().size() * 1.5 + 5
                 + (step.pictures().isEmpty() ? 0 : Piece.pictureLines(step.pictures().get(1)) * SMALLEST + 2);

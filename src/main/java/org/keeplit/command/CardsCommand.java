@@ -3,7 +3,7 @@ package org.keeplit.command;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
-import org.keeplit.Keeplit;
+import java.util.function.Consumer;
 import org.keeplit.card.CardPages;
 import org.keeplit.card.CardSet;
 import org.keeplit.card.Paper;
@@ -11,6 +11,7 @@ import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.page.Proof;
+import org.keeplit.paper.Papers;
 import org.keeplit.procedure.Instance;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
@@ -48,7 +49,7 @@ final class CardsCommand extends PaperCommand<CardSet> {
 
     @Override
     List<CardSet> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.cards(library, limits, watcher, problems);
+        return Papers.cards(library, limits, watcher, problems);
     }
 
     @Override
@@ -58,7 +59,7 @@ final class CardsCommand extends PaperCommand<CardSet> {
 
     @Override
     String told(CardSet one) {
-        return one.instance().words() + ": " + one.steps().size() + " steps. " + one.proof().words();
+        return one.instance().words() + ": " + one.steps().size() + (one.steps().size() == 1 ? " step. " : " steps. ") + one.proof().words();
     }
 
     @Override
@@ -67,7 +68,7 @@ final class CardsCommand extends PaperCommand<CardSet> {
     }
 
     @Override
-    Map<String, byte[]> pages(CardSet one, LocalDate date) {
-        return CardPages.files(one, date, paper);
+    Map<String, byte[]> pages(CardSet one, LocalDate date, Consumer<String> told) {
+        return CardPages.files(one, date, paper, told);
     }
 }

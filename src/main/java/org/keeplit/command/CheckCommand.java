@@ -87,7 +87,7 @@ final class CheckCommand implements Callable<Integer> {
         Mistakes.tell(spec, problems.sorted());
         form.tell(
                 spec,
-                new Answer.Checks(judgements),
+                new Answer.Checks(judgements, strict),
                 problems.sorted(),
                 why,
                 "There is nothing to check: no procedure here says what it is proved on.");

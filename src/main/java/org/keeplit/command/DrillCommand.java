@@ -9,7 +9,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.keeplit.Keeplit;
+import java.util.function.Consumer;
 import org.keeplit.drill.Drill;
 import org.keeplit.drill.DrillPage;
 import org.keeplit.drill.TerminalDrill;
@@ -18,6 +18,7 @@ import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.page.Proof;
 import org.keeplit.page.WholeFolder;
+import org.keeplit.paper.Papers;
 import org.keeplit.procedure.Instance;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
@@ -66,7 +67,7 @@ final class DrillCommand extends PaperCommand<Drill> {
 
     @Override
     List<Drill> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.drill(library, limits, watcher, problems);
+        return Papers.drill(library, limits, watcher, problems);
     }
 
     @Override
@@ -87,7 +88,7 @@ final class DrillCommand extends PaperCommand<Drill> {
     }
 
     @Override
-    Map<String, byte[]> pages(Drill one, LocalDate date) {
+    Map<String, byte[]> pages(Drill one, LocalDate date, Consumer<String> told) {
         Map<String, byte[]> all = new LinkedHashMap<>();
         if (!one.places().isEmpty()) {
             all.put("drill.html", WholeFolder.bytes(DrillPage.of(one, date)));

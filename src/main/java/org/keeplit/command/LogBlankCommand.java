@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.keeplit.Keeplit;
+import java.util.function.Consumer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
@@ -13,6 +13,7 @@ import org.keeplit.log.SheetPage;
 import org.keeplit.page.Pdf;
 import org.keeplit.page.Proof;
 import org.keeplit.page.WholeFolder;
+import org.keeplit.paper.Papers;
 import org.keeplit.procedure.Instance;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
@@ -30,7 +31,7 @@ final class LogBlankCommand extends PaperCommand<Sheet> {
 
     @Override
     List<Sheet> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.sheets(library, limits, watcher, problems);
+        return Papers.sheets(library, limits, watcher, problems);
     }
 
     @Override
@@ -40,7 +41,7 @@ final class LogBlankCommand extends PaperCommand<Sheet> {
 
     @Override
     String told(Sheet one) {
-        return one.instance().words() + ": " + one.lines().size() + " steps. " + one.proof().words();
+        return one.instance().words() + ": " + one.lines().size() + (one.lines().size() == 1 ? " step. " : " steps. ") + one.proof().words();
     }
 
     @Override
@@ -49,7 +50,7 @@ final class LogBlankCommand extends PaperCommand<Sheet> {
     }
 
     @Override
-    Map<String, byte[]> pages(Sheet one, LocalDate date) {
+    Map<String, byte[]> pages(Sheet one, LocalDate date, Consumer<String> told) {
         Map<String, byte[]> all = new LinkedHashMap<>();
         String page = SheetPage.of(one, date);
         all.put("log.html", WholeFolder.bytes(page));

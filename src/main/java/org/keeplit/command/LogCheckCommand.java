@@ -9,10 +9,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.keeplit.Keeplit;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.log.LogCheck;
+import org.keeplit.paper.Papers;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
 
@@ -37,7 +37,7 @@ final class LogCheckCommand implements Callable<Integer> {
         String text = read();
         Library library = new Reader().read(files);
         Problems problems = Mistakes.of(library);
-        Optional<LogCheck.Checked> checked = Keeplit.checkLog(library, text, problems);
+        Optional<LogCheck.Checked> checked = Papers.checkLog(library, text, problems);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
             return ExitCode.MISTAKES;

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
@@ -57,8 +58,8 @@ abstract class PaperCommand<T> implements Callable<Integer> {
 
     abstract Proof proof(T one);
 
-    /** {@return the pages of one by their path below its folder} */
-    abstract Map<String, byte[]> pages(T one, LocalDate date);
+    /** {@return the pages of one by their path below its folder} @param told is told what comes next, where that takes long */
+    abstract Map<String, byte[]> pages(T one, LocalDate date, Consumer<String> told);
 
     @Override
     public Integer call() {
@@ -115,11 +116,12 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         Map<String, byte[]> pages = new LinkedHashMap<>();
         Map<String, Integer> used = new LinkedHashMap<>();
         for (T one : all) {
-            progress.step("writing " + instance(one).words());
+            String writing = "writing " + instance(one).words();
+            progress.step(writing);
             String name = WholeFolder.slug(instance(one).words());
             int times = used.merge(name, 1, Integer::sum);
             String under = times == 1 ? name : name + "-" + times;
-            pages(one, date).forEach((file, page) -> pages.put(under + (file.startsWith(".") ? file : "/" + file), page));
+            pages(one, date, what -> progress.step(writing + " " + what)).forEach((file, page) -> pages.put(under + (file.startsWith(".") ? file : "/" + file), page));
         }
         return pages;
     }

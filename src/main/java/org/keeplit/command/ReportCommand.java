@@ -3,12 +3,13 @@ package org.keeplit.command;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
-import org.keeplit.Keeplit;
+import java.util.function.Consumer;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.page.Proof;
 import org.keeplit.page.WholeFolder;
+import org.keeplit.paper.Papers;
 import org.keeplit.procedure.Instance;
 import org.keeplit.report.ProofReport;
 import org.keeplit.report.ReportPage;
@@ -29,7 +30,7 @@ final class ReportCommand extends PaperCommand<ProofReport> {
 
     @Override
     List<ProofReport> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.report(library, limits, watcher, problems);
+        return Papers.report(library, limits, watcher, problems);
     }
 
     @Override
@@ -56,7 +57,7 @@ final class ReportCommand extends PaperCommand<ProofReport> {
     }
 
     @Override
-    Map<String, byte[]> pages(ProofReport one, LocalDate date) {
+    Map<String, byte[]> pages(ProofReport one, LocalDate date, Consumer<String> told) {
         return Map.of(".html", WholeFolder.bytes(ReportPage.of(one, date)));
     }
 }

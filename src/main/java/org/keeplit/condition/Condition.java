@@ -16,10 +16,18 @@ public sealed interface Condition {
      */
     record Not(Condition body, Span span) implements Condition {}
 
-    /** All are so; none for "always true". @param parts the parts */
+    /**
+     * All are so; none for "always true".
+     *
+     * @param parts the parts
+     */
     record All(ImmutableList<Condition> parts, Span span) implements Condition {}
 
-    /** At least one is so. @param parts the parts */
+    /**
+     * At least one is so.
+     *
+     * @param parts the parts
+     */
     record One(ImmutableList<Condition> parts, Span span) implements Condition {}
 
     /** How a quantifier counts. */

@@ -46,7 +46,11 @@ public sealed interface Figure {
         }
     }
 
-    /** A figure as written. @param quantity the quantity */
+    /**
+     * A figure as written.
+     *
+     * @param quantity the quantity
+     */
     record Given(Quantity quantity, Span span) implements Figure {
         @Override
         public Dimension dimension() {
@@ -77,7 +81,12 @@ public sealed interface Figure {
         }
     }
 
-    /** A part of another figure. @param factor how many times it @param figure the other figure */
+    /**
+     * A part of another figure.
+     *
+     * @param factor how many times it
+     * @param figure the other figure
+     */
     record Part(double factor, Figure figure, Span span) implements Figure {
         @Override
         public Dimension dimension() {

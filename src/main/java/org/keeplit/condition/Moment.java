@@ -25,9 +25,17 @@ public record Moment(
     /** What takes part. */
     public sealed interface Participant {}
 
-    /** One thing. @param term its name */
+    /**
+     * One thing.
+     *
+     * @param term its name
+     */
     public record The(Term term) implements Participant {}
 
-    /** Any thing of a sort. @param noun the sort and kinds */
+    /**
+     * Any thing of a sort.
+     *
+     * @param noun the sort and kinds
+     */
     public record Any(Noun noun) implements Participant {}
 }

@@ -10,7 +10,12 @@ import com.google.common.collect.ImmutableSet;
  * @param words how it was written, such as {@code recloser}
  */
 public record Noun(Type type, ImmutableSet<String> kinds, String words) {
-    /** {@return a noun for a whole sort} @param type the sort @param words how it was written */
+    /**
+     * {@return a noun for a whole sort}
+     *
+     * @param type the sort
+     * @param words how it was written
+     */
     public static Noun all(Type type, String words) {
         return new Noun(type, ImmutableSet.of(), words);
     }

@@ -5,17 +5,35 @@ import org.keeplit.network.Phases;
 /** On which phases something is meant. */
 public sealed interface PhaseTerm {
     /** All phases that the object has. */
-    PhaseTerm ALL = new All();
+    PhaseTerm ALL = new All(false);
 
-    /** All phases that the object has. */
-    record All() implements PhaseTerm {
+    /**
+     * All phases that the object has. Whether that is said changes the words only, and nothing of the meaning: both are equal.
+     *
+     * @param said whether {@code on all phases} is written, and not merely meant
+     */
+    record All(boolean said) implements PhaseTerm {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof All;
+        }
+
+        @Override
+        public int hashCode() {
+            return All.class.hashCode();
+        }
+
         @Override
         public String toString() {
             return "all phases";
         }
     }
 
-    /** The named ones. @param phases at least one */
+    /**
+     * The named ones.
+     *
+     * @param phases at least one
+     */
     record Given(Phases phases) implements PhaseTerm {
         @Override
         public String toString() {
@@ -23,7 +41,11 @@ public sealed interface PhaseTerm {
         }
     }
 
-    /** The one that a variable stands for. @param name the variable */
+    /**
+     * The one that a variable stands for.
+     *
+     * @param name the variable
+     */
     record Variable(String name) implements PhaseTerm {
         @Override
         public String toString() {

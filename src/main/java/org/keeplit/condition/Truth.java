@@ -9,17 +9,29 @@ public enum Truth {
     /** It is so. */
     TRUE;
 
-    /** {@return true or false} @param value which */
+    /**
+     * {@return true or false}
+     *
+     * @param value which
+     */
     public static Truth of(boolean value) {
         return value ? TRUE : FALSE;
     }
 
-    /** {@return the least of both} @param other the other */
+    /**
+     * {@return the least of both}
+     *
+     * @param other the other
+     */
     public Truth and(Truth other) {
         return compareTo(other) <= 0 ? this : other;
     }
 
-    /** {@return the greatest of both} @param other the other */
+    /**
+     * {@return the greatest of both}
+     *
+     * @param other the other
+     */
     public Truth or(Truth other) {
         return compareTo(other) >= 0 ? this : other;
     }

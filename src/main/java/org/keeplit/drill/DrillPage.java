@@ -25,7 +25,7 @@ public final class DrillPage {
                 + "<main><p><label><input type=\"checkbox\" id=\"hints\"/> Hints</label></p>"
                 + "<p id=\"where\" class=\"note\"></p><div id=\"then\" class=\"note\"></div><section id=\"scene\" aria-label=\"How things stand\"></section>"
                 + "<h2 id=\"ask\" tabindex=\"-1\">What comes next?</h2><ul id=\"hint\"></ul><ol id=\"options\"></ol>"
-                + "<section id=\"came\" aria-live=\"polite\"></section><section id=\"end\"></section></main>"
+                + "<div id=\"came\" aria-live=\"polite\"></div><div id=\"end\"></div></main>"
                 + "<p class=\"note\">In pictures boxed: changed. Solid: live. Dashed: dead. Dotted: grounded. Dash and dot: may be live.</p>"
                 + "<p class=\"note keys\">Keys: a number picks, Enter goes on, H shows hints or hides them.</p>"
                 // This way the library writes the less-than sign and its like as escapes, so that no text can end the script.

@@ -73,7 +73,7 @@ final class Coloring {
             case LABEL -> "label";
             case PERSON -> "parameter";
             case VARIABLE -> "variable";
-            case RULE -> "function";
+            case RULE, EVENT -> "function";
             case KIND, CONDUCTOR, SPACING, EQUIPMENT, NETWORK, RULEBOOK, PROCEDURE -> "class";
         };
     }

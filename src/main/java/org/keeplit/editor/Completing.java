@@ -18,6 +18,9 @@ import org.keeplit.network.Verb;
 
 /** Proposes what may come next: people, then verbs, then what fits the verb; names where names are asked for. */
 final class Completing {
+    /** What can follow a name after {@code then}; see {@code ChanceResolver}. */
+    private static final List<String> HAPPENS = List.of("trips", "opens", "closes", "fails to trip", "comes off", "leaves", "is out of reach",
+            "has a passing fault", "has a lasting fault");
     private static final List<String> GROUPS =
             List.of("together", "in order", "in any order", "for each phase P of ", "repeat 3 times", "if \"\" is found \"\"", "call ", "end");
     private static final List<String> CLAUSES = List.of("requires ", "expects ", "records \"\"", "caution \"\"", "because \"\"", "phases in order");
@@ -92,7 +95,7 @@ final class Completing {
         } else if (place.item().equals("procedure") || place.item().equals("variant") || place.item().startsWith("example")) {
             step(place, before, last);
         } else if (place.item().equals("rulebook")) {
-            rule(before);
+            rule(place, before);
         }
     }
 
@@ -124,14 +127,35 @@ final class Completing {
         }
     }
 
-    private void rule(List<String> before) {
-        if (before.isEmpty()) {
-            List.of("rule ", "always ", "never ", "while any ", "before ", "after ", "between ", "at the end ", "require ", "unless ", "says \"\"",
+    private void rule(Row place, List<String> before) {
+        String line = String.join(" ", before);
+        if (line.startsWith("even if")) {
+            declared(Name.Sort.EVENT, CompletionItemKind.Event, "event");
+        } else if (line.equals("even")) {
+            add("if ", CompletionItemKind.Keyword, "");
+        } else if (before.isEmpty() && place.section().equals("event")) {
+            List.of("any ", "when ", "then ", "says \"\"", "event ", "rule ").forEach(w -> add(w, CompletionItemKind.Keyword, ""));
+        } else if (line.equals("then")) {
+            eventVariables(place);
+        } else if (before.size() == 2 && line.startsWith("then")) {
+            HAPPENS.forEach(w -> add(w, CompletionItemKind.Function, "what happens"));
+        } else if (before.isEmpty()) {
+            List.of("rule ", "event ", "even if ", "always ", "never ", "while any ", "before ", "after ", "between ", "at the end ", "require ", "unless ", "says \"\"",
                             "because \"\"", "citation \"\"", "severity caution", "applies to ", "end")
                     .forEach(w -> add(w, CompletionItemKind.Keyword, ""));
         } else {
             kinds().forEach(k -> add(k.name(), CompletionItemKind.Class, "kind"));
         }
+    }
+
+    /** The variables that the event binds. */
+    private void eventVariables(Row place) {
+        page.sketch().rows().stream()
+                .filter(r -> r.starts("any") && r.section().equals("event") && r.number() <= place.number())
+                .reduce((a, b) -> b)
+                .ifPresent(any -> any.tokens().stream()
+                        .filter(t -> t.sort() == Sketch.Sort.VARIABLE)
+                        .forEach(t -> add(t.text() + " ", CompletionItemKind.Variable, "")));
     }
 
     private void step(Row place, List<String> before, String last) {

@@ -48,9 +48,10 @@ final class Desk {
         }
         Map<Path, String> open = texts();
         open.put(path.get(), text);
-        Library library = readings.computeIfAbsent(uri, u -> new Rereading()).read(path.get(), open);
+        Rereading reading = readings.computeIfAbsent(uri, u -> new Rereading());
+        Library library = reading.read(path.get(), open);
         Source source = new Source(path.get().toString().replace('\\', '/'), text);
-        Page page = new Page(uri, path.get(), version, text, Sketch.of(source), library);
+        Page page = new Page(uri, path.get(), version, text, reading.sketch(source), library);
         pages.put(uri, page);
         return Optional.of(page);
     }

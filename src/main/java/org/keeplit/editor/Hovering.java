@@ -3,6 +3,7 @@ package org.keeplit.editor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.keeplit.insight.AsWritten;
 import org.keeplit.explore.Standing;
@@ -10,8 +11,10 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Kind;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.rule.Chance;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Rulebook;
+import org.keeplit.rule.Template;
 
 /** Tells what a name means: the device with its ratings, how it stands before and after the step; a rule, a kind, a person. */
 final class Hovering {
@@ -33,6 +36,8 @@ final class Hovering {
             case KIND -> kind(name.text()).ifPresent(k -> kind(k, parts));
             case RULE -> rule(name.text()).ifPresent(r -> parts.add("**" + r.name() + "**, " + r.severity().word() + "\n\n" + r.because()
                     + "\n\nSource: " + r.citation().orElse("common practice, no source")));
+            case EVENT -> page.library().rulebooks().values().stream().flatMap(b -> b.chances().stream()).filter(c -> c.name().equals(name.text()))
+                    .findFirst().ifPresent(c -> event(c, parts));
             case NODE -> network(name.scope()).ifPresent(n -> parts.add("node **" + name.text() + "**, phases " + n.nodes().get(name.text())));
             case PROCEDURE -> Optional.ofNullable(page.library().procedures().get(name.text()))
                     .ifPresent(p -> parts.add("**" + p.name() + "** revision " + p.revision() + "\n\n" + p.title()));
@@ -45,6 +50,33 @@ final class Hovering {
         }
         states(name, line, parts);
         return parts.isEmpty() ? Optional.empty() : Optional.of(String.join("\n\n", parts));
+    }
+
+    /** What happens, as the story tells it, and which rules are kept in spite of it. */
+    private void event(Chance chance, List<String> parts) {
+        parts.add("event **" + chance.name() + "**\n\n" + said(chance.says()));
+        String rules = names.all().filter(n -> n.sort() == Name.Sort.EVENT && !n.declares() && n.text().equals(chance.name()))
+                .flatMap(n -> ruleAround(n).stream())
+                .distinct()
+                .collect(Collectors.joining(", "));
+        if (!rules.isEmpty()) {
+            parts.add("Rules judged in spite of it: " + rules);
+        }
+    }
+
+    /** {@return a sentence as it is written, with its gaps} */
+    private static String said(Template says) {
+        return says.parts().stream()
+                .map(part -> part instanceof Template.Text text ? text.text() : part instanceof Template.Gap gap ? "{" + gap.variable() + "}" : "{\u2026}")
+                .collect(Collectors.joining());
+    }
+
+    /** {@return the rule in which an event is named: the last one that begins above} */
+    private Optional<String> ruleAround(Name event) {
+        return names.in(event.span().source().name()).stream()
+                .filter(n -> n.sort() == Name.Sort.RULE && n.span().line() < event.span().line())
+                .reduce((a, b) -> b)
+                .map(Name::text);
     }
 
     private Optional<Network> network(String name) {

@@ -19,6 +19,7 @@ record Name(Sort sort, String scope, String text, Span span, boolean declares) {
         RULEBOOK,
         PROCEDURE,
         RULE,
+        EVENT,
         KIND,
         CONDUCTOR,
         SPACING,

@@ -209,6 +209,11 @@ final class Names {
                 Token name = words.get(Math.min(row.starts("rule") ? 1 : 2, words.size() - 1));
                 rule = row.itemName() + "/" + name.name();
                 add(Name.Sort.RULE, "", name, row.starts("rule"));
+            } else if (row.starts("event")) {
+                rule = row.itemName() + "/event " + words.get(1).name();
+                add(Name.Sort.EVENT, "", words.get(1), true);
+            } else if (row.starts("even", "if")) {
+                words.stream().skip(2).filter(w -> w.sort() == Sort.WORD || w.sort() == Sort.TEXT).forEach(w -> add(Name.Sort.EVENT, "", w, false));
             } else if (row.starts("extends")) {
                 words.stream().filter(w -> rulebooks.contains(w.name())).forEach(w -> add(Name.Sort.RULEBOOK, "", w, false));
             } else {

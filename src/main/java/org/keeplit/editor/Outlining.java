@@ -53,7 +53,7 @@ final class Outlining {
         }
         return switch (first) {
             case "stage" -> one(rows, at, name, "stage", SymbolKind.Namespace, page);
-            case "rule", "kind", "conductor", "spacing", "example" -> one(rows, at, name, first, kind(first), page);
+            case "rule", "event", "kind", "conductor", "spacing", "example" -> one(rows, at, name, first, kind(first), page);
             default -> row.item().equals("network") && words.size() > 3 && (words.get(2).text().equals("from") || words.get(2).text().equals("at"))
                     ? one(rows, at, name, first, SymbolKind.Field, page)
                     : words.get(1).text().equals(":") && row.depth() > 0
@@ -73,6 +73,8 @@ final class Outlining {
             case "equipment" -> SymbolKind.Package;
             case "rulebook" -> SymbolKind.Interface;
             case "rule" -> SymbolKind.Method;
+            // Steps are what editors call events; these are what rules speak of.
+            case "event" -> SymbolKind.Struct;
             case "kind" -> SymbolKind.Class;
             case "conductor", "spacing" -> SymbolKind.Constant;
             case "example" -> SymbolKind.Function;

@@ -51,7 +51,7 @@ final class Proofs implements AutoCloseable {
     /** Begins the proof of a page, if there is anything to prove; that of its older text stops. @param page the page */
     synchronized void begin(Page page) {
         stop(page.uri());
-        if (page.library().givenProcedures().isEmpty()) {
+        if (thread.isShutdown() || page.library().givenProcedures().isEmpty()) {
             return;
         }
         AtomicBoolean stop = new AtomicBoolean();
@@ -88,9 +88,10 @@ final class Proofs implements AutoCloseable {
 
     @Override
     public void close() {
+        // Nothing begins between the two: a reading may still be under way.
         synchronized (this) {
             stops.values().forEach(stop -> stop.set(true));
+            thread.shutdownNow();
         }
-        thread.shutdownNow();
     }
 }

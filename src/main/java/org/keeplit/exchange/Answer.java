@@ -25,8 +25,8 @@ public sealed interface Answer {
         return all().isEmpty();
     }
 
-    /** Of {@code check}. @param all the verdicts */
-    record Checks(List<Judgement> all) implements Answer {
+    /** Of {@code check}. @param all the verdicts @param strict whether a caution, and a rule whose case never came up, count against them */
+    record Checks(List<Judgement> all, boolean strict) implements Answer {
         @Override
         public String command() {
             return "check";

@@ -7,6 +7,7 @@ import org.keeplit.explore.Finding;
 import org.keeplit.explore.TraceStep;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
+import org.keeplit.text.Source;
 import org.keeplit.text.Span;
 
 /**
@@ -20,9 +21,17 @@ import org.keeplit.text.Span;
  * @param message one sentence on it
  * @param place where it stands
  * @param way the acts that show it; none where nothing is to be shown
+ * @param fixes changed texts with which it would be so, the smallest change first
  */
 record Case(
-        String suite, String owner, String name, About about, Came came, String message, Optional<Span> place, List<Act> way) {
+        String suite, String owner, String name, About about, Came came, String message, Optional<Span> place, List<Act> way, List<Fix> fixes) {
+
+    Case(String suite, String owner, String name, About about, Came came, String message, Optional<Span> place, List<Act> way) {
+        this(suite, owner, name, about, came, message, place, way, List.of());
+    }
+
+    /** A changed text. @param words what is changed @param source the file as it is @param text the file as it would be */
+    record Fix(String words, Source source, String text) {}
 
     /** What can come of it. */
     enum Came {
@@ -38,6 +47,8 @@ record Case(
         NOTED,
         /** Nothing asked for it. */
         NOT_ASKED,
+        /** Nothing asked for it, and somebody wants that everything is asked. */
+        MISSED,
         /** It could not be decided. */
         OPEN
     }

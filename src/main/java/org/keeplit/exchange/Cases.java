@@ -28,7 +28,7 @@ final class Cases {
     static List<Case> of(Answer answer) {
         List<Case> all = new ArrayList<>();
         if (answer instanceof Answer.Checks a) {
-            a.all().forEach(one -> check(one, all));
+            a.all().forEach(one -> check(one, a.strict(), all));
         } else if (answer instanceof Answer.Tests a) {
             a.all().forEach(one -> all.add(example(one)));
         } else if (answer instanceof Answer.Orders a) {
@@ -49,13 +49,13 @@ final class Cases {
         return all;
     }
 
-    private static void check(Judgement one, List<Case> into) {
+    private static void check(Judgement one, boolean strict, List<Case> into) {
         if (!one.procedure().mustFail().isEmpty()) {
             mustFail(one, into);
             return;
         }
         Outcome outcome = one.outcome();
-        outcome.rules().forEach(result -> into.add(rule(result, one)));
+        outcome.rules().forEach(result -> into.add(rule(result, one, strict)));
         boolean written = true;
         for (Finding finding : outcome.findings()) {
             if (finding.rule().isEmpty()) {
@@ -80,12 +80,12 @@ final class Cases {
         return outcome.rules().stream().filter(r -> r.rule().equals(rule)).map(RuleResult::rulebook).findFirst().orElse("");
     }
 
-    private static Case rule(RuleResult result, Judgement one) {
+    private static Case rule(RuleResult result, Judgement one, boolean strict) {
         Case.About about = Case.About.of(result.rulebook(), result.rule());
         String name = result.rule().name();
         return switch (result.verdict()) {
             case HOLDS -> plain(one, name, about, Case.Came.KEPT, "kept in every state; judged " + result.judged() + " times");
-            case NOT_EXERCISED -> plain(one, name, about, Case.Came.NOT_ASKED, "its case never came up, which is not the same as holding");
+            case NOT_EXERCISED -> plain(one, name, about, strict && one.status() == Judgement.Status.HOLDS ? Case.Came.MISSED : Case.Came.NOT_ASKED, "its case never came up, which is not the same as holding");
             case UNDECIDED -> plain(one, name, about, Case.Came.OPEN, one.outcome().cut().orElse("it could not be decided"));
             case ONLY_AFTER -> {
                 String before = result.finding().flatMap(Finding::after).orElse("another break");
@@ -93,15 +93,15 @@ final class Cases {
             }
             case BROKEN -> {
                 Finding finding = result.finding().orElseThrow();
-                yield found(one, name, about, came(finding.severity()), finding);
+                yield found(one, name, about, came(finding.severity(), strict), finding);
             }
         };
     }
 
-    private static Case.Came came(Rule.Severity severity) {
+    private static Case.Came came(Rule.Severity severity, boolean strict) {
         return switch (severity) {
             case STOP -> Case.Came.BROKEN;
-            case CAUTION -> Case.Came.WARNED;
+            case CAUTION -> strict ? Case.Came.BROKEN : Case.Came.WARNED;
             case ADVICE -> Case.Came.NOTED;
         };
     }

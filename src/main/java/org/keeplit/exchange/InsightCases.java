@@ -174,6 +174,7 @@ final class InsightCases {
                 mend.holds() ? Case.Came.KEPT : Case.Came.BROKEN,
                 message,
                 Optional.of(mend.procedure().span()),
-                List.of());
+                List.of(),
+                mend.mends().stream().map(m -> new Case.Fix(String.join("; ", m.edits()), mend.source(), m.text())).toList());
     }
 }

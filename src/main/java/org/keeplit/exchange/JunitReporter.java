@@ -86,7 +86,7 @@ public final class JunitReporter implements Reporter {
     }
 
     private static void suite(String name, List<Case> cases, XMLStreamWriter xml) throws XMLStreamException {
-        long failures = count(cases, Case.Came.BROKEN, Case.Came.AFTER);
+        long failures = count(cases, Case.Came.BROKEN, Case.Came.AFTER, Case.Came.MISSED);
         begin(name, cases.size(), failures, count(cases, Case.Came.OPEN), count(cases, Case.Came.NOT_ASKED), xml);
         for (Case one : cases) {
             line(xml, 2);
@@ -99,7 +99,7 @@ public final class JunitReporter implements Reporter {
             xml.writeAttribute("name", clean(one.name()));
             switch (one.came()) {
                 case KEPT -> {}
-                case BROKEN, AFTER -> told("failure", one.message(), one.about().id(), story(one), xml);
+                case BROKEN, AFTER, MISSED -> told("failure", one.message(), one.about().id(), story(one), xml);
                 case OPEN -> told("error", one.message(), "undecided", story(one), xml);
                 case NOT_ASKED -> told("skipped", one.message(), "", "", xml);
                 case WARNED, NOTED -> told("system-out", "", "", story(one), xml);

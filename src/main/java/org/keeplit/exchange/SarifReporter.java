@@ -1,5 +1,7 @@
 package org.keeplit.exchange;
 
+import com.github.difflib.DiffUtils;
+import com.github.difflib.patch.AbstractDelta;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.gson.JsonElement;
@@ -9,6 +11,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
 import org.keeplit.text.Versions;
@@ -105,8 +108,32 @@ public final class SarifReporter implements Reporter {
                 .put("message", message(one.owner() + ": " + one.name() + ": " + one.message()))
                 .list("locations", List.of(one), SarifReporter::location)
                 .someList("codeFlows", one.way().isEmpty() ? List.of() : List.of(one.way()), SarifReporter::flow)
+                .someList("fixes", one.fixes(), SarifReporter::fix)
                 .put("partialFingerprints", new Tree().put("placeAndCase/v1", one.suite() + ": " + one.name()).done())
                 .done();
+    }
+
+    /** Whole lines are taken out and put in, as a difference of the texts tells. */
+    private static JsonElement fix(Case.Fix fix) {
+        List<String> was = fix.source().content().lines().toList();
+        String end = fix.source().content().contains("\r\n") ? "\r\n" : "\n";
+        JsonObject change = new Tree()
+                .put("artifactLocation", new Tree().put("uri", Where.uri(fix.source().name())).done())
+                .list("replacements", DiffUtils.diff(was, fix.text().lines().toList()).getDeltas(), delta -> replacement(delta, end))
+                .done();
+        return new Tree().put("description", message(fix.words())).list("artifactChanges", List.of(change), c -> c).done();
+    }
+
+    private static JsonElement replacement(AbstractDelta<String> delta, String end) {
+        int first = delta.getSource().getPosition() + 1;
+        JsonObject region = new Tree()
+                .put("startLine", first)
+                .put("startColumn", 1)
+                .put("endLine", first + delta.getSource().size())
+                .put("endColumn", 1)
+                .done();
+        String text = delta.getTarget().getLines().stream().map(line -> line + end).collect(Collectors.joining());
+        return new Tree().put("deletedRegion", region).put("insertedContent", new Tree().put("text", text).done()).done();
     }
 
     private static JsonElement location(Case one) {
@@ -153,7 +180,7 @@ public final class SarifReporter implements Reporter {
         return new JsonPrimitive(switch (came) {
             case KEPT -> "pass";
             case BROKEN, AFTER, WARNED, NOTED -> "fail";
-            case NOT_ASKED -> "notApplicable";
+            case NOT_ASKED, MISSED -> "notApplicable";
             case OPEN -> "open";
         });
     }
@@ -164,7 +191,7 @@ public final class SarifReporter implements Reporter {
             case BROKEN -> "error";
             case WARNED -> "warning";
             case AFTER, NOTED -> "note";
-            case KEPT, NOT_ASKED, OPEN -> "none";
+            case KEPT, NOT_ASKED, MISSED, OPEN -> "none";
         });
     }
 }

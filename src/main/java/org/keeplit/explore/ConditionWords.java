@@ -105,7 +105,7 @@ final class ConditionWords {
             Condition.Argument argument = named.arguments().get(i);
             text.append(i == 0 ? "" : " ")
                     .append(argument.term().map(this::term).orElseGet(() -> phase(argument.phase().get())
-                            .replaceFirst("^ on phase ", "")));
+                            .replaceFirst("^ on (phase )?", "")));
             String words = named.words().get(i);
             text.append(words.isEmpty() ? "" : " " + words);
         }
@@ -204,7 +204,10 @@ final class ConditionWords {
             Obj object = environment.get(variable.name());
             return " on phase " + (object == null ? variable.name() : object.words());
         }
-        return phase instanceof PhaseTerm.Given given ? " on phase " + given.phases() : "";
+        if (phase instanceof PhaseTerm.All all) {
+            return all.said() ? " on all phases" : "";
+        }
+        return " on phase " + ((PhaseTerm.Given) phase).phases();
     }
 
     String term(Term term) {

@@ -14,12 +14,22 @@ public record Limits(int states, Duration time, long bytes, int events) {
     /** Limits for everyday work. */
     public static final Limits USUAL = new Limits(20_000_000, Duration.ofMinutes(10), 1L << 30);
 
-    /** Limits with one event at most. */
+    /**
+     * Limits with one event at most.
+     *
+     * @param states how many states are looked at, at most
+     * @param time how long a search may take
+     * @param bytes how much memory its states may take
+     */
     public Limits(int states, Duration time, long bytes) {
         this(states, time, bytes, 1);
     }
 
-    /** {@return the same limits with so many events at most} @param most 0 or more */
+    /**
+     * {@return the same limits with so many events at most}
+     *
+     * @param most 0 or more
+     */
     public Limits with(int most) {
         return new Limits(states, time, bytes, most);
     }

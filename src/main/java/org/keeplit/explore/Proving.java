@@ -86,6 +86,14 @@ public final class Proving {
     /**
      * Like {@link #prove(Procedure, Network, Procedure.Proof, Limits, Watcher, Problems)}, with what was found kept so that
      * more can be asked of it.
+     *
+     * @param procedure the procedure
+     * @param network the network
+     * @param proof which objects its parameters stand for
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @param problems collects what does not fit
+     * @return what was found, or nothing if something does not fit
      */
     public static Optional<Explored> explored(
             Procedure procedure,
@@ -179,7 +187,14 @@ public final class Proving {
                 Chances.in(new Prepared(prepared.program(), prepared.electric(), search, ImmutableList.of())), limits, watcher);
     }
 
-    /** Like {@link #explore}, but more can be asked of what was found. {@return it} */
+    /**
+     * Like {@link #explore}, but more can be asked of what was found.
+     *
+     * @param prepared the procedure where it is proved
+     * @param limits when to stop
+     * @param watcher is told how it gets on
+     * @return what was found
+     */
     public static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
         return armed(
                 prepared, now -> Explorer.explore(() -> Machine.of(now), now.search(), limits, watcher));

@@ -37,7 +37,11 @@ public record RulePart(Place place, Condition condition, String text) {
         }
     }
 
-    /** {@return the questions of a rule, in the order in which it asks them} */
+    /**
+     * {@return the questions of a rule, in the order in which it asks them}
+     *
+     * @param rule the rule
+     */
     public static ImmutableList<RulePart> of(Rule rule) {
         List<RulePart> all = new ArrayList<>();
         rule.triggers().forEach(t -> t.binders().forEach(b -> such(b, Place.WHEN, all)));

@@ -24,7 +24,11 @@ public record RuleSeen(Rule rule, ImmutableList<PartSeen> parts) {
      * @param isFalse whether it was false somewhere, or could not be shown to be true
      */
     public record PartSeen(RulePart part, boolean isTrue, boolean isFalse) {
-        /** {@return both runs together} @param other the same question in another run */
+        /**
+         * {@return both runs together}
+         *
+         * @param other the same question in another run
+         */
         public PartSeen and(PartSeen other) {
             return new PartSeen(part, isTrue || other.isTrue, isFalse || other.isFalse);
         }

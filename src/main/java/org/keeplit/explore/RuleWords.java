@@ -14,7 +14,11 @@ public final class RuleWords {
 
     private RuleWords() {}
 
-    /** {@return what a rule asks, a line each part, parts set in by two spaces} @param rule the rule */
+    /**
+     * {@return what a rule asks, a line each part, parts set in by two spaces}
+     *
+     * @param rule the rule
+     */
     public static ImmutableList<String> of(Rule rule) {
         RuleWords all = new RuleWords();
         all.rule(rule);

@@ -21,12 +21,20 @@ public record Search(boolean contracts, int numbered, boolean packs, int threads
     /** Nothing saved. */
     public static final Search PLAIN = new Search(false, 0, false, 1, WORTH, 0);
 
-    /** {@return the same with so many events at most} */
+    /**
+     * {@return the same with so many events at most}
+     *
+     * @param most 0 or more
+     */
     public Search with(int most) {
         return new Search(contracts, numbered, packs, threads, worth, most);
     }
 
-    /** {@return the same by so many threads} */
+    /**
+     * {@return the same by so many threads}
+     *
+     * @param many 1 or more
+     */
     public Search on(int many) {
         return new Search(contracts, numbered, packs, many, worth, events);
     }

@@ -37,17 +37,29 @@ public final class Standing {
         return program;
     }
 
-    /** {@return how alive a place is; nothing if the run has no such place} @param vertex the place */
+    /**
+     * {@return how alive a place is; nothing if the run has no such place}
+     *
+     * @param vertex the place
+     */
     public Optional<Level> level(Vertex vertex) {
         return grid.number(vertex).map(i -> levels[i]);
     }
 
-    /** {@return whether anything that conducts joins a place to an applied ground} @param vertex the place */
+    /**
+     * {@return whether anything that conducts joins a place to an applied ground}
+     *
+     * @param vertex the place
+     */
     public boolean isTiedToGround(Vertex vertex) {
         return grid.number(vertex).map(tied::get).orElse(false);
     }
 
-    /** {@return how one thing stands, in words: its contacts, leads, settings, holders} @param name its name */
+    /**
+     * {@return how one thing stands, in words: its contacts, leads, settings, holders}
+     *
+     * @param name its name
+     */
     public ImmutableList<String> words(String name) {
         StateWords words = new StateWords(program);
         return program.layout().fields().stream()
@@ -78,7 +90,11 @@ public final class Standing {
         return key instanceof FieldKey.Tagged tagged && tagged.device().equals(name);
     }
 
-    /** {@return the value of a field, see {@link FieldKey}} @param key which */
+    /**
+     * {@return the value of a field, see {@link FieldKey}}
+     *
+     * @param key which
+     */
     public int value(FieldKey key) {
         return program.layout().value(state, key);
     }

@@ -104,7 +104,8 @@ public final class Stepper {
         return harms(tally, start(), null);
     }
 
-    /** {@return what may come next, in the order of the text; what is waited for and branches that were not found left out} */
+    /** {@return what may come next, in the order of the text; what is waited for and branches that were not found left out}
+     * @param state a state */
     public List<Orders.Move> moves(long[] state) {
         scene.at(state);
         return machine.orders().moves(state).stream()
@@ -112,27 +113,38 @@ public final class Stepper {
                 .toList();
     }
 
-    /** {@return whether nothing notices an act, so that it does not matter when it comes} @param act its number */
+    /** {@return whether nothing notices an act, so that it does not matter when it comes}
+     * @param act its number */
     public boolean isSilent(int act) {
         return silence.get().of(act);
     }
 
-    /** {@return whether it does not matter which of two acts comes first, for anything that is judged} @param one an act's number @param other another's */
+    /**
+     * {@return whether it does not matter which of two acts comes first, for anything that is judged}
+     *
+     * @param one an act's number
+     * @param other another's
+     */
     public boolean isIndependent(int one, int other) {
         return independence.get().of(one, other);
     }
 
-    /** {@return whether all is done} */
+    /** {@return whether all is done}
+     * @param state a state */
     public boolean isOver(long[] state) {
         return machine.orders().moves(state).isEmpty();
     }
 
-    /** {@return whether a move ends its step} @param move one of the moves from a state @param state that state */
+    /** {@return whether a move ends its step}
+     * @param move one of the moves from a state
+     * @param state that state */
     public boolean isLast(Orders.Move move, long[] state) {
         return machine.orders().isLast(move, state);
     }
 
-    /** {@return whether a part is done, where the program is made of {@link org.keeplit.program.Parts}} */
+    /** {@return whether a part is done, where the program is made of {@link org.keeplit.program.Parts}}
+     * @param state a state
+     * @param part a part's number */
     public boolean isDone(long[] state, int part) {
         return machine.orders().isDone(state, part);
     }
@@ -164,7 +176,9 @@ public final class Stepper {
                 .min(Comparator.comparing(b -> b.at().length()));
     }
 
-    /** {@return the loads that have supply on a phase in one state and not in another} @param before the one @param after the other */
+    /** {@return the loads that have supply on a phase in one state and not in another}
+     * @param before the one
+     * @param after the other */
     public ImmutableList<TraceStep.Lost> lost(long[] before, long[] after) {
         Analysis was = scene.at(before).analysis();
         return Supply.lost(machine.world(), was, scene.at(after).analysis());
@@ -186,7 +200,8 @@ public final class Stepper {
         return reads.bits();
     }
 
-    /** {@return the bits of a state that an act may change, what is remembered of it included} @param act its number */
+    /** {@return the bits of a state that an act may change, what is remembered of it included}
+     * @param act its number */
     public long[] writes(int act) {
         long[] bits = new long[program.layout().words()];
         for (Op op : machine.act(act).ops()) {
@@ -196,17 +211,21 @@ public final class Stepper {
         return bits;
     }
 
-    /** {@return a state without how far the orders have come} */
+    /** {@return a state without how far the orders have come}
+     * @param state a state */
     public long[] withoutOrders(long[] state) {
         return program.layout().withoutOrders(state);
     }
 
-    /** {@return how everything stands in a state} */
+    /** {@return how everything stands in a state}
+     * @param state a state */
     public Standing standing(long[] state) {
         return new Standing(machine.world(), scene.at(state));
     }
 
-    /** {@return what people see change between two states, in words, with where voltage comes and goes} */
+    /** {@return what people see change between two states, in words, with where voltage comes and goes}
+     * @param before a state
+     * @param after another */
     public ImmutableList<String> changes(long[] before, long[] after) {
         Analysis was = scene.at(before).analysis();
         Analysis is = scene.at(after).analysis();
@@ -224,7 +243,8 @@ public final class Stepper {
      * @param dimension what it measures
      */
     public record Bound(Condition.Comparison comparison, double limit, Dimension dimension) {
-        /** {@return whether a figure is within it, or nobody knows} @param figure the figure, in SI units */
+        /** {@return whether a figure is within it, or nobody knows}
+         * @param figure the figure, in SI units */
         public boolean allows(double figure) {
             return Double.isNaN(limit) || switch (comparison) {
                 case AT_MOST -> figure <= limit;
@@ -235,7 +255,9 @@ public final class Stepper {
         }
     }
 
-    /** {@return what an act that looks must find of figures, in a state} @param act the act @param state the state */
+    /** {@return what an act that looks must find of figures, in a state}
+     * @param act the act
+     * @param state the state */
     public ImmutableList<Bound> bounds(Act act, long[] state) {
         ImmutableList.Builder<Bound> all = ImmutableList.builder();
         scene.at(state);
@@ -262,12 +284,14 @@ public final class Stepper {
         }
     }
 
-    /** {@return a bound condition in words} @param condition the condition */
+    /** {@return a bound condition in words}
+     * @param condition the condition */
     public static String words(Condition condition) {
         return new ConditionWords(Environment.EMPTY).say(condition);
     }
 
-    /** {@return what a called outage takes} */
+    /** {@return what a called outage takes}
+     * @param state a state */
     public CalledOutage outage(long[] state) {
         return CalledOutage.of(machine.world(), scene.at(state));
     }
@@ -288,7 +312,8 @@ public final class Stepper {
         });
     }
 
-    /** {@return what is wrong with ending in a state} */
+    /** {@return what is wrong with ending in a state}
+     * @param state a state */
     public ImmutableList<Harm> atEnd(long[] state) {
         Tally tally = new Tally(machine.rules().size());
         Judging judging = new Judging(machine, scene.at(state), tally);
@@ -298,7 +323,8 @@ public final class Stepper {
         return harms(tally, state, null);
     }
 
-    /** {@return how many rules about the end are broken in a state, each binding counted, whatever the text says of the end} */
+    /** {@return how many rules about the end are broken in a state, each binding counted, whatever the text says of the end}
+     * @param state a state */
     public int brokenAtEnd(long[] state) {
         Tally tally = new Tally(machine.rules().size());
         Judging judging = new Judging(machine, scene.at(state), tally);
@@ -314,7 +340,8 @@ public final class Stepper {
      */
     public record Unmet(int all, int fields) {}
 
-    /** {@return how much of what the text says of the end is not so in a state} */
+    /** {@return how much of what the text says of the end is not so in a state}
+     * @param state a state */
     public Unmet unmet(long[] state) {
         scene.at(state);
         int all = 0;

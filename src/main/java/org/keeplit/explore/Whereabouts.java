@@ -52,14 +52,23 @@ public final class Whereabouts {
         }
     }
 
-    /** {@return the places where a person may be, in words} @param person the name @param act the number of the act that was just done */
+    /**
+     * {@return the places where a person may be, in words}
+     *
+     * @param person the name
+     * @param act the number of the act that was just done
+     */
     public ImmutableSet<String> of(String person, int act) {
         return afterAct.getOrDefault(act, Map.of()).getOrDefault(person, Set.of()).stream()
                 .map(this::words)
                 .collect(ImmutableSet.toImmutableSet());
     }
 
-    /** {@return a place in words} @param where the value of {@link FieldKey.Where} */
+    /**
+     * {@return a place in words}
+     *
+     * @param where the value of {@link FieldKey.Where}
+     */
     public String words(int where) {
         return where == 0 ? "on the ground" : "aloft at " + program.sites().get(where - 1);
     }

@@ -74,7 +74,11 @@ public record OrderTable(
         UNDECIDED
     }
 
-    /** {@return what must come before a part, and does not follow from two others} @param part the part's number */
+    /**
+     * {@return what must come before a part, and does not follow from two others}
+     *
+     * @param part the part's number
+     */
     public ImmutableList<Pair> directBefore(int part) {
         return pairs.stream()
                 .filter(p -> p.after() == part && p.direct())

@@ -76,7 +76,15 @@ public final class Ordering {
         return of(instance, prepared, limits, watcher, true);
     }
 
-    /** Like {@link #of}, but does not ask whether every order that keeps to the pairs is safe: that is left undecided. */
+    /**
+     * Like {@link #of}, but does not ask whether every order that keeps to the pairs is safe: that is left undecided.
+     *
+     * @param instance the procedure, where it is proved and from which start
+     * @param prepared the same, ready to be explored
+     * @param limits how many states are looked at
+     * @param watcher is told how it gets on
+     * @return the table
+     */
     public static OrderTable pairs(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         return of(instance, prepared, limits, watcher, false);
     }

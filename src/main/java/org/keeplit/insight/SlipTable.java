@@ -11,7 +11,11 @@ import org.keeplit.procedure.Instance;
  * @param slips the slips, in the order of the acts
  */
 public record SlipTable(Instance instance, boolean holds, ImmutableList<SlipResult> slips) {
-    /** {@return how many slips end in one way} @param ending the way */
+    /**
+     * {@return how many slips end in one way}
+     *
+     * @param ending the way
+     */
     public long count(SlipResult.Ending ending) {
         return slips.stream().filter(s -> s.ending() == ending).count();
     }

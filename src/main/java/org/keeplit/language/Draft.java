@@ -20,9 +20,14 @@ final class Draft {
 
     /** Cuts a file. */
     Draft(FileKind kind, Source source) {
+        this(kind, source, new Lexed());
+    }
+
+    /** Cuts a file. @param lexed its lines, as far as they were read before */
+    Draft(FileKind kind, Source source, Lexed lexed) {
         this.kind = kind;
         this.report = new Report(source);
-        List<Node> sections = Outline.of(new LineReader(source, report).read(), kind, report);
+        List<Node> sections = Outline.of(new LineReader(source, report, lexed).read(), kind, report);
         split(skipLanguage(sections));
     }
 

@@ -24,7 +24,11 @@ public final class Formatter {
      */
     public record Formatted(Optional<String> text, ImmutableList<Problem> problems) {}
 
-    /** {@return the canonical form of a file} @param source the file; its name tells its kind */
+    /**
+     * {@return the canonical form of a file}
+     *
+     * @param source the file; its name tells its kind
+     */
     public static Formatted format(Source source) {
         Optional<FileKind> kind = FileKind.of(source.name());
         if (kind.isEmpty()) {

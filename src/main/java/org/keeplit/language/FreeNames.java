@@ -9,7 +9,11 @@ import org.keeplit.text.Span;
 public final class FreeNames {
     private FreeNames() {}
 
-    /** {@return why something cannot be the name of a new thing, or nothing if it can} @param name the name */
+    /**
+     * {@return why something cannot be the name of a new thing, or nothing if it can}
+     *
+     * @param name the name
+     */
     public static Optional<String> mistake(String name) {
         Span place = new Span(new Source("", name), 1, 1, 0);
         List<Lexeme> lexemes = LineReader.inside(name, place);
@@ -26,7 +30,12 @@ public final class FreeNames {
                 : Optional.empty();
     }
 
-    /** {@return the question whether the nearest name was meant, or nothing if none is near} */
+    /**
+     * {@return the question whether the nearest name was meant, or nothing if none is near}
+     *
+     * @param written what is written
+     * @param names what could have been meant
+     */
     public static Optional<String> didYouMean(String written, Iterable<String> names) {
         return Suggestions.didYouMean(written, names);
     }

@@ -4,6 +4,8 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,7 +13,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
@@ -21,6 +22,7 @@ import org.keeplit.procedure.DeviceSet;
 import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.procedure.Temporary;
+import org.keeplit.rule.Definition;
 import org.keeplit.rule.Rulebook;
 
 /** Reads the header of a procedure, or what a variant restates of its base's. */
@@ -36,6 +38,8 @@ final class HeaderResolver {
     private final Scope scope;
     private final Set<String> restated = new LinkedHashSet<>();
     private final List<Rulebook> named = new ArrayList<>();
+    private List<Rulebook> defining = List.of();
+    private List<Definition> defined = List.of();
 
     /**
      * A reader.
@@ -49,10 +53,28 @@ final class HeaderResolver {
         this.header = header;
         this.scope = scope;
         // Seen through the list, since what is kept may still be read or said again.
-        scope.define(() -> Stream.concat(header.keeps.stream(), named.stream())
-                .distinct()
-                .flatMap(book -> book.definitions().stream())
-                .toList());
+        scope.define(this::definitions);
+    }
+
+    /** {@return the conditions that have names in the rulebooks that are kept or said; asked anew only when those have changed} */
+    private List<Definition> definitions() {
+        List<Rulebook> books = new ArrayList<>(header.keeps);
+        books.addAll(named);
+        if (!isSame(books, defining)) {
+            defining = books;
+            Set<Rulebook> met = Collections.newSetFromMap(new IdentityHashMap<>());
+            defined = books.stream().filter(met::add).flatMap(book -> book.definitions().stream()).toList();
+        }
+        return defined;
+    }
+
+    /** {@return whether these are the very same rulebooks; they are long to compare} */
+    private static boolean isSame(List<Rulebook> some, List<Rulebook> others) {
+        boolean same = some.size() == others.size();
+        for (int i = 0; same && i < some.size(); i++) {
+            same = some.get(i) == others.get(i);
+        }
+        return same;
     }
 
     /** Reads lines that start with some words, in a few passes: what later ones speak of comes first. */

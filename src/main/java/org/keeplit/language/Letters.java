@@ -51,7 +51,11 @@ final class Letters {
 
     /** {@return what is wrong with the letters of a word} */
     static Optional<Problem> inWord(String word, Span span) {
-        if (word.chars().allMatch(c -> c < 128)) {
+        int plain = 0;
+        while (plain < word.length() && word.charAt(plain) < 128) {
+            plain++;
+        }
+        if (plain == word.length()) {
             return Optional.empty();
         }
         for (int i = 0; i < word.length(); i += Character.charCount(word.codePointAt(i))) {

@@ -3,8 +3,6 @@ package org.keeplit.language;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
-import org.antlr.v4.runtime.CharStreams;
-import org.antlr.v4.runtime.Token;
 import org.keeplit.language.grammar.Words;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Source;
@@ -19,12 +17,17 @@ final class LineReader {
 
     private final Source source;
     private final Report report;
-    private final Words lexer = new Words(CharStreams.fromString(""));
+    private final Lexed lexed;
 
     LineReader(Source source, Report report) {
+        this(source, report, new Lexed());
+    }
+
+    /** Like the other. @param lexed the lines of readings before */
+    LineReader(Source source, Report report, Lexed lexed) {
         this.source = source;
         this.report = report;
-        lexer.removeErrorListeners();
+        this.lexed = lexed;
     }
 
     /** {@return the lines that have anything on them, continuation lines joined} */
@@ -77,22 +80,18 @@ final class LineReader {
 
     /** {@return the lexemes of one physical line, or null if there are none} */
     private Line lex(String text, int number) {
-        boolean wide = text.length() != text.codePointCount(0, text.length());
-        lexer.setInputStream(CharStreams.fromString(text));
         ImmutableList.Builder<Lexeme> lexemes = ImmutableList.builder();
         boolean any = false;
         boolean spoiled = false;
-        for (Token token = lexer.nextToken(); token.getType() != Token.EOF; token = lexer.nextToken()) {
-            // The lexer counts code points, a span counts UTF-16 units.
-            int start = wide ? text.offsetByCodePoints(0, token.getStartIndex()) : token.getStartIndex();
-            Span span = new Span(source, number, start + 1, token.getText().length());
-            Problem mistake = mistake(token, span);
+        for (Lexed.Word word : lexed.words(text)) {
+            Span span = new Span(source, number, word.start() + 1, word.text().length());
+            Problem mistake = mistake(word, span);
             if (mistake != null && !spoiled) {
                 report.add(mistake);
                 spoiled = true;
             }
-            if (token.getType() != Words.THE) {
-                lexemes.add(new Lexeme(token.getType(), token.getText(), span, text));
+            if (word.type() != Words.THE) {
+                lexemes.add(new Lexeme(word.type(), word.text(), span, text));
                 any = true;
             }
         }
@@ -106,34 +105,23 @@ final class LineReader {
      * @param place where they stand
      */
     static List<Lexeme> inside(String words, Span place) {
-        Words lexer = new Words(CharStreams.fromString(words));
-        lexer.removeErrorListeners();
         List<Lexeme> lexemes = new ArrayList<>();
-        for (Token token = lexer.nextToken(); token.getType() != Token.EOF; token = lexer.nextToken()) {
-            int start = words.offsetByCodePoints(0, token.getStartIndex());
-            Span span = new Span(
-                    place.source(),
-                    place.line(),
-                    place.column() + start,
-                    token.getText().length());
-            if (token.getType() != Words.THE) {
-                lexemes.add(new Lexeme(
-                        token.getType(),
-                        token.getText(),
-                        span,
-                        place.source().line(place.line())));
+        for (Lexed.Word word : new Lexed().words(words)) {
+            if (word.type() != Words.THE) {
+                Span span = new Span(place.source(), place.line(), place.column() + word.start(), word.text().length());
+                lexemes.add(new Lexeme(word.type(), word.text(), span, place.source().line(place.line())));
             }
         }
         return lexemes;
     }
 
-    private static Problem mistake(Token token, Span span) {
-        return switch (token.getType()) {
+    private static Problem mistake(Lexed.Word word, Span span) {
+        return switch (word.type()) {
             case Words.OPEN_STRING -> Code.MISSING_QUOTE
                     .at(span, "this text has no closing quote on its line")
                     .help("close it with \" where it ends");
-            case Words.OTHER -> Letters.stranger(token.getText().codePointAt(0), span);
-            case Words.WORD -> Letters.inWord(token.getText(), span).orElse(null);
+            case Words.OTHER -> Letters.stranger(word.text().codePointAt(0), span);
+            case Words.WORD -> Letters.inWord(word.text(), span).orElse(null);
             default -> null;
         };
     }

@@ -53,7 +53,7 @@ final class PhaseReader {
     /** {@return the phases written here, {@code all phases} and variables included} */
     static PhaseTerm term(Cursor cursor, Scope scope) {
         if (cursor.take("all", "phases")) {
-            return PhaseTerm.ALL;
+            return new PhaseTerm.All(true);
         }
         if (!cursor.take("phases")) {
             cursor.take("phase");

@@ -63,14 +63,14 @@ public final class Reader {
         return library(shelf, problems);
     }
 
-    /** {@return one file with what it refers to} @param open texts that count instead of files @param kept what was read before */
-    Library read(Path file, Map<Path, String> open, Rereading.Kept kept) {
+    /** {@return one file with what it refers to} @param open texts that count instead of files @param kept what was read before @param lexed lines that were */
+    Library read(Path file, Map<Path, String> open, Rereading.Kept kept, Lexed lexed) {
         Disk disk = new Disk(false, open);
         List<Problem> problems = new ArrayList<>();
         Shelf shelf = new Shelf(disk, kept);
         String name = disk.shown(file);
         FileKind.of(name).ifPresentOrElse(
-                kind -> disk.read(file, name, problems).ifPresent(source -> shelf.add(new Draft(kind, source), file)),
+                kind -> disk.read(file, name, problems).ifPresent(source -> shelf.add(new Draft(kind, source, lexed), file)),
                 () -> problems.add(FileKind.unknown(Span.ofFile(new Source(name, "")))));
         return library(shelf, problems);
     }

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.keeplit.rule.Rulebook;
+import org.keeplit.text.Source;
 
 /**
  * Reads one file over and over while somebody writes it. What does not depend on it (equipment, networks and rulebooks of the library)
@@ -19,6 +20,7 @@ import org.keeplit.rule.Rulebook;
 public final class Rereading {
     private Map<Path, String> texts = Map.of();
     private Kept kept = new Kept();
+    private final Lexed lexed = new Lexed();
 
     /** Begins; nothing was read yet. */
     public Rereading() {}
@@ -37,7 +39,17 @@ public final class Rereading {
         }
         texts = Map.copyOf(open);
         kept = FileKind.of(path.getFileName().toString()).map(kept::before).orElse(kept);
-        return new Reader().read(path, texts, kept);
+        lexed.turn();
+        return new Reader().read(path, texts, kept, lexed);
+    }
+
+    /**
+     * {@return the file that was read last, as far as its lines show it}
+     *
+     * @param source the file
+     */
+    public Sketch sketch(Source source) {
+        return Sketch.of(source, lexed);
     }
 
     /** {@return whether any file but the one itself is another than when it was read} */

@@ -3,6 +3,7 @@ package org.keeplit.language;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -18,6 +19,8 @@ final class Shelf {
     private final Map<String, Path> paths = new LinkedHashMap<>();
     private final Map<Path, Optional<Draft>> library = new LinkedHashMap<>();
     private final Map<Path, List<Path>> folders = new LinkedHashMap<>();
+    private final Map<Path, Optional<Path>> roots = new HashMap<>();
+    private final Map<List<Object>, List<Path>> ofKind = new HashMap<>();
     private final List<Problem> problems = new ArrayList<>();
     private final Disk disk;
     private final Rereading.Kept kept;
@@ -175,7 +178,11 @@ final class Shelf {
     /** {@return the nearest folder above a file that has a library} */
     private Optional<Path> root(Source from) {
         Path path = paths.get(from.name());
-        for (Path at = path == null ? null : path.getParent(); at != null; at = at.getParent()) {
+        return path == null || path.getParent() == null ? Optional.empty() : roots.computeIfAbsent(path.getParent(), Shelf::rootAbove);
+    }
+
+    private static Optional<Path> rootAbove(Path folder) {
+        for (Path at = folder; at != null; at = at.getParent()) {
             if (Files.isDirectory(at.resolve("shared"))) {
                 return Optional.of(at);
             }
@@ -184,13 +191,14 @@ final class Shelf {
     }
 
     private List<Path> files(FileKind kind, Source from) {
-        List<Path> files = new ArrayList<>();
-        root(from).ifPresent(root -> {
-            files.addAll(folder(root.resolve("shared")));
-            if (kind == FileKind.PROCEDURE) {
-                files.addAll(folder(root.resolve("procedures")));
-            }
-        });
+        return root(from).map(root -> ofKind.computeIfAbsent(List.of(kind, root), key -> files(kind, root))).orElse(List.of());
+    }
+
+    private List<Path> files(FileKind kind, Path root) {
+        List<Path> files = new ArrayList<>(folder(root.resolve("shared")));
+        if (kind == FileKind.PROCEDURE) {
+            files.addAll(folder(root.resolve("procedures")));
+        }
         files.removeIf(f ->
                 FileKind.of(f.getFileName().toString()).filter(k -> k == kind).isEmpty());
         return files;

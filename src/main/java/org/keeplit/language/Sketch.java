@@ -63,7 +63,11 @@ public record Sketch(Source source, ImmutableList<Row> rows, ImmutableList<Span>
      * @param tokens its words
      */
     public record Row(int number, int depth, String section, String item, String itemName, ImmutableList<Token> tokens) {
-        /** {@return whether it begins with these words} @param words the words */
+        /**
+         * {@return whether it begins with these words}
+         *
+         * @param words the words
+         */
         public boolean starts(String... words) {
             if (tokens.size() < words.length) {
                 return false;
@@ -76,7 +80,11 @@ public record Sketch(Source source, ImmutableList<Row> rows, ImmutableList<Span>
             return true;
         }
 
-        /** {@return the word at a column} @param column the column, from 1; the place behind a word counts as the word */
+        /**
+         * {@return the word at a column}
+         *
+         * @param column the column, from 1; the place behind a word counts as the word
+         */
         public Optional<Token> at(int column) {
             return tokens.stream()
                     .filter(t -> t.span().column() <= column && column <= t.span().column() + t.span().length())
@@ -84,10 +92,19 @@ public record Sketch(Source source, ImmutableList<Row> rows, ImmutableList<Span>
         }
     }
 
-    /** {@return a file as its lines show it} @param source the file; its name tells its kind */
+    /**
+     * {@return a file as its lines show it}
+     *
+     * @param source the file; its name tells its kind
+     */
     public static Sketch of(Source source) {
+        return of(source, new Lexed());
+    }
+
+    /** {@return the same} @param lexed its lines, as far as they were read before */
+    static Sketch of(Source source, Lexed lexed) {
         FileKind kind = FileKind.of(source.name()).orElse(FileKind.PROCEDURE);
-        List<Line> lines = new LineReader(source, new Report(source)).read();
+        List<Line> lines = new LineReader(source, new Report(source), lexed).read();
         Indents.Place[] places = new Indents.Place[(int) source.content().lines().count() + 1];
         new Indents(kind).of(lines).forEach(place -> places[place.number()] = place);
         List<Row> rows = new ArrayList<>();
@@ -155,12 +172,21 @@ public record Sketch(Source source, ImmutableList<Row> rows, ImmutableList<Span>
         return lexeme.getType() == Words.WORD ? Sort.WORD : lexeme.isReserved() ? Sort.RESERVED : Sort.MARK;
     }
 
-    /** {@return the line of a number, if it has words on it} @param number the number, from 1 */
+    /**
+     * {@return the line of a number, if it has words on it}
+     *
+     * @param number the number, from 1
+     */
     public Optional<Row> row(int number) {
         return rows.stream().filter(r -> r.number() == number).findFirst();
     }
 
-    /** {@return the word at a place} @param line the line, from 1 @param column the column, from 1 */
+    /**
+     * {@return the word at a place}
+     *
+     * @param line the line, from 1
+     * @param column the column, from 1
+     */
     public Optional<Token> at(int line, int column) {
         return row(line).flatMap(r -> r.at(column));
     }

@@ -32,7 +32,11 @@ public sealed interface Element {
         /** {@return the node on the load side} */
         String to();
 
-        /** {@return the node on one side} @param side the side */
+        /**
+         * {@return the node on one side}
+         *
+         * @param side the side
+         */
         default String node(Side side) {
             return side == Side.SOURCE ? from() : to();
         }

@@ -46,12 +46,20 @@ public record Kind(
         return duties.makes().keySet();
     }
 
-    /** {@return whether it has the trait} @param trait the trait */
+    /**
+     * {@return whether it has the trait}
+     *
+     * @param trait the trait
+     */
     public boolean has(Trait trait) {
         return traits.contains(trait);
     }
 
-    /** {@return the mode of that name, if it has one} @param mode the name */
+    /**
+     * {@return the mode of that name, if it has one}
+     *
+     * @param mode the name
+     */
     public Optional<Mode> mode(String mode) {
         return modes.stream().filter(m -> m.name().equals(mode)).findFirst();
     }

@@ -121,7 +121,11 @@ public final class Network {
         return elements.values().asList();
     }
 
-    /** {@return the element of that name, if there is one} @param element the name */
+    /**
+     * {@return the element of that name, if there is one}
+     *
+     * @param element the name
+     */
     public Optional<Element> element(String element) {
         return Optional.ofNullable(elements.get(element));
     }

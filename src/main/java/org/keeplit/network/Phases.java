@@ -22,7 +22,11 @@ public record Phases(int mask) implements Iterable<Conductor> {
     /** Everything that may have a voltage of its own: phases and legs. */
     public static final Phases LIVE = new Phases(0b110111);
 
-    /** {@return the set of one conductor} @param conductor the conductor */
+    /**
+     * {@return the set of one conductor}
+     *
+     * @param conductor the conductor
+     */
     public static Phases of(Conductor conductor) {
         return new Phases(1 << conductor.ordinal());
     }
@@ -55,22 +59,38 @@ public record Phases(int mask) implements Iterable<Conductor> {
         return null;
     }
 
-    /** {@return whether the conductor is in the set} @param conductor the conductor */
+    /**
+     * {@return whether the conductor is in the set}
+     *
+     * @param conductor the conductor
+     */
     public boolean contains(Conductor conductor) {
         return (mask & 1 << conductor.ordinal()) != 0;
     }
 
-    /** {@return whether all of another set is in this one} @param other the other set */
+    /**
+     * {@return whether all of another set is in this one}
+     *
+     * @param other the other set
+     */
     public boolean containsAll(Phases other) {
         return (other.mask & ~mask) == 0;
     }
 
-    /** {@return the conductors that are in both} @param other the other set */
+    /**
+     * {@return the conductors that are in both}
+     *
+     * @param other the other set
+     */
     public Phases and(Phases other) {
         return new Phases(mask & other.mask);
     }
 
-    /** {@return the conductors that are in either} @param other the other set */
+    /**
+     * {@return the conductors that are in either}
+     *
+     * @param other the other set
+     */
     public Phases or(Phases other) {
         return new Phases(mask | other.mask);
     }

@@ -19,7 +19,11 @@ public record Verb(Form one, Form several, ImmutableList<Effect> effects, Span s
      * @param after the words after the object, perhaps none
      */
     public record Form(ImmutableList<String> before, ImmutableList<String> after) {
-        /** {@return the words with the object named} @param object its name */
+        /**
+         * {@return the words with the object named}
+         *
+         * @param object its name
+         */
         public String with(String object) {
             String head = String.join(" ", before) + " " + object;
             return after.isEmpty() ? head : head + " " + String.join(" ", after);

@@ -1,9 +1,10 @@
 package org.keeplit.page;
 
-import com.google.common.io.Resources;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Objects;
 
 /** Pages for a screen that stand alone: their style and script are inside, and they may fetch nothing. */
 public final class Screen {
@@ -32,8 +33,9 @@ public final class Screen {
 
     /** {@return a text that lies beside a class} @param beside the class @param name the file's name */
     public static String resource(Class<?> beside, String name) {
-        try {
-            return Resources.toString(Resources.getResource(beside, name), StandardCharsets.UTF_8);
+        // Opened here, and by no library: to other modules what lies in this one is closed.
+        try (InputStream in = Objects.requireNonNull(beside.getResourceAsStream(name), name)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

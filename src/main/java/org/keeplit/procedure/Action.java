@@ -61,7 +61,12 @@ public sealed interface Action {
      */
     record Clamp(Term jumper, int clamp, Spot spot) implements Action {}
 
-    /** One clamp of a jumper comes off. @param jumper the jumper @param clamp 1 or 2 */
+    /**
+     * One clamp of a jumper comes off.
+     *
+     * @param jumper the jumper
+     * @param clamp 1 or 2
+     */
     record Unclamp(Term jumper, int clamp) implements Action {}
 
     /**
@@ -82,16 +87,36 @@ public sealed interface Action {
         EITHER
     }
 
-    /** A protective ground goes on. @param ground the ground @param point where @param order which end first */
+    /**
+     * A protective ground goes on.
+     *
+     * @param ground the ground
+     * @param point where
+     * @param order which end first
+     */
     record ApplyGround(Term ground, Term point, Order order) implements Action {}
 
-    /** A protective ground comes off. @param ground the ground @param order which end first */
+    /**
+     * A protective ground comes off.
+     *
+     * @param ground the ground
+     * @param order which end first
+     */
     record RemoveGround(Term ground, Order order) implements Action {}
 
-    /** A temporary source is started or stopped, on all its phases at once. @param source which @param on whether it runs */
+    /**
+     * A temporary source is started or stopped, on all its phases at once.
+     *
+     * @param source which
+     * @param on whether it runs
+     */
     record Run(Term source, boolean on) implements Action {}
 
-    /** A person goes up at a structure. @param at the device or regulator whose structure it is */
+    /**
+     * A person goes up at a structure.
+     *
+     * @param at the device or regulator whose structure it is
+     */
     record GoAloft(Term at) implements Action {}
 
     /** A person comes down and stands clear. */
@@ -111,10 +136,20 @@ public sealed interface Action {
         RELEASE
     }
 
-    /** Words about a hold or clearance. @param speech what is said @param permit about which */
+    /**
+     * Words about a hold or clearance.
+     *
+     * @param speech what is said
+     * @param permit about which
+     */
     record Speak(Speech speech, Term permit) implements Action {}
 
-    /** A tag goes on or comes off. @param device on what @param on whether it hangs afterwards */
+    /**
+     * A tag goes on or comes off.
+     *
+     * @param device on what
+     * @param on whether it hangs afterwards
+     */
     record Tag(DeviceSet device, boolean on) implements Action {}
 
     /**
@@ -138,10 +173,19 @@ public sealed interface Action {
         NEUTRAL
     }
 
-    /** Somebody proves something of an object; if it is not so, the crew stops. @param proof what @param of what */
+    /**
+     * Somebody proves something of an object; if it is not so, the crew stops.
+     *
+     * @param proof what
+     * @param of what
+     */
     record Prove(Proof proof, Term of) implements Action {}
 
-    /** Somebody tests a point for absence of voltage; if there is voltage, the crew stops. @param point where */
+    /**
+     * Somebody tests a point for absence of voltage; if there is voltage, the crew stops.
+     *
+     * @param point where
+     */
     record TestDead(Term point) implements Action {}
 
     /**
@@ -175,7 +219,11 @@ public sealed interface Action {
         }
     }
 
-    /** Something is written down. @param item what */
+    /**
+     * Something is written down.
+     *
+     * @param item what
+     */
     record Record(String item) implements Action {}
 
     /**
@@ -186,7 +234,11 @@ public sealed interface Action {
      */
     record WaitDead(Quantity time, Term of) implements Action {}
 
-    /** Somebody waits until something is so. @param condition what */
+    /**
+     * Somebody waits until something is so.
+     *
+     * @param condition what
+     */
     record WaitUntil(Condition condition) implements Action {}
 
     /**
@@ -197,15 +249,32 @@ public sealed interface Action {
      */
     record Inspect(String item, ImmutableList<String> outcomes) implements Action {}
 
-    /** Hands go on a point. @param point where @param words what is done, in words */
+    /**
+     * Hands go on a point.
+     *
+     * @param point where
+     * @param words what is done, in words
+     */
     record Work(Term point, String words) implements Action {}
 
-    /** People are told the job, its hazards and who does what. @param people who is told */
+    /**
+     * People are told the job, its hazards and who does what.
+     *
+     * @param people who is told
+     */
     record Brief(ImmutableList<Term> people) implements Action {}
 
-    /** An event that nobody does comes up. @param event its name */
+    /**
+     * An event that nobody does comes up.
+     *
+     * @param event its name
+     */
     record Happen(String event) implements Action {}
 
-    /** Something that changes nothing in the model. @param words what, in words */
+    /**
+     * Something that changes nothing in the model.
+     *
+     * @param words what, in words
+     */
     record Do(String words) implements Action {}
 }

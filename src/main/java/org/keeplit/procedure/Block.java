@@ -44,7 +44,15 @@ public sealed interface Block {
             String sentence,
             Span span)
             implements Block {
-        /** {@return a step that no text says, with nothing required, expected or written down} @param sentence what it is called */
+        /**
+         * {@return a step that no text says, with nothing required, expected or written down}
+         *
+         * @param label its name, if it has one
+         * @param actors who does it
+         * @param action what is done
+         * @param sentence what it is called
+         * @param span where it stands
+         */
         public static Step unwritten(
                 Optional<String> label, ImmutableList<Term> actors, Action action, String sentence, Span span) {
             return new Step(
@@ -63,12 +71,20 @@ public sealed interface Block {
                     span);
         }
 
-        /** {@return this step under another label} @param other the label, if any */
+        /**
+         * {@return this step under another label}
+         *
+         * @param other the label, if any
+         */
         public Step withLabel(Optional<String> other) {
             return with(other, phases, requires, expects, records);
         }
 
-        /** {@return this step on other phases} @param other the phases */
+        /**
+         * {@return this step on other phases}
+         *
+         * @param other the phases
+         */
         public Step withPhases(PhaseTerm other) {
             return with(label, other, requires, expects, records);
         }
@@ -111,10 +127,20 @@ public sealed interface Block {
         TOGETHER
     }
 
-    /** A group. @param order how the parts follow one another @param parts the parts */
+    /**
+     * A group.
+     *
+     * @param order how the parts follow one another
+     * @param parts the parts
+     */
     record Group(Order order, ImmutableList<Block> parts, Span span) implements Block {}
 
-    /** A stage, done as a whole. @param title its title @param parts its parts, in order */
+    /**
+     * A stage, done as a whole.
+     *
+     * @param title its title
+     * @param parts its parts, in order
+     */
     record Stage(String title, ImmutableList<Block> parts, Span span) implements Block {}
 
     /**

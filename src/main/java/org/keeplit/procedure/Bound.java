@@ -35,12 +35,20 @@ public record Bound(
         ImmutableList<Block> body,
         ImmutableList<Condition> ends) {
 
-    /** {@return the temporary family of that name} @param name the name */
+    /**
+     * {@return the temporary family of that name}
+     *
+     * @param name the name
+     */
     public Optional<Temporary> temporary(String name) {
         return temporaries.stream().filter(t -> t.name().equals(name)).findFirst();
     }
 
-    /** {@return the hold or clearance of that name} @param name the name */
+    /**
+     * {@return the hold or clearance of that name}
+     *
+     * @param name the name
+     */
     public Optional<Permit> permit(String name) {
         return permits.stream().filter(p -> p.name().equals(name)).findFirst();
     }

@@ -4,7 +4,11 @@ import org.keeplit.condition.Term;
 
 /** One device, or the devices that feed a place when the procedure starts. */
 public sealed interface DeviceSet {
-    /** One device. @param device the device */
+    /**
+     * One device.
+     *
+     * @param device the device
+     */
     record One(Term device) implements DeviceSet {}
 
     /**

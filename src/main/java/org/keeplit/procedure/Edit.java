@@ -26,7 +26,11 @@ public sealed interface Edit {
         }
     }
 
-    /** The step is left out. @param step which */
+    /**
+     * The step is left out.
+     *
+     * @param step which
+     */
     record Without(Ref step, Span span) implements Edit {}
 
     /**
@@ -38,10 +42,20 @@ public sealed interface Edit {
      */
     record Move(Ref step, boolean before, Ref anchor, Span span) implements Edit {}
 
-    /** Other steps are done in place of the step. @param step which @param blocks what instead */
+    /**
+     * Other steps are done in place of the step.
+     *
+     * @param step which
+     * @param blocks what instead
+     */
     record Replace(Ref step, ImmutableList<Block> blocks, Span span) implements Edit {}
 
-    /** The step is done on another phase. @param step which @param instead the other phase */
+    /**
+     * The step is done on another phase.
+     *
+     * @param step which
+     * @param instead the other phase
+     */
     record OtherPhase(Ref step, Conductor instead, Span span) implements Edit {}
 
     /**

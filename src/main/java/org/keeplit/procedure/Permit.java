@@ -30,6 +30,7 @@ public record Permit(
      * forgotten because a line is short.
      *
      * @param other the name of a person or of temporary equipment
+     * @return whether it counts for them
      */
     public boolean includes(String other) {
         return with.isEmpty() || with.contains(other) || holder.toString().equals(other);

@@ -122,15 +122,18 @@ final class FramePieces {
         }
         StringBuilder rows = new StringBuilder("<h4>Figures beside their limits</h4><table><tr><th scope=\"col\">what must be so</th>"
                 + "<th scope=\"col\">where</th><th scope=\"col\">figure</th><th scope=\"col\">limit</th><th scope=\"col\">used</th></tr>");
+        boolean kept = frame.rules().stream().allMatch(j -> j.truth() == Truth.TRUE);
         frame.limits().forEach(l -> row(rows, l.words().replaceFirst("^(require|while) ", ""), l.beside().where(), l.beside().figure(),
-                l.beside().limit(), percent(l)));
+                l.beside().limit(), percent(l, kept)));
         return rows.append("</table><p class=\"note\">What stands at the site, and of all else the figure nearest to its limit. Of phases and load "
-                + "cases the worst. What is not so need not be a break: the rule may be kept by another of its parts.</p>").toString();
+                + "cases the worst. Where a figure is not as it should be and all rules are kept, another part of its rule keeps it.</p>").toString();
     }
 
-    private static String percent(Frame.Limited limited) {
+    /** @param kept whether every rule that came up is kept here, so that none hangs on this figure alone */
+    private static String percent(Frame.Limited limited, boolean kept) {
         double share = limited.beside().share();
-        return (Double.isInfinite(share) ? "" : Math.round(share * 100) + " %") + (limited.truth() == Truth.TRUE ? "" : ", NOT SO");
+        String not = kept ? ", not so; kept by another part" : ", NOT SO";
+        return (Double.isInfinite(share) ? "" : Math.round(share * 100) + " %") + (limited.truth() == Truth.TRUE ? "" : not);
     }
 
     /** {@return the rules whose case came up} */

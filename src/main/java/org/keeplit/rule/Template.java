@@ -13,7 +13,11 @@ public record Template(ImmutableList<Part> parts) {
     /** A piece of a template. */
     public sealed interface Part {}
 
-    /** Words as they are. @param text the words */
+    /**
+     * Words as they are.
+     *
+     * @param text the words
+     */
     public record Text(String text) implements Part {}
 
     /**
@@ -25,9 +29,17 @@ public record Template(ImmutableList<Part> parts) {
      */
     public record Gap(String attribute, String variable) implements Part {}
 
-    /** A gap that is filled with a figure of the state or of a nameplate. @param figure the figure */
+    /**
+     * A gap that is filled with a figure of the state or of a nameplate.
+     *
+     * @param figure the figure
+     */
     public record FigureGap(Figure figure) implements Part {}
 
-    /** A gap that tells whether something is so. @param condition what */
+    /**
+     * A gap that tells whether something is so.
+     *
+     * @param condition what
+     */
     public record ConditionGap(Condition condition) implements Part {}
 }

@@ -16,7 +16,11 @@ public final class Pages {
 
     private Pages() {}
 
-    /** {@return the pages of a room by code, in the order of its file} @param room a class of the room */
+    /**
+     * {@return the pages of a room by code, in the order of its file}
+     *
+     * @param room a class of the room
+     */
     public static ImmutableMap<String, String> of(Class<?> room) {
         Map<String, StringBuilder> pages = new LinkedHashMap<>();
         try (InputStream in = room.getResourceAsStream(FILE);

@@ -39,22 +39,43 @@ public record Problem(
             .thenComparing(Problem::code)
             .thenComparing(Problem::message);
 
-    /** {@return an error without help} @param code its code @param span where @param message what */
+    /**
+     * {@return an error without help}
+     *
+     * @param code its code
+     * @param span where
+     * @param message what
+     */
     public static Problem error(String code, Span span, String message) {
         return new Problem(code, Severity.ERROR, span, message, Optional.empty(), Optional.empty());
     }
 
-    /** {@return a warning without help} @param code its code @param span where @param message what */
+    /**
+     * {@return a warning without help}
+     *
+     * @param code its code
+     * @param span where
+     * @param message what
+     */
     public static Problem warning(String code, Span span, String message) {
         return new Problem(code, Severity.WARNING, span, message, Optional.empty(), Optional.empty());
     }
 
-    /** {@return this problem with advice} @param advice what was probably meant */
+    /**
+     * {@return this problem with advice}
+     *
+     * @param advice what was probably meant
+     */
     public Problem help(String advice) {
         return new Problem(code, severity, span, message, Optional.of(advice), related);
     }
 
-    /** {@return this problem with a second place} @param where the place @param note what is there */
+    /**
+     * {@return this problem with a second place}
+     *
+     * @param where the place
+     * @param note what is there
+     */
     public Problem related(Span where, String note) {
         return new Problem(code, severity, span, message, help, Optional.of(new Related(where, note)));
     }

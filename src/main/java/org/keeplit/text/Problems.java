@@ -8,7 +8,11 @@ import java.util.Set;
 public final class Problems {
     private final Set<Problem> found = new LinkedHashSet<>();
 
-    /** Adds a problem; the same one at the same place counts once. @param problem the problem */
+    /**
+     * Adds a problem; the same one at the same place counts once.
+     *
+     * @param problem the problem
+     */
     public void add(Problem problem) {
         found.add(problem);
     }

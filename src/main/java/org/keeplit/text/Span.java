@@ -12,7 +12,11 @@ public record Span(Source source, int line, int column, int length) {
     /** The place of things that no file mentions. */
     public static final Span NONE = new Span(Source.NONE, 0, 0, 0);
 
-    /** {@return the span of a whole file} @param source the file */
+    /**
+     * {@return the span of a whole file}
+     *
+     * @param source the file
+     */
     public static Span ofFile(Source source) {
         return new Span(source, 0, 0, 0);
     }

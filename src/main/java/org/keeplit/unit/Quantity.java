@@ -10,12 +10,21 @@ import java.math.MathContext;
  * @param dimension what it measures
  */
 public record Quantity(double si, Dimension dimension) {
-    /** {@return a quantity from a written number and unit} @param number the number @param unit the unit */
+    /**
+     * {@return a quantity from a written number and unit}
+     *
+     * @param number the number
+     * @param unit the unit
+     */
     public static Quantity of(double number, Unit unit) {
         return new Quantity(number * unit.factor(), unit.dimension());
     }
 
-    /** {@return a plain number} @param number the number */
+    /**
+     * {@return a plain number}
+     *
+     * @param number the number
+     */
     public static Quantity number(double number) {
         return new Quantity(number, Dimension.NUMBER);
     }

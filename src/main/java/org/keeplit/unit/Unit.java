@@ -38,7 +38,11 @@ public record Unit(String symbol, Dimension dimension, double factor) {
         }
     }
 
-    /** {@return the unit with that symbol, if there is one} @param symbol the written form, case included */
+    /**
+     * {@return the unit with that symbol, if there is one}
+     *
+     * @param symbol the written form, case included
+     */
     public static Optional<Unit> of(String symbol) {
         return Optional.ofNullable(KNOWN.get(symbol));
     }

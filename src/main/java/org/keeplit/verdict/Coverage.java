@@ -20,7 +20,12 @@ import org.keeplit.text.Span;
  */
 public record Coverage(ImmutableList<Book> books) {
 
-    /** A rulebook. @param name its name @param rules its own rules, in its order */
+    /**
+     * A rulebook.
+     *
+     * @param name its name
+     * @param rules its own rules, in its order
+     */
     public record Book(String name, ImmutableList<OfRule> rules) {}
 
     /**

@@ -108,7 +108,11 @@ public record ExampleJudgement(
         return differences.isEmpty() && !isUndecided();
     }
 
-    /** {@return whether it shows a rule kept} @param rule the rule's name */
+    /**
+     * {@return whether it shows a rule kept}
+     *
+     * @param rule the rule's name
+     */
     public boolean keeps(String rule) {
         return isPassed()
                 && example.mustHold()
@@ -116,7 +120,11 @@ public record ExampleJudgement(
                         .anyMatch(r -> r.rule().name().equals(rule) && r.verdict() == RuleResult.Verdict.HOLDS);
     }
 
-    /** {@return whether it shows a rule broken} @param rule the rule's name */
+    /**
+     * {@return whether it shows a rule broken}
+     *
+     * @param rule the rule's name
+     */
     public boolean breaks(String rule) {
         return isPassed()
                 && example.breaks().stream().anyMatch(b -> b.what().rule().equals(rule));

@@ -9,7 +9,11 @@ import org.keeplit.explore.RuleSeen;
 public final class ExamplesReport {
     private final Style style;
 
-    /** Begins a report. @param style how to mark words */
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     */
     public ExamplesReport(Style style) {
         this.style = style;
     }

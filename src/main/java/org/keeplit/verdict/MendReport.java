@@ -14,12 +14,20 @@ public final class MendReport {
 
     private final Style style;
 
-    /** Begins a report. @param style how to mark words */
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     */
     public MendReport(Style style) {
         this.style = style;
     }
 
-    /** {@return the text, with a line end at its end} @param mends what was found, in the order in which it is told */
+    /**
+     * {@return the text, with a line end at its end}
+     *
+     * @param mends what was found, in the order in which it is told
+     */
     public String tell(List<Mend> mends) {
         StringBuilder out = new StringBuilder();
         mends.forEach(mend -> tell(mend, out));

@@ -25,7 +25,11 @@ public final class OrderReport {
         this.all = all;
     }
 
-    /** {@return the text, with a line end at its end} @param tables the tables, in the order in which they are told */
+    /**
+     * {@return the text, with a line end at its end}
+     *
+     * @param tables the tables, in the order in which they are told
+     */
     public String tell(List<OrderTable> tables) {
         StringBuilder out = new StringBuilder();
         for (OrderTable table : tables) {

@@ -11,12 +11,20 @@ import org.keeplit.program.Act;
 public final class PlanReport {
     private final Style style;
 
-    /** Begins a report. @param style how to mark words */
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     */
     public PlanReport(Style style) {
         this.style = style;
     }
 
-    /** {@return the text, with a line end at its end} @param plans the plans, in the order in which they are told */
+    /**
+     * {@return the text, with a line end at its end}
+     *
+     * @param plans the plans, in the order in which they are told
+     */
     public String tell(List<PlanResult> plans) {
         StringBuilder out = new StringBuilder();
         plans.forEach(plan -> tell(plan, out));

@@ -17,13 +17,22 @@ public final class RetreatReport {
     private final Style style;
     private final boolean all;
 
-    /** Begins a report. @param style how to mark words @param all whether every way is told in full */
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     * @param all whether every way is told in full
+     */
     public RetreatReport(Style style, boolean all) {
         this.style = style;
         this.all = all;
     }
 
-    /** {@return the text, with a line end at its end} @param tables the tables, in the order in which they are told */
+    /**
+     * {@return the text, with a line end at its end}
+     *
+     * @param tables the tables, in the order in which they are told
+     */
     public String tell(List<RetreatTable> tables) {
         StringBuilder out = new StringBuilder();
         for (RetreatTable table : tables) {

@@ -11,12 +11,20 @@ import org.keeplit.rule.Rule;
 public final class RulePageReport {
     private final Style style;
 
-    /** Begins a report. @param style how to mark words */
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     */
     public RulePageReport(Style style) {
         this.style = style;
     }
 
-    /** {@return the page, with a line end at its end} @param page what there is to say */
+    /**
+     * {@return the page, with a line end at its end}
+     *
+     * @param page what there is to say
+     */
     public String tell(RulePage page) {
         StringBuilder out = new StringBuilder();
         Rule rule = page.rule();

@@ -23,7 +23,11 @@ public final class SlipReport {
         this.all = all;
     }
 
-    /** {@return the text, with a line end at its end} @param tables the tables, in the order in which they are told */
+    /**
+     * {@return the text, with a line end at its end}
+     *
+     * @param tables the tables, in the order in which they are told
+     */
     public String tell(List<SlipTable> tables) {
         StringBuilder out = new StringBuilder();
         for (SlipTable table : tables) {

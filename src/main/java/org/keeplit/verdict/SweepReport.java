@@ -24,7 +24,11 @@ public final class SweepReport {
         this.all = all;
     }
 
-    /** {@return the text, with a line end at its end} @param results the results, in the order in which they are told */
+    /**
+     * {@return the text, with a line end at its end}
+     *
+     * @param results the results, in the order in which they are told
+     */
     public String tell(List<SweepResult> results) {
         Map<String, List<SweepResult>> byProcedure = new LinkedHashMap<>();
         results.forEach(r -> byProcedure.computeIfAbsent(r.procedure(), p -> new ArrayList<>()).add(r));

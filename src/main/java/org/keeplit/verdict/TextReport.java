@@ -24,7 +24,11 @@ public final class TextReport {
     private final Style style;
     private final boolean full;
 
-    /** Begins a report. @param style how to mark words */
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     */
     public TextReport(Style style) {
         this(style, false);
     }

@@ -18,12 +18,21 @@ public final class WhyReport {
 
     private final Style style;
 
-    /** Begins a report. @param style how to mark words */
+    /**
+     * Begins a report.
+     *
+     * @param style how to mark words
+     */
     public WhyReport(Style style) {
         this.style = style;
     }
 
-    /** {@return the explanation, with a line end at its end} @param place which procedure, and where */
+    /**
+     * {@return the explanation, with a line end at its end}
+     *
+     * @param place which procedure, and where
+     * @param at the rule around the step
+     */
     public String tell(String place, RuleAtStep at) {
         StringBuilder out = new StringBuilder();
         out.append(style.strong(at.rule().name() + " at " + at.step() + " in " + place)).append('\n');

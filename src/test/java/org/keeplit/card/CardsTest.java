@@ -7,9 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.awt.Font;
-import java.awt.font.FontRenderContext;
-import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -26,7 +23,6 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Stepper;
 import org.keeplit.explore.Watcher;
@@ -35,6 +31,7 @@ import org.keeplit.language.Reader;
 import org.keeplit.page.Proof;
 import org.keeplit.page.Pages;
 import org.keeplit.page.WholeFolder;
+import org.keeplit.paper.Papers;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Person;
@@ -51,7 +48,7 @@ class CardsTest {
     private static List<CardSet> cards(Library library) {
         Problems problems = new Problems();
         assertEquals(List.of(), library.problems());
-        List<CardSet> sets = Keeplit.cards(library, Limits.USUAL, Watcher.NOBODY, problems);
+        List<CardSet> sets = Papers.cards(library, Limits.USUAL, Watcher.NOBODY, problems);
         assertEquals(List.of(), problems.sorted());
         return sets;
     }
@@ -60,12 +57,12 @@ class CardsTest {
     private static final Map<CardSet, String> CREW = new HashMap<>();
 
     private static Map<String, String> pages(CardSet set) {
-        return PAGES.computeIfAbsent(set, s -> Pages.html(CardPages.files(s, DATE, Paper.A5)));
+        return PAGES.computeIfAbsent(set, s -> Pages.html(CardPages.files(s, DATE, Paper.A5, told -> {})));
     }
 
     /** {@return the whole crew's page} */
     private static String crew(CardSet set) {
-        return CREW.computeIfAbsent(set, s -> CardPages.fitted(s, DATE, Paper.A5, Optional.empty()).html());
+        return CREW.computeIfAbsent(set, s -> CardPages.page(s, DATE, Paper.A5, Optional.empty()).html());
     }
 
     private static void steps(List<Block> blocks, List<Block.Step> into) {
@@ -164,8 +161,8 @@ class CardsTest {
         CardSet one = cards(small("waits", steps)).get(0);
         CardSet again = cards(small("waits", steps)).get(0);
         for (Paper paper : Paper.values()) {
-            Map<String, byte[]> files = CardPages.files(one, DATE, paper);
-            Map<String, byte[]> anew = CardPages.files(again, DATE, paper);
+            Map<String, byte[]> files = CardPages.files(one, DATE, paper, told -> {});
+            Map<String, byte[]> anew = CardPages.files(again, DATE, paper, told -> {});
             assertEquals(files.keySet(), anew.keySet());
             files.forEach((name, bytes) -> assertArrayEquals(bytes, anew.get(name), name));
         }
@@ -260,47 +257,6 @@ class CardsTest {
         try (Stream<Path> left = Files.list(folder)) {
             assertEquals(List.of(out), left.toList());
         }
-    }
-
-    /** Every text of every picture lies within it, and no two lie over one another, as the font that is in the PDF measures them. */
-    @Test
-    void noLabelLeavesItsPictureOrLiesOverAnother() throws Exception {
-        Font plain = Font.createFont(Font.TRUETYPE_FONT, Path.of("src/main/resources/org/keeplit/page/fonts/DejaVuSans.ttf").toFile()).deriveFont(11f);
-        Font bold = Font.createFont(Font.TRUETYPE_FONT, Path.of("src/main/resources/org/keeplit/page/fonts/DejaVuSans-Bold.ttf").toFile()).deriveFont(11f);
-        FontRenderContext context = new FontRenderContext(null, true, true);
-        int labels = 0;
-        for (CardSet set : FUSES) {
-            List<String> pictures = new ArrayList<>();
-            set.feeder().ifPresent(pictures::add);
-            set.site().ifPresent(pictures::add);
-            pictures.add(set.network());
-            set.steps().forEach(step -> pictures.addAll(step.pictures()));
-            for (String svg : pictures) {
-                Element picture = Pages.parsed(svg).getDocumentElement();
-                String[] box = picture.getAttribute("viewBox").split(" ");
-                List<Rectangle2D> boxes = new ArrayList<>();
-                var texts = picture.getElementsByTagName("text");
-                for (int i = 0; i < texts.getLength(); i++) {
-                    Element text = (Element) texts.item(i);
-                    double width = (text.hasAttribute("font-weight") ? bold : plain).getStringBounds(text.getTextContent(), context).getWidth();
-                    double x = Double.parseDouble(text.getAttribute("x"));
-                    double left = switch (text.getAttribute("text-anchor")) {
-                        case "start" -> x;
-                        case "middle" -> x - width / 2;
-                        default -> x - width;
-                    };
-                    // From the top of a small letter to its foot: what stands over or under the line may touch another's.
-                    Rectangle2D here = new Rectangle2D.Double(left, Double.parseDouble(text.getAttribute("y")) - 7, width, 8);
-                    String words = text.getTextContent() + " in " + svg;
-                    assertTrue(here.getMinX() >= -0.5 && here.getMaxX() <= Double.parseDouble(box[2]) + 0.5, words);
-                    assertTrue(here.getMinY() >= 0 && here.getMaxY() <= Double.parseDouble(box[3]), words);
-                    boxes.forEach(other -> assertFalse(here.intersects(other), words));
-                    boxes.add(here);
-                    labels++;
-                }
-            }
-        }
-        assertTrue(labels > 100, labels + " labels");
     }
 
     /** The network of 157 nodes comes down to what the job has to do with, and every load is in one row's count. */

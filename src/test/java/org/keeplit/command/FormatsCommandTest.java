@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
@@ -174,6 +177,44 @@ class FormatsCommandTest {
                     assertNoPlaces(mistaken.out());
                     Files.writeString(folder.resolve("p.procedure"), PROCEDURE + VARIANT);
                 }));
+    }
+
+    /** What the exit code calls broken is no passed case: under {@code --strict} a caution, and a rule whose case never came up. */
+    @Test
+    void whatAStrictRunRefusesIsNoPassedCase() throws Exception {
+        Told.Ran lax = run("junit", "check");
+        assertEquals(ExitCode.PROVED, lax.code());
+        assertFalse(lax.out().contains("<failure"), lax.out());
+        Told.Ran strict = run("junit", "check", "--strict");
+        assertEquals(ExitCode.BROKEN, strict.code());
+        assertCounted(parsed(strict.out()));
+        String cases = strict.out().replaceAll("\\s+", " ");
+        assertTrue(cases.contains("name=\"looked-at\"> <failure"), cases);
+        assertTrue(cases.contains("name=\"nobody-aloft\"> <failure"), cases);
+        assertTrue(run("sarif", "check", "--strict").out().contains("\"level\": \"error\""));
+        assertValid(sarif(), run("sarif", "check", "--strict").out());
+    }
+
+    /** A fix in SARIF, done to the file as the standard says, gives a procedure that holds. */
+    @Test
+    void theFixesOfABrokenProcedureMendIt() throws IOException {
+        Files.writeString(folder.resolve("p.procedure"), BROKEN);
+        JsonObject run = JsonParser.parseString(run("sarif", "mend").out()).getAsJsonObject().getAsJsonArray("runs").get(0).getAsJsonObject();
+        JsonObject change = run.getAsJsonArray("results").get(0).getAsJsonObject().getAsJsonArray("fixes").get(0).getAsJsonObject()
+                .getAsJsonArray("artifactChanges").get(0).getAsJsonObject();
+        assertTrue(change.getAsJsonObject("artifactLocation").get("uri").getAsString().endsWith("p.procedure"));
+        List<String> lines = new ArrayList<>(BROKEN.lines().map(l -> l + "\n").toList());
+        List<JsonElement> replacements = change.getAsJsonArray("replacements").asList();
+        // From the foot up, so that line numbers stay as they are told.
+        for (int i = replacements.size() - 1; i >= 0; i--) {
+            JsonObject one = replacements.get(i).getAsJsonObject();
+            JsonObject region = one.getAsJsonObject("deletedRegion");
+            int from = region.get("startLine").getAsInt() - 1;
+            lines.subList(from, region.get("endLine").getAsInt() - 1).clear();
+            lines.add(from, one.getAsJsonObject("insertedContent").get("text").getAsString());
+        }
+        Files.writeString(folder.resolve("p.procedure"), String.join("", lines));
+        assertEquals(ExitCode.PROVED, run("text", "check").code());
     }
 
     @TestFactory

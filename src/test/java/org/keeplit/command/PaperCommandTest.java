@@ -66,6 +66,51 @@ class PaperCommandTest {
         assertEquals(8, files("cards").size());
     }
 
+    /** A page without what is the same on all pages of its sort: style, script and the pictures' coordinates. */
+    private String words(String file) throws IOException {
+        return Files.readString(folder.resolve(file))
+                .replaceAll("(?s)<style>.*?</style>", "")
+                .replaceAll("(?s)<script>.*?</script>", "")
+                .replaceAll("(?s)<(svg) .*?<title>(.*?)</title>.*?</svg>", "[picture: $2]")
+                .replaceAll("\\b[0-9a-f]{12}\\b", "(hash)")
+                .replaceAll("</(p|h1|h2|h3|li|tr|div|section|header|footer|figure|td)>", "</$1>\n")
+                .replaceAll("<br/>", "<br/>\n")
+                .replaceAll("\n\n+", "\n");
+    }
+
+    /** What each command prints, and what stands on its pages. */
+    @Test
+    void whatTheyWriteIsAsExpected() throws IOException {
+        SmallJob.write(job, """
+                  bypass: op closes bridge
+                    caution "Keep clear of the bridge."
+                    records "amperes"
+                  opening: op opens main on all phases
+                    requires main is bypassed on all phases
+                    because "The bridge carries the load."
+                  up: hand goes aloft at main
+                  hand comes down
+                """);
+        for (String command : List.of("cards", "report", "drill")) {
+            assertEquals(ExitCode.PROVED, run(command, job.toString(), "--out", path(command), "--date", "2026-03-02"), err);
+            Told.assertTold(command, folder, out);
+        }
+        assertEquals(ExitCode.PROVED, run("log", "blank", job.toString(), "--out", path("log"), "--date", "2026-03-02"), err);
+        Told.assertTold("log-blank", folder, out);
+        Told.assertTold("cards-crew", folder, words("cards/p-on-pole/crew.html"));
+        Told.assertTold("cards-desk", folder, words("cards/p-on-pole/desk-desk.html"));
+        Told.assertTold("report-page", folder, words("report/p-on-pole.html"));
+        Told.assertTold("drill-answers", folder, words("drill/p-on-pole/answers.html"));
+        Told.assertTold("log-sheet", folder, words("log/p-on-pole/log.html"));
+        Told.assertTold("log-csv", folder, Files.readString(folder.resolve("log/p-on-pole/log.csv")).replaceAll("[0-9a-f]{12}", "(hash)"));
+        Path filled = Files.writeString(
+                folder.resolve("filled.csv"),
+                Files.readString(folder.resolve("log/p-on-pole/log.csv"))
+                        .replace("1,op closes bridge,,op", "1,op closes bridge,2026-03-02T08:15,op"));
+        assertEquals(ExitCode.BROKEN, run("log", "check", filled.toString(), job.toString()), err);
+        Told.assertTold("log-check", folder, out);
+    }
+
     @Test
     void nothingIsOverwrittenAndNothingIsLeftOut() throws IOException {
         assertEquals(ExitCode.PROVED, run("log", "blank", job.toString(), "--out", path("log"), "--date", "2026-03-02"));

@@ -27,6 +27,7 @@ import org.keeplit.page.Browser;
 import org.keeplit.page.Pages;
 import org.keeplit.page.Proof;
 import org.keeplit.page.SmallJob;
+import org.keeplit.paper.Papers;
 import org.keeplit.text.Problems;
 
 /** Drills against what the verifier says of the same choices by other ways. */
@@ -49,7 +50,7 @@ class DrillTest {
 
     private static List<Drill> drill(Library library) {
         Problems problems = new Problems();
-        List<Drill> all = Keeplit.drill(library, Limits.USUAL, Watcher.NOBODY, problems);
+        List<Drill> all = Papers.drill(library, Limits.USUAL, Watcher.NOBODY, problems);
         assertEquals(List.of(), problems.sorted());
         return all;
     }

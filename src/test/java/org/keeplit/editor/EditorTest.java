@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -295,6 +296,52 @@ class EditorTest {
         // The first line: a keyword of eight letters, then a number.
         assertEquals(List.of(0, 0, 8, 0, 0, 0, 9, 1, 3, 0), colours.subList(0, 10));
         assertEquals(0, colours.size() % 5);
+    }
+
+    private static final String EVENTS =
+            """
+            language 1
+            rulebook mishaps  revision 1
+
+            event switch-trips
+              any switch S
+              when S is closed
+              then S opens
+              says "{S} opens by itself"
+
+            rule still-supplied
+              always every load L is supplied
+              even if switch-trips
+              says "{L} loses supply"
+              because "Nobody goes without."
+            """;
+
+    @Test
+    void eventsOfRulebooksHaveNames() throws IOException {
+        file = Files.writeString(folder.resolve("shared/mishaps.rules"), EVENTS);
+        client.open(file);
+        assertEquals(List.of(), client.diagnostics(file));
+        assertEquals(List.of("switch-trips"), completion(EVENTS.replace("even if switch-trips", "even if %")));
+        assertTrue(completion(EVENTS.replace("then S opens", "%")).containsAll(List.of("any", "when", "then")));
+        assertEquals(List.of("S"), completion(EVENTS.replace("then S opens", "then %")));
+        assertTrue(completion(EVENTS.replace("then S opens", "then S %")).containsAll(List.of("opens", "trips", "fails to trip")));
+        assertEquals(3, definition(EVENTS.replace("if switch-trips", "if switch%-trips")).get(0).getRange().getStart().getLine());
+        assertEquals(4, definition(EVENTS.replace("then S", "then %S")).get(0).getRange().getStart().getLine());
+        Position at = client.write(file, EVENTS.replace("if switch-trips", "if switch%-trips"));
+        Hover hover = ScriptedClient.get(client.server().getTextDocumentService().hover(new HoverParams(ScriptedClient.id(file), at)));
+        String told = hover.getContents().getRight().getValue();
+        assertTrue(told.contains("{S} opens by itself") && told.contains("still-supplied"), told);
+        WorkspaceEdit edit = rename(EVENTS.replace("event switch", "event swi%tch"), "opens-alone");
+        assertEquals(EVENTS.replace("switch-trips", "opens-alone"), apply(EVENTS, edit.getChanges().get(ScriptedClient.uri(file))));
+        client.write(file, EVENTS);
+        List<DocumentSymbol> symbols = ScriptedClient.get(client.server().getTextDocumentService()
+                        .documentSymbol(new DocumentSymbolParams(ScriptedClient.id(file))))
+                .stream().map(s -> s.getRight()).toList();
+        assertEquals(List.of("switch-trips", "still-supplied"), symbols.get(0).getChildren().stream().map(DocumentSymbol::getName).toList());
+        List<Integer> colours = ScriptedClient.get(client.server().getTextDocumentService()
+                .semanticTokensFull(new SemanticTokensParams(ScriptedClient.id(file)))).getData();
+        // The name of the event where it is declared: six columns in, a function, declared.
+        assertTrue(Collections.indexOfSubList(colours, List.of(6, 12, 11, 1)) > 0, colours.toString());
     }
 
     @Test

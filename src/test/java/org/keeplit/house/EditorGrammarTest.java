@@ -1,10 +1,13 @@
 package org.keeplit.house;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -47,6 +50,23 @@ class EditorGrammarTest {
             assertEquals(true, found.matches(), unit);
             assertEquals(unit, found.group(2));
         }
+    }
+
+    /** The extension's own tests of its colours, where they were installed ({@code npm ci} in its folder). */
+    @Test
+    void itsOwnTestsPass() throws Exception {
+        Path program = FOLDER.resolve("node_modules/vscode-tmgrammar-test");
+        assumeTrue(Files.isDirectory(program), "the extension's tests are not installed: run npm ci in src/vscode");
+        Process process;
+        try {
+            process = new ProcessBuilder("npm", "test").directory(FOLDER.toFile()).redirectErrorStream(true).start();
+        } catch (IOException none) {
+            assumeTrue(false, "there is no npm here, so the extension's own tests are left out");
+            return;
+        }
+        String told = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertEquals(0, process.waitFor(), told);
+        assertTrue(told.contains("tests/events.rules run success"), told);
     }
 
     @Test

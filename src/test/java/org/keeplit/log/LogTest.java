@@ -13,12 +13,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
-import org.keeplit.Keeplit;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.page.Pages;
+import org.keeplit.paper.Papers;
 import org.keeplit.text.Problems;
 
 /** Blank sheets are filled as a crew would; then one thing at a time is written otherwise. */
@@ -29,7 +29,7 @@ class LogTest {
 
     private static Sheet sheet(Library library) {
         Problems problems = new Problems();
-        Sheet sheet = Keeplit.sheets(library, Limits.USUAL, Watcher.NOBODY, problems).get(0);
+        Sheet sheet = Papers.sheets(library, Limits.USUAL, Watcher.NOBODY, problems).get(0);
         assertEquals(List.of(), problems.sorted());
         return sheet;
     }
@@ -97,7 +97,7 @@ class LogTest {
 
     private static List<String> differences(Library library, String text) {
         Problems problems = new Problems();
-        LogCheck.Checked checked = Keeplit.checkLog(library, text, problems).orElseThrow();
+        LogCheck.Checked checked = Papers.checkLog(library, text, problems).orElseThrow();
         assertEquals(List.of(), problems.sorted());
         return checked.differences().stream().map(d -> d.line() + ": " + d.words()).toList();
     }

@@ -29,20 +29,20 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.keeplit.Keeplit;
 import org.keeplit.card.CardPages;
 import org.keeplit.card.CardSet;
 import org.keeplit.card.Paper;
 import org.keeplit.card.StepCard;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Watcher;
+import org.keeplit.paper.Papers;
 import org.keeplit.text.Problems;
 
 /** PDF of cards, read back by other programs' eyes. */
 class PdfTest {
     private static final LocalDate DATE = LocalDate.of(2026, 3, 2);
 
-    private static final CardSet SET = Keeplit.cards(
+    private static final CardSet SET = Papers.cards(
                     SmallJob.of("""
                               bypass: op closes bridge
                                 caution "Keep clear of the bridge: 0.3 mohm to 3 \u03a9."
@@ -54,7 +54,7 @@ class PdfTest {
                               hand comes down
                             """), Limits.USUAL, Watcher.NOBODY, new Problems()).get(0);
 
-    private static final Map<String, byte[]> FILES = CardPages.files(SET, DATE, Paper.A5);
+    private static final Map<String, byte[]> FILES = CardPages.files(SET, DATE, Paper.A5, told -> {});
     private static final byte[] A5 = FILES.get("crew.pdf");
 
     @Test
@@ -132,7 +132,7 @@ class PdfTest {
     @Test
     void aSheetIsAPageOfTheRightSize() throws IOException {
         for (Paper paper : Paper.values()) {
-            Map<String, byte[]> files = paper == Paper.A5 ? FILES : CardPages.files(SET, DATE, paper);
+            Map<String, byte[]> files = paper == Paper.A5 ? FILES : CardPages.files(SET, DATE, paper, told -> {});
             int sheets = Pages.byClass(Pages.parsed(Pages.html(files).get("crew.html")), "section", "sheet").size();
             try (PDDocument document = Loader.loadPDF(files.get("crew.pdf"))) {
                 assertEquals(sheets, document.getNumberOfPages());

@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.keeplit.Keeplit;
 import org.keeplit.condition.Truth;
 import org.keeplit.explore.Frame;
 import org.keeplit.explore.Limits;
@@ -17,6 +16,7 @@ import org.keeplit.explore.Watcher;
 import org.keeplit.page.Browser;
 import org.keeplit.page.Pages;
 import org.keeplit.page.SmallJob;
+import org.keeplit.paper.Papers;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Judgement;
 
@@ -26,7 +26,7 @@ class ReportPageTest {
 
     private static ProofReport report(String steps) {
         Problems problems = new Problems();
-        List<ProofReport> all = Keeplit.report(SmallJob.of(steps), Limits.USUAL, Watcher.NOBODY, problems);
+        List<ProofReport> all = Papers.report(SmallJob.of(steps), Limits.USUAL, Watcher.NOBODY, problems);
         assertEquals(List.of(), problems.sorted());
         return all.get(0);
     }

@@ -62,7 +62,7 @@ public final class FeederPicture {
         double y = 36;
         double x = 16;
         Symbols.source(svg, x + 11, y);
-        svg.text(x + 11, y + 26, Svg.Anchor.MIDDLE, true, source);
+        svg.text(4, y + 38, Svg.Anchor.START, true, source);
         x += 22;
         way.add(device);
         for (Element.Branch one : way) {
@@ -80,9 +80,9 @@ public final class FeederPicture {
         double first = y - ROW * Math.max(0, beyond.size() - 1);
         svg.path("M" + Svg.n(bus) + " " + Svg.n(first - APART) + "V" + Svg.n(y + APART), 3);
         String rest = more == 0 ? "" : " Beyond it: " + more + " more.";
-        svg.text(16, y + 46, Svg.Anchor.START, false, "From the source to " + device.name() + ", then what comes next beyond it." + rest);
-        svg.text(16, y + 60, Svg.Anchor.START, false, "Strokes: phases A, B, C from the top.");
-        return svg.whole(WIDTH, y + 66, "The way from " + source + " to " + device.name() + " and the next devices beyond");
+        svg.text(16, y + 52, Svg.Anchor.START, false, "From the source to " + device.name() + ", then what comes next beyond it." + rest);
+        svg.text(16, y + 66, Svg.Anchor.START, false, "Strokes: phases A, B, C from the top.");
+        return svg.whole(WIDTH, y + 72, "The way from " + source + " to " + device.name() + " and the next devices beyond");
     }
 
     /** Draws a piece with the line on both of its sides. {@return where it ends} */

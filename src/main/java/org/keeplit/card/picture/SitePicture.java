@@ -3,6 +3,8 @@ package org.keeplit.card.picture;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,12 +33,15 @@ public final class SitePicture {
     private static final double LEFT = 92;
     private static final double RIGHT = WIDTH - LEFT;
     private static final double MIDDLE = WIDTH / 2;
+    private static final double BESIDE = 36;
 
     private final Standing before;
     private final Standing now;
     private final Svg svg = new Svg();
     /** Where clamps find the places that are drawn. */
     private final Map<Vertex, double[]> spots = new HashMap<>();
+    /** How many grounds are drawn on a place. */
+    private final Map<double[], Integer> grounds = new IdentityHashMap<>();
     private double y;
 
     private final Set<Conductor> phases;
@@ -48,7 +53,7 @@ public final class SitePicture {
     }
 
     /**
-     * Draws.
+     * Draws, with what hangs at the ends of the devices.
      *
      * @param devices the devices and regulators to draw, from top to bottom
      * @param before how everything stood before; the same as now where nothing is to be marked
@@ -57,15 +62,27 @@ public final class SitePicture {
      * @return the picture as SVG
      */
     public static String of(List<Element.Branch> devices, Standing before, Standing now, String title) {
-        return of(devices, ImmutableSet.copyOf(Phases.ABC), before, now, title);
+        SitePicture picture = new SitePicture(before, now, ImmutableSet.copyOf(Phases.ABC));
+        Hanging hanging = new Hanging(before, now, WIDTH, picture.svg);
+        Set<String> drawn = new HashSet<>();
+        devices.forEach(device -> drawn.add(device.name()));
+        for (Element.Branch device : devices) {
+            picture.device(device);
+            picture.y = hanging.draw(device, drawn, picture.y);
+        }
+        return picture.whole(title);
     }
 
-    /** Like the other, but draws only some phases. @param phases which */
+    /** Draws only some phases, and only the devices. @param phases which */
     public static String of(List<Element.Branch> devices, Set<Conductor> phases, Standing before, Standing now, String title) {
         SitePicture picture = new SitePicture(before, now, phases);
         devices.forEach(picture::device);
-        now.program().bound().temporaries().forEach(picture::temporary);
-        return picture.svg.whole(WIDTH, Math.max(ROW, picture.y), title);
+        return picture.whole(title);
+    }
+
+    private String whole(String title) {
+        now.program().bound().temporaries().forEach(this::temporary);
+        return svg.whole(WIDTH, Math.max(ROW, y), title);
     }
 
     private void device(Element.Branch device) {
@@ -234,18 +251,22 @@ public final class SitePicture {
         svg.path("M" + Svg.n(at[0]) + " " + Svg.n(at[1]) + "l12 -16", 2);
         svg.circle(at[0], at[1], 3.5, true);
         svg.circle(at[0] + 12, at[1] - 16, 3.5, false);
-        svg.text(at[0] + 18, at[1] - 12, Svg.Anchor.START, true, family.name() + " " + phase + ", one end free");
+        boolean right = at[0] > WIDTH - 150;
+        svg.text(right ? at[0] + 4 : at[0] + 18, at[1] - 12, right ? Svg.Anchor.END : Svg.Anchor.START, true,
+                family.name() + " " + phase + ", one end free");
         if (moved) {
             changed(at[0] - 6, at[1] - 23, 24, 29);
         }
     }
 
     private void ground(Temporary family, double[] at, boolean moved) {
-        svg.path("M" + Svg.n(at[0]) + " " + Svg.n(at[1]) + "v8", 2);
-        Symbols.earth(svg, at[0], at[1] + 8);
-        svg.text(at[0] + 10, at[1] + 16, Svg.Anchor.START, true, family.name());
+        // Several grounds on one place stand side by side.
+        double x = at[0] + BESIDE * grounds.merge(at, 1, Integer::sum) - BESIDE;
+        svg.path("M" + Svg.n(at[0]) + " " + Svg.n(at[1]) + "H" + Svg.n(x) + "v8", 2);
+        Symbols.earth(svg, x, at[1] + 8);
+        svg.text(x + 10, at[1] + 16, Svg.Anchor.START, true, family.name());
         if (moved) {
-            changed(at[0] - 10, at[1] - 4, 20, 22);
+            changed(x - 10, at[1] - 4, 20, 22);
         }
     }
 }
