@@ -25,6 +25,7 @@ import picocli.CommandLine;
             DrillCommand.class,
             LogCommand.class,
             NewCommand.class,
+            ImportCommand.class,
             FormatCommand.class,
             EditorCommand.class,
             SchemaCommand.class,
