@@ -10,10 +10,13 @@ import org.keeplit.network.Conductor;
 
 /**
  * Customers' generators: solar, wind, storage and machines. Each is a possible source, whatever it does at the moment, so each
- * becomes a generator; what storage draws while it is charged becomes a load without customers beside it.
+ * becomes a generator; what storage draws while it is charged is not carried, since a load of a network text has customers.
  */
 final class ConverterTranslator {
     private static final ImmutableList<String> UNITS = ImmutableList.of("PhotovoltaicUnit", "BatteryUnit", "PowerElectronicsWindUnit");
+
+    /** What a network text asks of a generator at least, in watts. */
+    private static final double LEAST = 1;
 
     private final Work work;
     private final CimModel model;
@@ -42,10 +45,18 @@ final class ConverterTranslator {
         boolean battery = units.stream().anyMatch(u -> u.type().equals("BatteryUnit"));
         boolean discharging = units.stream().anyMatch(u -> model.choice(u, "batteryState").orElse("").equals("discharging"));
         boolean draws = battery && !discharging;
-        write(converter, phases, draws ? 0 : Math.abs(p), draws ? 0 : q, draws ? Math.abs(p) : 0, model.number(converter, "ratedS", 0));
+        write(converter, phases, draws ? 0 : Math.abs(p), draws ? 0 : q, model.number(converter, "ratedS", 0), sort(units));
         if (draws && p != 0) {
-            work.ledger().note(converter, "it is not discharging, so it is a generator of 0 kW, and a load of " + Work.number(Math.abs(p) / 1000) + " kW beside it");
+            work.ledger().note(converter, "it is not discharging, so it is a generator of 1 W, a possible source all the same; the " + Work.number(Math.abs(p) / 1000) + " kW that it draws at the moment are not carried");
         }
+    }
+
+    private static String sort(List<CimObject> units) {
+        return units.isEmpty() ? "generator" : switch (units.get(0).type()) {
+            case "PhotovoltaicUnit" -> "solar";
+            case "BatteryUnit" -> "storage";
+            default -> "wind";
+        };
     }
 
     private List<CimObject> units(CimObject converter) {
@@ -64,7 +75,7 @@ final class ConverterTranslator {
         boolean motor = !synchronous && p > 0 && !model.choice(machine, "asynchronousMachineType").orElse("motor").equals("generator");
         double rated = model.number(machine, "ratedS", 0);
         if (!motor) {
-            write(machine, Map.of(), Math.abs(p), -q, 0, rated);
+            write(machine, Map.of(), Math.abs(p), -q, rated, "generator");
             return;
         }
         Optional<String> node = work.graph().nodes(machine, 1).map(at -> work.graph().name(at.get(0)));
@@ -72,33 +83,26 @@ final class ConverterTranslator {
             String name = work.names().of(machine.name(), "motor");
             work.ledger().element(machine, name);
             work.line("Loads.", List.of("load " + name + " at " + node.get(), "phases ABC", "delta", "motor",
-                    Work.number(p / 1000) + " kW", Work.number(q / 1000) + " kvar", "0 customers"));
+                    Work.number(p / 1000) + " kW", Work.number(q / 1000) + " kvar", "1 customer"));
         }
     }
 
-    private void write(CimObject object, Map<Conductor, Double> phases, double watts, double vars, double drawn, double rated) {
+    private void write(CimObject object, Map<Conductor, Double> phases, double watts, double vars, double rated, String sort) {
         Optional<String> node = work.graph().nodes(object, 1).map(at -> work.graph().name(at.get(0)));
         if (node.isEmpty()) {
             return;
         }
-        String name = work.names().of(object.name(), "generator");
+        String name = work.names().of(object.name(), sort);
         work.ledger().element(object, name);
         String on = phases.isEmpty() ? "ABC" : PhaseCodes.words(phases.keySet());
         work.line("Customers' generators and storage.", List.of(
                 work.kind(object.type(), "generator") + " " + name + " at " + node.get(),
                 "phases " + on,
-                Work.number(watts / 1000) + " kW",
+                Work.number(Math.max(LEAST, watts) / 1000) + " kW",
                 vars == 0 ? "" : Work.number(vars / 1000) + " kvar",
                 rated > 0 ? "rating " + Work.number(rated / 1000) + " kVA" : ""));
         if (phases.values().stream().distinct().count() > 1) {
             work.ledger().note(object, "its power is not the same on each phase, and is written as a whole");
-        }
-        if (drawn > 0) {
-            work.line("Loads.", List.of(
-                    work.kind("EnergyConsumer", "load") + " " + work.names().of(name + "-charging", "load") + " at " + node.get(),
-                    "phases " + on,
-                    Work.number(drawn / 1000) + " kW",
-                    "0 customers"));
         }
     }
 }

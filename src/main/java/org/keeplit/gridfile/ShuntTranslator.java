@@ -10,6 +10,8 @@ import org.keeplit.network.Conductor;
 
 /** What hangs on one node: sources, consumers and capacitors. */
 final class ShuntTranslator {
+    private static final int MOST_CUSTOMERS = 1_000_000;
+
     private final Work work;
     private final CimModel model;
     private final Voltages voltages;
@@ -95,9 +97,10 @@ final class ShuntTranslator {
         attributes.add(connection(consumer, delta));
         attributes.add(response(consumer));
         attributes.add(power(consumer, powers, delta, p, q));
-        int customers = (int) Math.max(0, model.number(consumer, "customerCount", 1));
-        if (!model.says(consumer, "customerCount")) {
-            work.ledger().note(consumer, "it does not say its customers, so it stands for 1");
+        double said = model.number(consumer, "customerCount", 0);
+        int customers = (int) Math.min(MOST_CUSTOMERS, Math.max(1, said));
+        if (customers != said) {
+            work.ledger().note(consumer, "it stands for " + Work.number(said) + " customers, or does not say; it is written with " + customers);
         }
         attributes.add(customers + (customers == 1 ? " customer" : " customers"));
         work.line("Loads.", attributes);
