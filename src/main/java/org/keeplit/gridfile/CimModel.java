@@ -167,7 +167,7 @@ final class CimModel {
         }
         CimObject found = objects.get(object.value(index));
         if (found == null) {
-            mark("unknown-reference", object.file(), object.line(index),
+            mark("dangling-reference", object.file(), object.line(index),
                     attribute + " of " + object + " refers to " + clip(object.value(index)) + ", which no file has",
                     near(object.value(index)).orElse("give all files of the model together"));
         }

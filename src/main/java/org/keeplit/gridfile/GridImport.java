@@ -85,7 +85,7 @@ public final class GridImport {
             String kind = work.kind(usual.getKey(), usual.getValue());
             if (!objects.isEmpty() && !work.kinds().containsKey(kind)) {
                 all = false;
-                work.model().mark("unknown-kind", objects.get(0), usual.getKey() + " becomes the kind " + kind + ", which the equipment list " + equipment.name() + " does not have",
+                work.model().mark("no-such-kind", objects.get(0), usual.getKey() + " becomes the kind " + kind + ", which the equipment list " + equipment.name() + " does not have",
                         "choose another with --kind " + usual.getKey() + "=KIND");
             }
         }

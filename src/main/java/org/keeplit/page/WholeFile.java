@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 
 /** A new file, written whole or not at all. */
 public final class WholeFile {
@@ -24,9 +25,11 @@ public final class WholeFile {
             throw new FileAlreadyExistsException(file.toString());
         }
         Files.createDirectories(target.getParent());
-        Path beside = Files.createTempFile(target.getParent(), "." + target.getFileName(), ".part");
+        Path beside = target.resolveSibling("." + target.getFileName() + ".part");
+        // Left by a run that was killed.
+        Files.deleteIfExists(beside);
         try {
-            Files.write(beside, text.getBytes(StandardCharsets.UTF_8));
+            Files.write(beside, text.getBytes(StandardCharsets.UTF_8), StandardOpenOption.CREATE_NEW);
             // Without a move over it, so that what another program put there meanwhile stays.
             Files.createLink(target, beside);
         } catch (UnsupportedOperationException e) {

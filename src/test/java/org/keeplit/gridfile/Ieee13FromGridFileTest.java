@@ -107,7 +107,7 @@ class Ieee13FromGridFileTest {
         Imported spread = new Imported(wires.network(), text, wires.elements(), wires.listing(), wires.problems());
         GridFiles.Solved solved = GridFiles.solve(GridFiles.network(spread));
         Worst worst = worst(solved);
-        assertTrue(worst.volts < 0.0003, worst.toString());
+        assertTrue(worst.volts < 0.0004, worst.toString());
         assertTrue(worst.degrees < 0.02, worst.toString());
         assertEquals(3466.2, solved.flow().loadPower().re() / 1000, 3466 * 0.0005);
         assertEquals(111.06, solved.flow().losses().re() / 1000, 111.06 * 0.005);
@@ -164,7 +164,7 @@ class Ieee13FromGridFileTest {
         });
         GridFiles.Solved solved = GridFiles.solve(GridFiles.network(read(Files.writeString(folder.resolve("couplings.xml"), text))));
         Worst worst = worst(solved);
-        System.out.println(worst + " " + solved.flow().loadPower() + solved.flow().losses());
-        assertEquals(0.0011, worst.volts, 0.0008, worst.toString());
+        assertEquals(0.0013, worst.volts, 0.0001, worst.toString());
+        assertEquals(3471, solved.flow().loadPower().re() / 1000, 3471 * 0.0005);
     }
 }
