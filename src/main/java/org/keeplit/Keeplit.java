@@ -15,9 +15,11 @@ import org.keeplit.drill.DrillMaker;
 import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
+import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;
+import org.keeplit.gridfile.SwitchingPlan;
 import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.Ordering;
 import org.keeplit.insight.PlanResult;
@@ -34,6 +36,8 @@ import org.keeplit.log.SheetMaker;
 import org.keeplit.mend.Mend;
 import org.keeplit.mend.Mending;
 import org.keeplit.network.Conductor;
+import org.keeplit.page.InputHash;
+import org.keeplit.page.Proof;
 import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Instance;
@@ -321,6 +325,38 @@ public final class Keeplit {
     public static ImmutableList<Sheet> sheets(
             Library library, Limits limits, Watcher watcher, Problems problems) {
         return each(library, problems, (one, prepared) -> SheetMaker.of(one, prepared, limits, watcher));
+    }
+
+    /**
+     * What came of making a switching plan.
+     *
+     * @param instance the procedure, where it was explored and from which start
+     * @param proof what was proved of it
+     * @param plan the plan; only of what holds
+     * @param reasons why there is none: what breaks, or which limit was reached, a sentence each
+     */
+    public record Planned(Instance instance, Proof proof, Optional<SwitchingPlan> plan, ImmutableList<String> reasons) {}
+
+    /**
+     * Makes a switching plan of every procedure of the given files that must hold and does, on every place that it names, for programs that
+     * know the CIM Operations package.
+     *
+     * @param library what was read
+     * @param limits how far to go for each proof
+     * @param watcher is told how each gets on; may stop it
+     * @param problems collects what does not fit
+     * @return what came of each procedure and place, in the order of the files
+     */
+    public static ImmutableList<Planned> switchingPlans(
+            Library library, Limits limits, Watcher watcher, Problems problems) {
+        return each(library, problems, (one, prepared) -> {
+            Outcome outcome = Proving.proved(prepared, limits, watcher).outcome();
+            Proof proof = Proof.of(outcome);
+            ImmutableList.Builder<String> reasons = ImmutableList.builder();
+            outcome.findings().forEach(f -> reasons.add(f.sentence()));
+            outcome.cut().ifPresent(c -> reasons.add("a limit was reached before all states were looked at"));
+            return new Planned(one, proof, proof == Proof.HOLDS ? Optional.of(SwitchingPlan.of(one, prepared.program(), InputHash.of(one))) : Optional.empty(), reasons.build());
+        });
     }
 
     /**

@@ -26,6 +26,7 @@ import picocli.CommandLine;
             LogCommand.class,
             NewCommand.class,
             ImportCommand.class,
+            ExportCommand.class,
             FormatCommand.class,
             EditorCommand.class,
             SchemaCommand.class,

@@ -146,7 +146,7 @@ public final class GridImport {
         List<Problem> problems = new ArrayList<>();
         for (Mark mark : model.marks()) {
             Source source = sources.get(mark.file());
-            String line = source.line(mark.line());
+            String line = mark.line() == 0 ? "" : source.line(mark.line());
             int column = line.length() - line.stripLeading().length();
             Span span = mark.line() == 0 ? Span.ofFile(source) : new Span(source, mark.line(), column + 1, Math.max(0, line.strip().length()));
             Problem problem = Problem.error(mark.code(), span, mark.message());

@@ -34,12 +34,16 @@ final class RdfReader {
     void read(Path path) {
         file = model.addFile(path);
         otherCim = false;
+        if (Files.isDirectory(path)) {
+            model.mark("unreadable", file, 0, "this is a folder; name the files in it", "");
+            return;
+        }
         try (InputStream in = new BufferedInputStream(Files.newInputStream(path), 1 << 16)) {
             read(in);
         } catch (NoSuchFileException e) {
             model.mark("missing-file", file, 0, "there is no such file", "");
         } catch (IOException e) {
-            model.mark("unreadable", file, 0, Files.isDirectory(path) ? "this is a folder; name the files in it" : "the file cannot be read", "");
+            model.mark("unreadable", file, 0, "the file cannot be read", "");
         }
     }
 

@@ -144,7 +144,8 @@ final class TransformerTranslator {
         for (List<Winding> unit : units) {
             same &= unit.get(0).isDelta() == high.isDelta() && unit.get(1).isDelta() == low.isDelta() && isSingle(unit.get(0)) && isSingle(unit.get(1));
             if (same) {
-                clocks.add(Math.floorMod(angle(unit.get(0)) - angle(unit.get(1)) + lag(unit.get(1)) - lag(unit.get(0)), 12));
+                // Both windings of a tank are in phase.
+                clocks.add(Math.floorMod(angle(unit.get(1)) - angle(unit.get(0)), 12));
                 starts.add(start(unit.get(0)));
             }
         }
@@ -193,11 +194,6 @@ final class TransformerTranslator {
         // From a phase to the next it leads that phase by one hour, to the one before it lags by one.
         boolean next = Math.floorMod(winding.live().get(1).clock() - first.clock(), 12) == 4;
         return -first.clock() + (next ? 1 : -1);
-    }
-
-    /** {@return by how many hours the phase on which a winding starts lags phase A} */
-    private static int lag(Winding winding) {
-        return -start(winding).clock();
     }
 
     /** {@return the phase on which a winding starts: of two the one before the other} */
