@@ -39,7 +39,7 @@ final class PlanActions {
         String type = type(act, primitive, own);
         List<String> all = new ArrayList<>(List.of(
                 "IdentifiedObject.description", words,
-                "SwitchingAction.phases", act.phase().filter(p -> !p.isLeg()).map(p -> "@PhaseCode." + p).orElse(""),
+                "SwitchingAction.phases", phases(act, primitive),
                 "SwitchingAction.SwitchingPlan", xml.id("SwitchingPlan", "plan")));
         if (!act.actor().isEmpty()) {
             all.addAll(List.of("SwitchingAction.Crew", xml.refer("Crew", act.actor())));
@@ -47,6 +47,11 @@ final class PlanActions {
         all.addAll(own);
         xml.object(type, id, id, all.toArray(new String[0]));
         return xml.id(type, id);
+    }
+
+    private static String phases(Act act, Primitive primitive) {
+        String code = primitive instanceof Primitive.MovePole p ? p.phases().toString() : act.phase().map(Object::toString).orElse("");
+        return code.matches("[ABC]+") ? "@PhaseCode." + code : "";
     }
 
     private String type(Act act, Primitive primitive, List<String> own) {
