@@ -53,6 +53,8 @@ final class RdfReader {
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
         factory.setProperty(XMLInputFactory.IS_COALESCING, true);
+        // Else the parser prints mistakes by itself.
+        factory.setXMLReporter((message, type, about, location) -> {});
         factory.setXMLResolver((publicId, systemId, base, namespace) -> {
             throw new XMLStreamException("external entities are not read");
         });

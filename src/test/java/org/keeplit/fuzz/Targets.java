@@ -2,11 +2,16 @@ package org.keeplit.fuzz;
 
 import com.google.common.collect.ImmutableMap;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.keeplit.Keeplit;
 import org.keeplit.gridfile.GridImport;
 import org.keeplit.gridfile.Imported;
@@ -34,21 +39,41 @@ public final class Targets {
             "grid", Targets::grid,
             "log", Targets::log);
 
+    /** Kinds that the seeds use; all of them at each input would make fuzzing slow. */
+    private static final Set<String> KINDS = Set.of("source", "line", "cable", "load", "generator", "transformer", "breaker", "recloser", "switch", "disconnect", "cutout",
+            "sectionalizer", "regulator", "capacitor", "bypass-jumper", "ground-set");
     private static final List<Source> AROUND = around();
-    private static final Equipment EQUIPMENT = Keeplit.read(List.of(Path.of("shared/equipment"))).equipment().get("overhead");
-    private static final Library SMALL = Keeplit.read(List.of(Path.of("procedures/dead-lateral.procedure")));
 
     private Targets() {}
 
-    /** Demo files that a fuzzed text may refer to. */
+    /** What a fuzzed text may refer to: an equipment list, a network, a rulebook. */
     private static List<Source> around() {
-        return new Reader().texts(List.of(Path.of("shared/equipment"), Path.of("shared/networks"), Path.of("shared/rules/no-interruption.rules")), new Problems());
+        List<Source> demo = new Reader().texts(List.of(Path.of("shared/equipment"), Path.of("shared/rules/no-interruption.rules")), new Problems());
+        String kinds = Arrays.stream(demo.get(0).content().split("(?m)^(?=kind |conductor |spacing )"))
+                .filter(part -> !part.startsWith("kind ") || KINDS.contains(part.split(" ")[1]))
+                .collect(Collectors.joining());
+        try {
+            Source network = new Source("small.network", Files.readString(Path.of("src/fuzz/seeds/network/new")));
+            return List.of(new Source("overhead.equipment", kinds), network, demo.get(1));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** What only one target needs. */
+    private static final class Demo {
+        private static final Library SMALL = Keeplit.read(List.of(Path.of("procedures/dead-lateral.procedure")));
+    }
+
+    /** The same. */
+    private static final class Kinds {
+        private static final Equipment EQUIPMENT = new Reader().readSources(AROUND.subList(0, 1)).equipment().get("overhead");
     }
 
     private static void text(String name, byte[] bytes) {
         String content = new String(bytes, StandardCharsets.UTF_8);
         Source source = new Source(name, content);
-        List<Source> all = new java.util.ArrayList<>(AROUND);
+        List<Source> all = new ArrayList<>(AROUND);
         all.add(source);
         Library library = new Reader().readSources(all);
         ProblemPrinter.print(library.problems());
@@ -60,7 +85,7 @@ public final class Targets {
                 throw new AssertionError("formatting twice is not formatting once");
             }
             List<Problem> before = errors(library, name);
-            List<Source> formatted = new java.util.ArrayList<>(AROUND);
+            List<Source> formatted = new ArrayList<>(AROUND);
             formatted.add(new Source(name, text));
             if (before.isEmpty() && !errors(new Reader().readSources(formatted), name).isEmpty()) {
                 throw new AssertionError("formatting made mistakes");
@@ -77,7 +102,7 @@ public final class Targets {
             Path file = Files.createTempFile("fuzzed", ".xml");
             try {
                 Files.write(file, bytes);
-                Imported imported = GridImport.read(List.of(file), new GridImport.Options("fuzzed", EQUIPMENT, ImmutableMap.of(), 60));
+                Imported imported = GridImport.read(List.of(file), new GridImport.Options("fuzzed", Kinds.EQUIPMENT, ImmutableMap.of(), 60));
                 ProblemPrinter.print(imported.problems());
                 imported.listing().rows().forEach(row -> {
                     if (row.objects() != row.elements() + row.parts() + row.left()) {
@@ -91,13 +116,13 @@ public final class Targets {
                 Files.deleteIfExists(file);
             }
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
     }
 
     private static void log(byte[] bytes) {
         Problems problems = new Problems();
-        Keeplit.checkLog(SMALL, new String(bytes, StandardCharsets.UTF_8), problems);
+        Keeplit.checkLog(Demo.SMALL, new String(bytes, StandardCharsets.UTF_8), problems);
         ProblemPrinter.print(problems.sorted());
     }
 }
