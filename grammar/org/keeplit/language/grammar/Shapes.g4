@@ -40,6 +40,7 @@ networkHead : NETWORK name STRING? EOF ;
 systemLine  : SYSTEM attribute ( COMMA attribute )* EOF ;
 limitsLine  : WORD attribute ( COMMA attribute )* EOF ;
 loadCaseLine : WORD WORD name any* EOF ;
+coordinationLine : WORD name ( BEFORE name )+ EOF ;
 elementLine : name name place ( COMMA attribute )* EOF ;
 place       : FROM name TO name | AT name ;
 

@@ -26,6 +26,6 @@ public enum Truth {
 
     /** {@return the opposite; unknown stays unknown} */
     public Truth not() {
-        return values()[2 - ordinal()];
+        return this == TRUE ? FALSE : this == FALSE ? TRUE : UNKNOWN;
     }
 }

@@ -2,10 +2,9 @@ package org.keeplit.electric;
 
 import com.google.common.collect.ImmutableSet;
 import java.util.BitSet;
-import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.ClosingDuty;
 import org.keeplit.network.Conductor;
@@ -16,17 +15,17 @@ import org.keeplit.network.Trait;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Vertex;
 
-/** What follows from one set of closed contacts. Answers are worked out when first asked for, and kept. */
+/** What follows from one set of closed contacts. Answers are worked out when first asked for, and kept; several threads may ask at once. */
 public final class Analysis {
     private final Electric electric;
     private final BitSet closed;
     private final Status status;
-    private final Map<Integer, OpeningDuty> opening = new HashMap<>();
-    private final Map<Integer, ClosingDuty> closing = new HashMap<>();
-    private final Map<Asked, ImmutableSet<String>> feeding = new HashMap<>();
-    private final Map<String, Truth> isolated = new HashMap<>();
-    private final Map<String, EnumMap<Conductor, Boolean>> looped = new HashMap<>();
-    private Status plain;
+    private final Map<Integer, OpeningDuty> opening = new ConcurrentHashMap<>();
+    private final Map<Integer, ClosingDuty> closing = new ConcurrentHashMap<>();
+    private final Map<Asked, ImmutableSet<String>> feeding = new ConcurrentHashMap<>();
+    private final Map<String, Truth> isolated = new ConcurrentHashMap<>();
+    private final Map<Looped, Boolean> looped = new ConcurrentHashMap<>();
+    private volatile Status plain;
 
     Analysis(Electric electric, BitSet closed, Status status) {
         this.electric = electric;
@@ -199,9 +198,10 @@ public final class Analysis {
      * @return whether they do, by whatever path
      */
     public boolean looped(Element.Branch branch, Conductor phase) {
-        return looped.computeIfAbsent(branch.name(), n -> new EnumMap<>(Conductor.class))
-                .computeIfAbsent(phase, p -> findLooped(branch, p));
+        return looped.computeIfAbsent(new Looped(branch.name(), phase), n -> findLooped(branch, phase));
     }
+
+    private record Looped(String branch, Conductor phase) {}
 
     private boolean findLooped(Element.Branch branch, Conductor phase) {
         Grid grid = electric.cells().grid();

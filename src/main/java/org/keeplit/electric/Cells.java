@@ -22,6 +22,10 @@ public final class Cells {
     private final int[] keptIndex;
     private final boolean[] keptStartsClosed;
 
+    /** The cells at the ends of each kept contact. */
+    final int[] keptFrom;
+
+    final int[] keptTo;
     /** For each cell its source: the number of an identity, {@link Status#NONE} or {@link Status#CLASH}. */
     final int[] source;
     /** For each cell whether a customer's generator is there. */
@@ -58,6 +62,8 @@ public final class Cells {
         }
         this.cellOf = union.numbered();
         this.count = union.count();
+        this.keptFrom = kept.stream().mapToInt(c -> cellOf[c.a()]).toArray();
+        this.keptTo = kept.stream().mapToInt(c -> cellOf[c.b()]).toArray();
         this.source = new int[count];
         Arrays.fill(source, Status.NONE);
         this.generator = new boolean[count];

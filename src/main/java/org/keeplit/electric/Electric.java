@@ -3,13 +3,14 @@ package org.keeplit.electric;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 
 /**
  * Answers electrical questions about sets of closed contacts on one grid, each set worked out once.
  *
- * <p>Not safe for several threads at once; each thread takes its own.
+ * <p>Safe for several threads at once.
  */
 public final class Electric {
     /** How many sets are kept before all are forgotten; a procedure on one pole has some hundreds. */
@@ -65,7 +66,7 @@ public final class Electric {
      * @param closed the set, over {@link Cells#kept}; not changed and not kept
      * @return what follows
      */
-    public Analysis at(BitSet closed) {
+    public synchronized Analysis at(BitSet closed) {
         Analysis analysis = known.get(closed);
         if (analysis == null) {
             if (known.size() >= KEPT) {
@@ -81,7 +82,7 @@ public final class Electric {
     }
 
     /** Gives back the memory of what was worked out; whatever is asked again is worked out again. */
-    public void forget() {
+    public synchronized void forget() {
         known.clear();
     }
 
@@ -93,17 +94,22 @@ public final class Electric {
      * @param make makes it, when it is first asked for
      * @return the one that is kept
      */
-    public <T> T beside(Class<T> type, Supplier<T> make) {
+    public synchronized <T> T beside(Class<T> type, Supplier<T> make) {
         return type.cast(beside.computeIfAbsent(type, t -> make.get()));
     }
 
+    /** {@return what is kept beside this of a type, if anything} @param <T> what @param type its class */
+    public synchronized <T> Optional<T> beside(Class<T> type) {
+        return Optional.ofNullable(type.cast(beside.get(type)));
+    }
+
     /** {@return how many sets were worked out, one that was forgotten and asked again counted twice} */
-    public int size() {
+    public synchronized int size() {
         return solved;
     }
 
     /** {@return the same grid with nothing drawn together, for questions about contacts that nothing moves} */
-    Electric whole() {
+    synchronized Electric whole() {
         if (whole == null) {
             whole = new Electric(Cells.of(cells.grid(), cells.identities(), c -> true, closedAtStart), closedAtStart);
         }

@@ -42,8 +42,7 @@ final class StatusSolver {
     static Status solve(Cells cells, BitSet closed) {
         UnionFind union = new UnionFind(cells.count());
         for (int i = closed.nextSetBit(0); i >= 0; i = closed.nextSetBit(i + 1)) {
-            Contact contact = cells.kept().get(i);
-            union.join(cells.cell(contact.a()), cells.cell(contact.b()));
+            union.join(cells.keptFrom[i], cells.keptTo[i]);
         }
         StatusSolver solver = new StatusSolver(cells, union);
         solver.seed();

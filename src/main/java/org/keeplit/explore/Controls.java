@@ -46,11 +46,11 @@ final class Controls {
         boolean open = Pickups.units(device).stream()
                 .allMatch(u -> scene.layout().value(scene.state(), new FieldKey.Pole(device.name(), u)) == 0);
         if (open && restores.eval(scene) != Truth.FALSE && oneSideLostSupply(scene.analysis())) {
-            into.add(new Trips.Called(Reaction.Kind.RESTORE, device, unit, true));
+            into.add(new Trips.Called(Reaction.Kind.RESTORE, device, unit, true, false));
         }
         if (switches.eval(scene) != Truth.FALSE) {
-            into.add(new Trips.Called(Reaction.Kind.CONTROL_OPEN, device, unit, false));
-            into.add(new Trips.Called(Reaction.Kind.CONTROL_CLOSE, device, unit, false));
+            into.add(new Trips.Called(Reaction.Kind.CONTROL_OPEN, device, unit, false, false));
+            into.add(new Trips.Called(Reaction.Kind.CONTROL_CLOSE, device, unit, false, false));
         }
     }
 

@@ -14,18 +14,18 @@ import org.keeplit.procedure.Temporary;
 public final class Explored {
     private final Machine machine;
     private final StateStore store;
-    private final Judging judging;
+    private final Tally tally;
     private final Reporting reporting;
     private final Explorer explorer;
     private final Outcome outcome;
 
-    Explored(Machine machine, StateStore store, Judging judging, Reporting reporting, Explorer explorer) {
+    Explored(Machine machine, StateStore store, Tally tally, Reporting reporting, Explorer explorer) {
         this.machine = machine;
         this.store = store;
-        this.judging = judging;
+        this.tally = tally;
         this.reporting = reporting;
         this.explorer = explorer;
-        this.outcome = reporting.outcome(explorer, judging);
+        this.outcome = reporting.outcome(explorer, tally);
     }
 
     /** {@return what was found} */
@@ -49,7 +49,7 @@ public final class Explored {
      */
     public Optional<ImmutableList<Why>> reasons(
             String rule, Map<String, String> bindings, List<Condition> conditions) {
-        Judging.Break broken = judging.roots().get(rule);
+        Judging.Break broken = tally.roots().get(rule);
         if (broken == null || broken.instance() == null) {
             return Optional.empty();
         }
@@ -101,7 +101,7 @@ public final class Explored {
      * @return the start and every act up to the one at which it came up, as it would change things even if it was refused
      */
     public ImmutableList<Frame> story(Finding finding) {
-        Judging.Break broken = judging.roots().values().stream()
+        Judging.Break broken = tally.roots().values().stream()
                 .filter(b -> b.kind() == finding.kind()
                         && Optional.ofNullable(b.instance()).map(RuleInstance::rule).equals(finding.rule())
                         && step(b) == finding.stepNumber())

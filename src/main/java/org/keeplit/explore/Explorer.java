@@ -1,13 +1,13 @@
 package org.keeplit.explore;
 
+import com.google.common.base.Throwables;
 import java.util.ArrayDeque;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.keeplit.condition.Truth;
-import org.keeplit.program.Orders;
+import java.util.function.Supplier;
 import org.keeplit.program.Program;
 
 /**
@@ -17,9 +17,11 @@ import org.keeplit.program.Program;
  * that it meets is a root break, and its trace is the shortest. The second goes on from there, so that rules that
  * are broken only after another are told apart from rules that hold.
  */
-final class Explorer implements Trying.Reached {
+final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
     /** How many states between two looks at the clock. */
     private static final int CHECK_EVERY = 1 << 8;
+    /** How many states of one depth are taken at once. */
+    private static final int AT_ONCE = 1 << 11;
 
     private final Machine machine;
     private final Program program;
@@ -28,18 +30,27 @@ final class Explorer implements Trying.Reached {
     private final StateStore store;
     private final Scene scene;
     private final Judging judging;
-    private final Trying trying;
+    private final Tally tally;
+    private final Expanding expanding;
+    private final Spreading spreading;
     private final BitSet endStates = new BitSet();
     private final BitSet dirty = new BitSet();
     private final TreeMap<Integer, ArrayDeque<Seed>> seeds = new TreeMap<>();
-    private int[] depths = new int[1024];
-    private String[] cause = new String[1024];
+    private final Depths depths = new Depths();
+    /** For each state that is reached only with a rule broken, one more than the number of what was broken first. */
+    private final PackedNumbers causes = new PackedNumbers(1);
+
+    private final List<String> broken = new ArrayList<>();
     private int depth;
     private final BitSet numberless = new BitSet();
     private final Edges edges;
     private final LateStates late = new LateStates();
     private Optional<String> cut = Optional.empty();
     private long started;
+    /** How many states were gone on from, and how many acts other threads tried. */
+    private int done;
+
+    private long elsewhere;
     /** The state that was looked for last, and its number; nothing once another is kept. Most states are found again, not new. */
     private long[] asked;
 
@@ -48,30 +59,33 @@ final class Explorer implements Trying.Reached {
     /** A state that is reached only with a rule broken. */
     private record Seed(long[] state, int parent, int edge, String cause) {}
 
-    private Explorer(Machine machine, Limits limits, Watcher watcher) {
-        this.machine = machine;
+    private Explorer(Supplier<Machine> compiled, Search search, Limits limits, Watcher watcher) {
+        this.machine = compiled.get();
         this.program = machine.world().program();
         this.limits = limits;
         this.watcher = watcher;
-        this.store = new StateStore(program.layout().words());
+        this.store = StateStore.of(program.layout().words(), search.packs());
         this.scene = machine.scene();
-        this.judging = new Judging(machine, scene);
-        this.trying = new Trying(machine, scene, judging, this);
+        this.tally = new Tally(machine.rules().size());
+        this.judging = new Judging(machine, scene, tally);
+        this.expanding = new Expanding(machine, scene, judging, this, this);
+        this.spreading = new Spreading(search, compiled, store, judging, tally, this);
         this.edges = new Edges(program.acts().size());
     }
 
     /**
      * Explores.
      *
-     * @param machine the program with its rules
+     * @param compiled compiles the program with its rules, for each thread once
+     * @param search how the search saves work
      * @param limits how far to go
      * @param watcher is told how it gets on
      * @return what was found
      * @throws Reactions.Unarmed if a device comes to trip for whose poles the program has no room
      * @throws NotAtRest if something trips at the start
      */
-    static Explored explore(Machine machine, Limits limits, Watcher watcher) {
-        return new Explorer(machine, limits, watcher).run();
+    static Explored explore(Supplier<Machine> compiled, Search search, Limits limits, Watcher watcher) {
+        return new Explorer(compiled, search, limits, watcher).run();
     }
 
     private Explored run() {
@@ -89,25 +103,103 @@ final class Explorer implements Trying.Reached {
             // What was found so far stands; what was kept to save work goes, so that it can be told.
             machine.world().electric().forget();
             cut = Optional.of("more memory than the program was given");
+        } finally {
+            spreading.close();
         }
         Reporting reporting = new Reporting(machine, store, edges, scene, watcher.wantsReasons());
-        return new Explored(machine, store, judging, reporting, this);
+        return new Explored(machine, store, tally, reporting, this);
     }
 
     private void firstPass() {
-        int next = 0;
-        int done = 0;
+        Queue queue = new Queue();
         while (cut.isEmpty()) {
-            while (next < store.size() && (dirty.get(next) || late.isWaiting(next))) {
-                next++;
+            List<Integer> numbers = queue.nextOfOneDepth();
+            if (numbers.isEmpty()) {
+                return;
             }
-            int depthOfNext = next < store.size() ? depths[next] : Integer.MAX_VALUE;
-            int number = late.before(depthOfNext) ? late.poll() : next < store.size() ? next++ : -1;
-            if (number < 0) {
+            if (spreading.isWorth(numbers.size())) {
+                for (Spreading.Part part : spreading.expand(numbers, depth(numbers.get(0)))) {
+                    handIn(part);
+                }
+            } else {
+                expandAll(numbers);
+            }
+        }
+    }
+
+    /** The states that are still to be gone on from, the nearest first. */
+    private final class Queue {
+        private int next;
+
+        /** {@return some states of the least depth that there is; none at the end} */
+        List<Integer> nextOfOneDepth() {
+            List<Integer> numbers = new ArrayList<>();
+            int of = -1;
+            while (numbers.size() < AT_ONCE) {
+                while (next < store.size() && (dirty.get(next) || late.isWaiting(next))) {
+                    next++;
+                }
+                int depthOfNext = next < store.size() ? depth(next) : Integer.MAX_VALUE;
+                boolean fromLate = late.before(depthOfNext);
+                int here = fromLate ? late.depth() : depthOfNext;
+                if (here == Integer.MAX_VALUE || of >= 0 && here != of) {
+                    break;
+                }
+                of = here;
+                numbers.add(fromLate ? late.poll() : next++);
+            }
+            return numbers;
+        }
+    }
+
+    private void expandAll(List<Integer> numbers) {
+        for (int number : numbers) {
+            if (cut.isPresent()) {
                 return;
             }
             expand(number, null);
             checkLimits(++done);
+        }
+    }
+
+    /** Takes in what another thread found, as if it were found now. */
+    private void handIn(Spreading.Part part) {
+        if (cut.isPresent()) {
+            return;
+        }
+        if (store.size() + part.sheet().kept() > limits.states()) {
+            // A limit is met at the same state, whoever looks.
+            expandAll(part.numbers());
+            return;
+        }
+        part.sheet().notes().forEach(this::handIn);
+        tally.judged(part.sheet().judged());
+        elsewhere += part.sheet().transitions();
+        for (int i = 0; i < part.numbers().size() && cut.isEmpty(); i++) {
+            checkLimits(++done);
+        }
+    }
+
+    private void handIn(Notes.Note note) {
+        if (note instanceof Notes.Kept kept) {
+            keep(kept.state(), kept.at(), kept.numberless());
+        } else if (note instanceof Notes.Judged judged) {
+            if (met(judged.state()) == Trying.Met.NEVER) {
+                tally.judged(machine.inStates(), judged.rules());
+                judged.inside().forEach(this::handIn);
+            }
+        } else if (note instanceof Notes.Exercised exercised) {
+            tally.exercised(exercised.instance(), exercised.at());
+        } else if (note instanceof Notes.Broken broken) {
+            tally.broken(broken.found(), broken.key());
+        } else if (note instanceof Notes.ByEvent byEvent) {
+            tally.byEvent(byEvent.found());
+        } else if (note instanceof Notes.Trouble trouble) {
+            tally.trouble(trouble.what());
+        } else if (note instanceof Notes.End end) {
+            end(end.number());
+        } else if (note instanceof Notes.Failed failed) {
+            Throwables.throwIfUnchecked(failed.cause());
         }
     }
 
@@ -144,11 +236,7 @@ final class Explorer implements Trying.Reached {
     private int add(long[] state, int parent, int edge, int at) {
         int number = store.add(state, parent, edge);
         asked = null;
-        if (number >= depths.length) {
-            depths = Arrays.copyOf(depths, number * 2);
-            cause = Arrays.copyOf(cause, number * 2);
-        }
-        depths[number] = at;
+        depths.append(at);
         depth = Math.max(depth, at);
         return number;
     }
@@ -162,17 +250,31 @@ final class Explorer implements Trying.Reached {
                 seeds.remove(at);
             }
             int known = store.find(seed.state);
-            if (known >= 0 && !(dirty.get(known) && cause[known] == null)) {
+            if (known >= 0 && !(dirty.get(known) && cause(known) == 0)) {
                 continue;
             }
             int number = known >= 0 ? known : add(seed.state, seed.parent, seed.edge, at);
             dirty.set(number);
-            cause[number] = seed.cause;
+            because(number, seed.cause);
             if (!isVoid(seed.state)) {
                 expand(number, seed.cause);
             }
             checkLimits(store.size());
         }
+    }
+
+    private int cause(int number) {
+        return number < causes.size() ? (int) causes.get(number) : 0;
+    }
+
+    private void because(int number, String cause) {
+        while (causes.size() <= number) {
+            causes.append(0);
+        }
+        if (!broken.contains(cause)) {
+            broken.add(cause);
+        }
+        causes.set(number, broken.indexOf(cause) + 1);
     }
 
     private boolean isVoid(long[] state) {
@@ -187,45 +289,17 @@ final class Explorer implements Trying.Reached {
     private void expand(int number, String because) {
         long[] state = new long[program.layout().words()];
         store.load(number, state);
-        int at = depths[number];
-        List<Orders.Move> moves = machine.orders().moves(state);
-        if (moves.isEmpty()) {
-            end(number, state, because);
-        }
-        if (numberless.get(number)) {
-            return;
-        }
-        byChance(number, state, because);
-        int waits = -1;
-        boolean goes = false;
-        for (Orders.Move move : moves) {
-            scene.at(state);
-            if (!machine.isOpen(move, state)) {
-                continue;
-            }
-            int act = move.act().id();
-            if (machine.waits(move, scene)) {
-                waits = waits < 0 ? act : waits;
-                continue;
-            }
-            goes = true;
-            trying.attempt(move, because == null ? state : null, new Judging.At(number, act, at + 1, because));
-        }
-        if (waits >= 0 && !goes) {
-            judging.found(Finding.Kind.STUCK, new Judging.At(number, waits, at, because));
-        }
+        expanding.expand(number, state, depth(number), because);
     }
 
-    /** Whatever may happen with nobody doing it may happen in every state. */
-    private void byChance(int number, long[] state, String because) {
-        for (Orders.Move move : machine.byChance()) {
-            if (machine.act(move.act().id()).possible().eval(scene.at(state)) != Truth.FALSE) {
-                trying.attempt(
-                        move,
-                        because == null ? state : null,
-                        new Judging.At(number, move.act().id(), depths[number] + 1, because));
-            }
-        }
+    @Override
+    public boolean isNumberless(int number) {
+        return numberless.get(number);
+    }
+
+    @Override
+    public boolean isWaiting(int number) {
+        return late.isWaiting(number);
     }
 
     @Override
@@ -233,11 +307,20 @@ final class Explorer implements Trying.Reached {
         int known = store.find(state);
         asked = state;
         askedNumber = known;
+        return met(known);
+    }
+
+    @Override
+    public Trying.Met met(int known) {
         return known < 0 ? Trying.Met.NEVER : dirty.get(known) ? Trying.Met.AFTER_A_BREAK : Trying.Met.KEPT;
     }
 
     @Override
     public void keep(long[] state, Judging.At at) {
+        keep(state, at, scene.trouble() != null);
+    }
+
+    private void keep(long[] state, Judging.At at, boolean unsolved) {
         int known = state == asked ? askedNumber : store.find(state);
         int edge = edges.number(at.act(), at.reactions());
         if (at.because() != null) {
@@ -245,23 +328,20 @@ final class Explorer implements Trying.Reached {
         } else if (known < 0) {
             int added = add(state, at.state(), edge, at.length());
             // Where the load flow has no solution nothing is known, and nothing is gone on from.
-            numberless.set(added, scene.trouble() != null);
+            numberless.set(added, unsolved);
             if (!at.reactions().isEmpty()) {
                 late.add(added, at.length());
             }
-        } else if (late.isWaiting(known) && at.length() < depths[known]) {
+        } else if (late.isWaiting(known) && at.length() < depth(known)) {
             store.reach(known, at.state(), edge);
-            depths[known] = at.length();
+            depths.set(known, at.length());
             late.add(known, at.length());
         }
     }
 
-    private void end(int number, long[] state, String because) {
+    @Override
+    public void end(int number) {
         endStates.set(number);
-        scene.at(state);
-        Judging.At at = new Judging.At(number, -1, depths[number], because);
-        judging.rules(machine.atEnd(), at);
-        judging.stated(Finding.Kind.ENDING, machine.ends(), at);
     }
 
     private void checkLimits(int done) {
@@ -270,7 +350,7 @@ final class Explorer implements Trying.Reached {
         } else if (done % CHECK_EVERY == 0) {
             if (System.nanoTime() - started > limits.time().toNanos()) {
                 cut = Optional.of("longer than " + limits.time().toSeconds() + " s");
-            } else if (store.bytes() > limits.bytes()) {
+            } else if (bytes() > limits.bytes()) {
                 cut = Optional.of("more than " + (limits.bytes() >> 20) + " MiB of states");
             } else if (!watcher.goOn(store.size(), store.size() - done)) {
                 cut = Optional.of("stopped from outside");
@@ -281,7 +361,7 @@ final class Explorer implements Trying.Reached {
     // What the report needs.
 
     long transitions() {
-        return trying.transitions();
+        return expanding.transitions() + elsewhere;
     }
 
     int depth() {
@@ -290,7 +370,7 @@ final class Explorer implements Trying.Reached {
 
     /** {@return the length of the shortest way to a state that was found} */
     int depth(int state) {
-        return depths[state];
+        return depths.get(state);
     }
 
     /** {@return whether a state is reached only with a rule broken on the way} */
@@ -298,11 +378,16 @@ final class Explorer implements Trying.Reached {
         return dirty.get(state);
     }
 
+    /** {@return how many bytes the states take} */
+    long bytes() {
+        return store.bytes() + depths.bytes() + causes.bytes();
+    }
+
     int endings() {
         return endStates.cardinality();
     }
 
     Optional<String> cut() {
-        return cut.isPresent() ? cut : judging.trouble();
+        return cut.isPresent() ? cut : tally.trouble();
     }
 }

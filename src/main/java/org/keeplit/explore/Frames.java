@@ -212,7 +212,7 @@ final class Frames {
                 .findFirst()
                 .orElse(moves.get(0));
         List<Reached> reached = new ArrayList<>();
-        Judging judging = new Judging(machine, scene.at(state));
+        Judging judging = new Judging(machine, scene.at(state), new Tally(machine.rules().size()));
         new Trying(machine, scene, judging, new Trying.Reached() {
             @Override
             public Trying.Met met(long[] there) {

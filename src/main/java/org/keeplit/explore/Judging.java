@@ -1,35 +1,37 @@
 package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
-import java.util.BitSet;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import org.keeplit.condition.Truth;
 import org.keeplit.rule.Rule;
 
-/** Judges rules and statements in the scene, and keeps the shortest way to each break. */
+/** Judges rules and statements in the scene. */
 final class Judging {
     private final Machine machine;
     private final Scene scene;
-    private final BitSet exercised = new BitSet();
-    private final Map<Integer, Example> examples = new LinkedHashMap<>();
-    private final long[] judged;
-    private final Map<String, Break> roots = new LinkedHashMap<>();
-    private final Map<String, Break> later = new LinkedHashMap<>();
-    private final Map<String, Break> byEvent = new TreeMap<>();
-    private final Set<Object> alone = new HashSet<>();
-    private Optional<String> trouble = Optional.empty();
-    private int count;
+    private final Ledger ledger;
+    private final Set<Object> alone;
+    /** For each group of rules that read the same of a state whether any of it changed. */
+    private final boolean[] asked;
 
-    Judging(Machine machine, Scene scene) {
+    /** @param ledger takes down what comes of it */
+    Judging(Machine machine, Scene scene, Ledger ledger) {
+        this(machine, scene, ledger, new HashSet<>());
+    }
+
+    private Judging(Machine machine, Scene scene, Ledger ledger, Set<Object> alone) {
         this.machine = machine;
         this.scene = scene;
-        this.judged = new long[machine.rules().size()];
+        this.ledger = ledger;
+        this.alone = alone;
+        this.asked = new boolean[machine.readsInStates().groups()];
+    }
+
+    /** {@return the same for another thread, which knows what events break alone} @param other the same program, compiled for that thread */
+    Judging beside(Machine other, Scene there, Ledger into) {
+        return new Judging(other, there, into, alone);
     }
 
     /**
@@ -105,20 +107,23 @@ final class Judging {
      * @param kept the state that it follows; null if not all were kept there
      */
     At inStates(long[] kept, At at) {
+        if (kept != null) {
+            machine.readsInStates().differ(kept, scene.state(), asked);
+        }
         return rules(machine.inStates(), kept, at);
     }
 
     private At rules(List<RuleInstance> instances, long[] kept, At at) {
         At marked = at;
         for (int i = 0; i < instances.size(); i++) {
-            RuleInstance instance = instances.get(i);
-            judged[instance.number()]++;
-            if (kept != null && !Reads.differ(kept, scene.state(), machine.readsInStates().get(i))) {
+            if (kept != null && !asked[machine.readsInStates().group(i)]) {
                 continue;
             }
+            RuleInstance instance = instances.get(i);
             Truth truth = truth(instance, at);
             if (truth == Truth.UNKNOWN && scene.trouble() != null) {
                 // A figure that could not be worked out says nothing, for or against.
+                ledger.judged(instances, i + 1);
                 troubled(at);
                 return marked;
             }
@@ -130,6 +135,7 @@ final class Judging {
                 marked = marked == at ? at.marked(first(at, instance.rule().name())) : marked;
             }
         }
+        ledger.judged(instances, instances.size());
         return marked;
     }
 
@@ -151,31 +157,21 @@ final class Judging {
                 && machine.isAfterEvent(scene.state())
                 && alone.contains(List.of(number, machine.eventsIn(scene.state())));
         if (is) {
-            RuleInstance instance = machine.inStates().get(number);
-            byEvent.merge(
-                    instance.rule().name(),
-                    new Break(Finding.Kind.RULE, instance, 0, at, false),
-                    (known, more) -> more.at().length() < known.at().length() ? more : known);
+            ledger.byEvent(new Break(Finding.Kind.RULE, machine.inStates().get(number), 0, at, false));
         }
         return is;
     }
 
-    /** {@return for each rule that events break by themselves the shortest way to that, by name} */
-    Map<String, Break> byEvent() {
-        return byEvent;
-    }
-
     private Truth truth(RuleInstance instance, At at) {
-        if (!exercised.get(instance.number()) && instance.isExercised(scene)) {
-            exercised.set(instance.number());
-            examples.put(instance.number(), new Example(instance, at));
+        if (!ledger.isExercised(instance.number()) && instance.isExercised(scene)) {
+            ledger.exercised(instance, at);
         }
         return instance.judge(scene);
     }
 
     /** Keeps a break. @return whether it stops: a caution or advice is told, and the way goes on as if nothing was broken */
     private boolean breaks(RuleInstance instance, Truth truth, At at) {
-        keep(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), instance.rule().name());
+        ledger.broken(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), instance.rule().name());
         return instance.rule().severity() == Rule.Severity.STOP;
     }
 
@@ -192,7 +188,7 @@ final class Judging {
 
     /** Notes that a figure could not be worked out, so that nothing more is known of what follows. */
     void troubled(At at) {
-        trouble = Optional.of(scene.trouble() + " " + place(at));
+        ledger.trouble(scene.trouble() + " " + place(at));
     }
 
     /** Judges what the writer states; {@return whether all of it is so}. */
@@ -201,7 +197,7 @@ final class Judging {
             Truth truth = nodes.get(i).eval(scene);
             if (truth != Truth.TRUE) {
                 if (!machine.isAfterEvent(scene.state())) {
-                    keep(new Break(kind, null, i, at, truth == Truth.UNKNOWN), key(kind, at));
+                    ledger.broken(new Break(kind, null, i, at, truth == Truth.UNKNOWN), key(kind, at));
                 }
                 return false;
             }
@@ -214,51 +210,11 @@ final class Judging {
         if (machine.isAfterEvent(scene.state())) {
             return;
         }
-        keep(new Break(kind, null, 0, at, false), key(kind, at));
+        ledger.broken(new Break(kind, null, 0, at, false), key(kind, at));
     }
 
     private String key(Finding.Kind kind, At at) {
         boolean alone = at.act() < 0 || kind == Finding.Kind.FLASH;
         return kind.word() + (alone ? "" : " " + machine.world().program().acts().get(at.act()).stepNumber());
-    }
-
-    private void keep(Break found, String key) {
-        Map<String, Break> into = found.at().because() == null ? roots : later;
-        count++;
-        Break known = into.get(key);
-        if (known == null || found.at().length() < known.at().length()) {
-            into.put(key, found);
-        }
-    }
-
-    /** {@return how often anything was broken, bindings of one rule counted each} */
-    int count() {
-        return count;
-    }
-
-    Map<String, Break> roots() {
-        return roots;
-    }
-
-    Map<String, Break> later() {
-        return later;
-    }
-
-    /** {@return where a rule was first put to the question} */
-    Optional<Example> example(int rule) {
-        return Optional.ofNullable(examples.get(rule));
-    }
-
-    boolean isExercised(int rule) {
-        return exercised.get(rule);
-    }
-
-    long judged(int rule) {
-        return judged[rule];
-    }
-
-    /** {@return what could not be worked out, if anything} */
-    Optional<String> trouble() {
-        return trouble;
     }
 }

@@ -30,6 +30,11 @@ final class LateStates {
         return !byDepth.isEmpty() && byDepth.firstKey() <= depth;
     }
 
+    /** {@return how near the next state is; call {@link #before} first} */
+    int depth() {
+        return byDepth.firstKey();
+    }
+
     /** {@return the next state, which waits no more; call {@link #before} first} */
     int poll() {
         int number = byDepth.firstEntry().getValue().poll();

@@ -31,7 +31,7 @@ final class Machine {
     private final ImmutableList<String> rulebooks;
     private final ActCompiler.Compiled[] acts;
     private final List<RuleInstance> inStates = new ArrayList<>();
-    private final List<long[]> readsInStates = new ArrayList<>();
+    private final ReadsInGroups readsInStates;
     private final List<RuleInstance> atStart = new ArrayList<>();
     private final List<RuleInstance> atEnd = new ArrayList<>();
     private final List<List<RuleInstance>> before = new ArrayList<>();
@@ -104,12 +104,7 @@ final class Machine {
         }
         this.acts = program.acts().stream().map(compiler::compile).toArray(ActCompiler.Compiled[]::new);
         compileRules();
-        long[] position = Reads.positionOf(world);
-        for (RuleInstance instance : inStates) {
-            Reads reads = new Reads(position);
-            instance.reads(reads);
-            readsInStates.add(reads.bits());
-        }
+        this.readsInStates = new ReadsInGroups(inStates, Reads.positionOf(world));
         for (Block.Step step : program.steps()) {
             requires.add(compile(step.requires()));
             expects.add(compile(step.expects()));
@@ -197,8 +192,8 @@ final class Machine {
         return inStates;
     }
 
-    /** {@return for each rule in states the bits of a state that it reads} */
-    List<long[]> readsInStates() {
+    /** {@return what the rules in states read of a state} */
+    ReadsInGroups readsInStates() {
         return readsInStates;
     }
 

@@ -182,7 +182,7 @@ public final class Proving {
     /** Like {@link #explore}, but more can be asked of what was found. {@return it} */
     public static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
         return armed(
-                prepared, now -> Explorer.explore(Machine.of(now), limits, watcher));
+                prepared, now -> Explorer.explore(() -> Machine.of(now), now.search(), limits, watcher));
     }
 
     /** Does something, and does it anew with every device armed that comes to trip by itself. */

@@ -11,11 +11,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.keeplit.condition.Truth;
+import org.keeplit.electric.Contact;
 import org.keeplit.electric.Level;
 import org.keeplit.electric.flow.FlowState;
+import org.keeplit.electric.power.PowerStates;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
+import org.keeplit.network.Network;
 import org.keeplit.network.Trait;
 import org.keeplit.program.Act;
 import org.keeplit.program.FieldKey;
@@ -29,6 +32,7 @@ final class Reactions {
     /** How many positions are kept before all are forgotten. */
     private static final int KEPT = 50_000;
 
+    private final Network network;
     private final ImmutableList<Reaction> reactions;
     private final List<Trips> watched = new ArrayList<>();
     private final List<Controls> controls = new ArrayList<>();
@@ -36,11 +40,16 @@ final class Reactions {
     /** For each fault that may come where it is. */
     private final Map<Primitive.Fault, List<Integer>> places = new HashMap<>();
     private final Map<Position, List<Trips.Called>> known = new HashMap<>();
+    /** What each watched device sees at most of a fault. */
+    private final Map<Faulted, List<PowerStates.Most>> faults = new HashMap<>();
+
+    private record Faulted(FlowState state, List<Integer> alive) {}
 
     /** What decides which trips are called for. @param flow what the load flow reads @param served which trips are in service */
     private record Position(FlowState flow, BitSet served) {}
 
     Reactions(World world, AtomCompiler atoms) {
+        this.network = world.bound().network();
         this.reactions = world.program().reactions();
         world.bound().network().all(Element.Device.class).filter(Pickups::trips).forEach(d -> watched.add(
                 new Trips(world, atoms, d)));
@@ -119,6 +128,7 @@ final class Reactions {
         List<Reaction> next = new ArrayList<>();
         TreeSet<String> unarmed = new TreeSet<>();
         boolean atRest = true;
+        TreeSet<String> first = new TreeSet<>();
         for (Trips.Called trip : called) {
             Reaction reaction = find(trip.kind(), trip.device().name(), trip.unit());
             if (reaction == null) {
@@ -126,8 +136,12 @@ final class Reactions {
             } else if (mayStill(reaction, scene, since)) {
                 next.add(reaction);
                 atRest &= !trip.must();
+                if (trip.holdsOthers()) {
+                    first.add(trip.device().name());
+                }
             }
         }
+        next.removeIf(r -> r.kind().isTrip() && first.stream().anyMatch(d -> network.clearsBefore(d, r.device().name())));
         if (!unarmed.isEmpty()) {
             throw new Unarmed(unarmed);
         }
@@ -149,8 +163,20 @@ final class Reactions {
         if (alive.isEmpty() || reclosed) {
             return called;
         }
+        List<List<Contact>> poles = watched.stream().map(t -> t.closed(scene)).toList();
+        Faulted faulted = new Faulted(scene.flowState(0), alive);
+        List<PowerStates.Most> most = faults.get(faulted);
+        if (most == null) {
+            most = scene.powerStates().mostFault(scene.flowState(0), alive, poles);
+            if (faults.size() >= KEPT) {
+                faults.clear();
+            }
+            faults.put(faulted, most);
+        }
         List<Trips.Called> all = new ArrayList<>(called);
-        watched.forEach(t -> t.onFault(scene, alive, all));
+        for (int i = 0; i < poles.size(); i++) {
+            watched.get(i).onFault(scene, poles.get(i), most.get(i), all);
+        }
         return all;
     }
 

@@ -43,19 +43,19 @@ final class Reporting {
         this.scene = scene;
     }
 
-    Outcome outcome(Explorer explorer, Judging judging) {
+    Outcome outcome(Explorer explorer, Tally tally) {
         Map<String, Finding> found = new LinkedHashMap<>();
-        judging.roots().forEach((key, broken) -> found.put(key, finding(broken)));
+        tally.roots().forEach((key, broken) -> found.put(key, finding(broken)));
         List<RuleResult> rules = new ArrayList<>();
         for (int i = 0; i < machine.rules().size(); i++) {
-            rules.add(rule(i, explorer, judging, found));
+            rules.add(rule(i, explorer, tally, found));
         }
         return new Outcome(
                 program,
                 ImmutableList.copyOf(rules),
                 sorted(found, true),
                 sorted(found, false),
-                judging.byEvent().values().stream()
+                tally.byEvent().values().stream()
                         .map(this::finding)
                         .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
                         .collect(ImmutableList.toImmutableList()),
@@ -67,7 +67,7 @@ final class Reporting {
                 machine.world().electric().size(),
                 machine.world().loadFlows(),
                 program.layout().bits(),
-                store.bytes(),
+                explorer.bytes(),
                 explorer.cut());
     }
 
@@ -79,19 +79,19 @@ final class Reporting {
                 .collect(ImmutableList.toImmutableList());
     }
 
-    private RuleResult rule(int number, Explorer explorer, Judging judging, Map<String, Finding> found) {
+    private RuleResult rule(int number, Explorer explorer, Tally tally, Map<String, Finding> found) {
         Rule rule = machine.rules().get(number);
         Optional<Finding> finding = Optional.ofNullable(found.get(rule.name()));
         RuleResult.Verdict verdict;
         if (finding.isPresent()) {
             verdict = RuleResult.Verdict.BROKEN;
-        } else if (judging.later().containsKey(rule.name())) {
+        } else if (tally.later().containsKey(rule.name())) {
             verdict = RuleResult.Verdict.ONLY_AFTER;
-            finding = Optional.of(finding(judging.later().get(rule.name())));
+            finding = Optional.of(finding(tally.later().get(rule.name())));
         } else if (explorer.cut().isPresent()) {
             verdict = RuleResult.Verdict.UNDECIDED;
         } else {
-            verdict = judging.isExercised(number)
+            verdict = tally.isExercised(number)
                     ? RuleResult.Verdict.HOLDS
                     : RuleResult.Verdict.NOT_EXERCISED;
         }
@@ -100,11 +100,11 @@ final class Reporting {
                 rule,
                 verdict,
                 machine.instances(number),
-                judging.judged(number),
+                tally.judged(number),
                 finding,
                 machine.memoryBits(number),
                 machine.remark(number),
-                full ? judging.example(number).map(this::example) : Optional.empty());
+                full ? tally.example(number).map(this::example) : Optional.empty());
     }
 
     /** {@return a rule explained in full where it was first put to the question} */

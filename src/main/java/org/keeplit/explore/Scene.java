@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
@@ -46,6 +47,8 @@ final class Scene {
     private final Optional<FlowSolution>[] flows;
 
     private final FlowState[] flowStates;
+    /** Whether either of both has anything. */
+    private boolean flowAsked;
     private String trouble;
     private long[] state;
     private Analysis analysis;
@@ -99,8 +102,11 @@ final class Scene {
         state = next;
         analysis = null;
         trouble = null;
-        Arrays.fill(flows, null);
-        Arrays.fill(flowStates, null);
+        if (flowAsked) {
+            Arrays.fill(flows, null);
+            Arrays.fill(flowStates, null);
+            flowAsked = false;
+        }
         return this;
     }
 
@@ -140,6 +146,7 @@ final class Scene {
     /** {@return the load flow of this state; null if there is none, which is then noted} */
     FlowSolution flow(int loadCase) {
         if (flows[loadCase] == null) {
+            flowAsked = true;
             flows[loadCase] = Optional.ofNullable(solve(flowState(loadCase)));
         }
         return flows[loadCase].orElse(null);
@@ -168,6 +175,7 @@ final class Scene {
     /** {@return what the load flow reads of this state} */
     FlowState flowState(int loadCase) {
         if (flowStates[loadCase] == null) {
+            flowAsked = true;
             flowStates[loadCase] = power.get()
                     .state(
                             analysis().closed(),
@@ -184,14 +192,20 @@ final class Scene {
 
     /** {@return the least that a device sees of faults beyond another, asked once for a set of closed contacts} */
     PowerStates.Least leastFault(FaultAmounts.Sight sight) {
-        return least.computeIfAbsent(new Seen(sight, flowState(0)), k -> sight.find(this));
+        Seen seen = new Seen(sight, flowState(0));
+        PowerStates.Least known = least.get(seen);
+        if (known == null) {
+            known = sight.find(this);
+            least.put(seen, known);
+        }
+        return known;
     }
 
     private record Seen(FaultAmounts.Sight sight, FlowState state) {}
 
     /** What was seen of faults, kept for all runs on one grid from one start. */
     private static final class Leasts {
-        private final Map<Seen, PowerStates.Least> all = new HashMap<>();
+        private final Map<Seen, PowerStates.Least> all = new ConcurrentHashMap<>();
     }
 
     /** {@return the load flows of this run} */

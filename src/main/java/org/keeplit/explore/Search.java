@@ -8,16 +8,26 @@ import org.keeplit.program.Orders;
  *
  * @param contracts whether regions of the network that nothing can split are drawn together before the search
  * @param numbered up to how many combinations of acts are numbered through before the search, see {@link Orders}
+ * @param packs whether parts that states share are kept once
+ * @param threads how many threads search at once
+ * @param worth how many states of one depth there must be for more than one thread
  * @param events how many of the events happen at most that rules are judged in spite of; with more of them more may be found
  */
-public record Search(boolean contracts, int numbered, int events) {
+public record Search(boolean contracts, int numbered, boolean packs, int threads, int worth, int events) {
+    /** Fewer states of one depth are done by one thread sooner. */
+    public static final int WORTH = 256;
     /** What is used unless something else is asked for. */
-    public static final Search USUAL = new Search(true, Orders.NUMBERED, 0);
+    public static final Search USUAL = new Search(true, Orders.NUMBERED, true, Runtime.getRuntime().availableProcessors(), WORTH, 0);
     /** Nothing saved. */
-    public static final Search PLAIN = new Search(false, 0, 0);
+    public static final Search PLAIN = new Search(false, 0, false, 1, WORTH, 0);
 
     /** {@return the same with so many events at most} */
     public Search with(int most) {
-        return new Search(contracts, numbered, most);
+        return new Search(contracts, numbered, packs, threads, worth, most);
+    }
+
+    /** {@return the same by so many threads} */
+    public Search on(int many) {
+        return new Search(contracts, numbered, packs, many, worth, events);
     }
 }

@@ -94,11 +94,12 @@ public final class Stepper {
 
     /** {@return what is wrong with the start, if anything} */
     public ImmutableList<Harm> atStart() {
-        Judging judging = new Judging(machine, scene.at(start()));
+        Tally tally = new Tally(machine.rules().size());
+        Judging judging = new Judging(machine, scene.at(start()), tally);
         Judging.At here = new Judging.At(0, -1, 0, null);
         judging.rules(machine.inStates(), here);
         judging.rules(machine.atStart(), here);
-        return harms(judging, start(), null);
+        return harms(tally, start(), null);
     }
 
     /** {@return what may come next, in the order of the text; what is waited for and branches that were not found left out} */
@@ -137,20 +138,21 @@ public final class Stepper {
      * @return what it leads to
      */
     public Tried attempt(long[] state, Orders.Move move) {
-        Judging judging = new Judging(machine, scene.at(state));
+        Tally tally = new Tally(machine.rules().size());
+        Judging judging = new Judging(machine, scene.at(state), tally);
         List<long[]> states = new ArrayList<>();
         Trying trying = trying(judging, states);
         trying.attempt(move, state, new Judging.At(0, move.act().id(), 1, null));
-        ImmutableList<Harm> harms = harms(judging, state, move);
-        long[] asked = harms.isEmpty() ? new long[0] : asked(judging, move.act());
+        ImmutableList<Harm> harms = harms(tally, state, move);
+        long[] asked = harms.isEmpty() ? new long[0] : asked(tally, move.act());
         return new Tried(
-                ImmutableList.copyOf(states), harms, judging.count(), asked, judging.trouble(),
-                Suppliers.memoize(() -> first(judging).map(b -> replaying.after(state, move, b.at().reactions()))));
+                ImmutableList.copyOf(states), harms, tally.count(), asked, tally.trouble(),
+                Suppliers.memoize(() -> first(tally).map(b -> replaying.after(state, move, b.at().reactions()))));
     }
 
     /** {@return what goes wrong first} */
-    private static Optional<Judging.Break> first(Judging judging) {
-        return judging.roots().values().stream()
+    private static Optional<Judging.Break> first(Tally tally) {
+        return tally.roots().values().stream()
                 .filter(b -> b.severity() == Rule.Severity.STOP)
                 .min(Comparator.comparing(b -> b.at().length()));
     }
@@ -161,9 +163,9 @@ public final class Stepper {
         return Supply.lost(machine.world(), was, scene.at(after).analysis());
     }
 
-    private long[] asked(Judging judging, Act act) {
+    private long[] asked(Tally tally, Act act) {
         Reads reads = new Reads(position);
-        for (Judging.Break b : judging.roots().values()) {
+        for (Judging.Break b : tally.roots().values()) {
             switch (b.kind()) {
                 case RULE -> b.instance().reads(reads);
                 case REQUIREMENT -> machine.requires(act.stepNumber()).get(b.part()).reads(reads);
@@ -281,18 +283,20 @@ public final class Stepper {
 
     /** {@return what is wrong with ending in a state} */
     public ImmutableList<Harm> atEnd(long[] state) {
-        Judging judging = new Judging(machine, scene.at(state));
+        Tally tally = new Tally(machine.rules().size());
+        Judging judging = new Judging(machine, scene.at(state), tally);
         Judging.At at = new Judging.At(0, -1, 0, null);
         judging.rules(machine.atEnd(), at);
         judging.stated(Finding.Kind.ENDING, machine.ends(), at);
-        return harms(judging, state, null);
+        return harms(tally, state, null);
     }
 
     /** {@return how many rules about the end are broken in a state, each binding counted, whatever the text says of the end} */
     public int brokenAtEnd(long[] state) {
-        Judging judging = new Judging(machine, scene.at(state));
+        Tally tally = new Tally(machine.rules().size());
+        Judging judging = new Judging(machine, scene.at(state), tally);
         judging.rules(machine.atEnd(), new Judging.At(0, -1, 0, null));
-        return judging.count();
+        return tally.count();
     }
 
     /**
@@ -336,9 +340,9 @@ public final class Stepper {
     }
 
     /** @param move the act; null where it is about a state alone */
-    private ImmutableList<Harm> harms(Judging judging, long[] state, Orders.Move move) {
+    private ImmutableList<Harm> harms(Tally tally, long[] state, Orders.Move move) {
         Optional<Act> act = Optional.ofNullable(move).map(Orders.Move::act);
-        return judging.roots().values().stream()
+        return tally.roots().values().stream()
                 .filter(b -> b.severity() == Rule.Severity.STOP)
                 .sorted(Comparator.comparing(b -> b.at().length()))
                 .map(b -> new Harm(

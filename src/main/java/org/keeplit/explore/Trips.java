@@ -58,8 +58,14 @@ final class Trips {
      * @param kind what trips
      * @param unit the unit; of a ground trip the first phase
      * @param must whether it comes for certain
+     * @param onFault whether a fault calls for it
      */
-    record Called(Reaction.Kind kind, Element.Device device, Conductor unit, boolean must) {}
+    record Called(Reaction.Kind kind, Element.Device device, Conductor unit, boolean must, boolean onFault) {
+        /** {@return whether a device that clears later does not come first} */
+        boolean holdsOthers() {
+            return kind.isTrip() && (must || onFault);
+        }
+    }
 
     /** Says which trips are in service, from a bit on; {@return the next bit}. */
     int served(Scene scene, BitSet into, int bit) {
@@ -94,19 +100,20 @@ final class Trips {
         return true;
     }
 
+    /** {@return the poles that are closed} */
+    List<Contact> closed(Scene scene) {
+        return currents.closed(scene);
+    }
+
     /**
      * Adds the trips that may come on a fault. That one comes is never certain: a fault may have any resistance.
      *
-     * @param fault where it is, line vertices
+     * @param poles the closed poles
+     * @param most what they see of it at most
      */
-    void onFault(Scene scene, List<Integer> fault, List<Called> into) {
+    void onFault(Scene scene, List<Contact> poles, PowerStates.Most most, List<Called> into) {
         BitSet served = new BitSet();
         served(scene, served, 0);
-        List<Contact> poles = currents.closed(scene);
-        if (poles.isEmpty() || served.isEmpty()) {
-            return;
-        }
-        PowerStates.Most most = scene.powerStates().mostFault(scene.flowState(0), fault, poles);
         for (int i = 0; i < units.size(); i++) {
             Conductor unit = units.get(i);
             double seen = 0;
@@ -114,11 +121,11 @@ final class Trips {
                 seen = device.ganged() || poles.get(k).phase() == unit ? Math.max(seen, most.phase().get(k)) : seen;
             }
             if (served.get(i) && phase.orElseThrow().may(seen)) {
-                into.add(new Called(Reaction.Kind.PHASE_TRIP, device, unit, false));
+                into.add(new Called(Reaction.Kind.PHASE_TRIP, device, unit, false, true));
             }
         }
         if (served.get(units.size()) && ground.orElseThrow().may(most.ground())) {
-            into.add(new Called(Reaction.Kind.GROUND_TRIP, device, device.phases().list().get(0), false));
+            into.add(new Called(Reaction.Kind.GROUND_TRIP, device, device.phases().list().get(0), false, true));
         }
     }
 
@@ -139,7 +146,7 @@ final class Trips {
 
     private void add(Reaction.Kind kind, Conductor unit, Pickup pickup, List<double[]> cases, List<Called> into) {
         if (cases.stream().anyMatch(c -> pickup.may(c[1]))) {
-            into.add(new Called(kind, device, unit, cases.stream().allMatch(c -> pickup.must(c[0]))));
+            into.add(new Called(kind, device, unit, cases.stream().allMatch(c -> pickup.must(c[0])), false));
         }
     }
 

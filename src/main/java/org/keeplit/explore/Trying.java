@@ -40,6 +40,9 @@ final class Trying {
         /** {@return whether a state was met before} */
         Met met(long[] state);
 
+        /** The state that was asked for last, and never met, is judged. */
+        default void judged() {}
+
         /**
          * An act led to a state that is at rest, or in which voltages meet, or of which a figure could not be worked out; the scene
          * still knows of the trouble.
@@ -155,7 +158,11 @@ final class Trying {
         if (met == Met.KEPT) {
             return before;
         }
-        Judging.At at = met == Met.NEVER ? judging.inStates(leaving, before) : before;
+        Judging.At at = before;
+        if (met == Met.NEVER) {
+            at = judging.inStates(leaving, before);
+            reached.judged();
+        }
         if (!scene.analysis().status().shortedAnywhere()) {
             return at;
         }

@@ -43,7 +43,7 @@ final class World {
     private final Map<String, SiteGraph> siteGraphs = new HashMap<>();
     private final Map<Set<String>, Node> besides = new HashMap<>();
     private PowerStates powerStates;
-    private int solvedBefore;
+    private final int solvedBefore;
     private Nominal nominal;
 
     /** Without events. */
@@ -56,6 +56,7 @@ final class World {
         this.program = program;
         this.electric = electric;
         this.chances = chances;
+        this.solvedBefore = solved();
     }
 
     /** {@return the number of the event that an act is, among those that may happen} */
@@ -135,9 +136,13 @@ final class World {
         return powerStates().model();
     }
 
-    /** {@return how many load flows were worked out} */
+    /** {@return how many load flows were worked out since this was made} */
     int loadFlows() {
-        return powerStates == null ? 0 : powerStates.solved() - solvedBefore;
+        return solved() - solvedBefore;
+    }
+
+    private int solved() {
+        return electric.beside(PowerStates.class).map(PowerStates::solved).orElse(0);
     }
 
     PowerStates powerStates() {
@@ -149,7 +154,6 @@ final class World {
                             PowerModel.of(grid()),
                             electric.cells(),
                             contact -> start.value(contact.key()) == contact.value()));
-            solvedBefore = powerStates.solved();
         }
         return powerStates;
     }

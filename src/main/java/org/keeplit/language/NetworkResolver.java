@@ -1,5 +1,6 @@
 package org.keeplit.language;
 
+import com.google.common.collect.ImmutableSetMultimap;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -51,6 +52,13 @@ final class NetworkResolver {
         }
         Wires wires = Wires.of(equipment);
         readElements(wires);
+        CoordinationReader coordination = new CoordinationReader(elements, report);
+        for (Node node : item.sections()) {
+            if (node.readable() && CoordinationReader.reads(node.line())) {
+                report.attempt(() -> coordination.read(node.line()));
+            }
+        }
+        ImmutableSetMultimap<String, String> clearing = coordination.all();
         requireSystem();
         NetworkChecks.check(item, elements.values(), report);
         if (report.errors() != before) {
@@ -63,6 +71,7 @@ final class NetworkResolver {
                 wires.conductors(),
                 wires.spacings(),
                 elements.values(),
+                clearing,
                 item.name().span());
         return Resolved.of(network, soundEquipment);
     }
@@ -96,7 +105,7 @@ final class NetworkResolver {
     private void readElements(Wires wires) {
         ElementResolver resolver = new ElementResolver(new Vocabulary(equipment), wires, report);
         for (Node node : item.sections()) {
-            if (node.readable() && !isHeader(node.line())) {
+            if (node.readable() && !isHeader(node.line()) && !CoordinationReader.reads(node.line())) {
                 report.attempt(() -> resolver.resolve(node.line())).ifPresent(this::add);
             }
         }

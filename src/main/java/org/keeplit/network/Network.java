@@ -3,6 +3,7 @@ package org.keeplit.network;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
+import com.google.common.collect.ImmutableSetMultimap;
 import com.google.common.collect.ImmutableSortedSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -23,6 +24,7 @@ public final class Network {
     private final ImmutableMap<String, Element> elements;
     private final ImmutableMap<String, Phases> nodes;
     private final ImmutableSet<String> sites;
+    private final ImmutableSetMultimap<String, String> clearing;
     private final Span span;
 
     /**
@@ -35,6 +37,7 @@ public final class Network {
      * @param conductors the conductors of the equipment lists that it uses, each with its figures by name
      * @param spacings the spacings of these lists
      * @param elements its elements, with distinct names, in the order of the file
+     * @param clearing for each device those that it clears before, all of them
      * @param span where it is declared
      * @throws IllegalArgumentException if two elements have one name
      */
@@ -45,12 +48,14 @@ public final class Network {
             Map<String, ImmutableMap<String, Quantity>> conductors,
             Map<String, Spacing> spacings,
             Iterable<? extends Element> elements,
+            ImmutableSetMultimap<String, String> clearing,
             Span span) {
         this.name = name;
         this.title = title;
         this.system = ImmutableMap.copyOf(system);
         this.conductors = ImmutableMap.copyOf(conductors);
         this.spacings = ImmutableMap.copyOf(spacings);
+        this.clearing = clearing;
         this.span = span;
         ImmutableMap.Builder<String, Element> byName = ImmutableMap.builder();
         Map<String, Phases> at = new LinkedHashMap<>();
@@ -98,6 +103,17 @@ public final class Network {
     /** {@return the spacings that its lines may name} */
     public ImmutableMap<String, Spacing> spacings() {
         return spacings;
+    }
+
+    /**
+     * Whether the protection is coordinated so that one device clears whatever both see before the other trips.
+     *
+     * @param one a device's name
+     * @param other another's
+     * @return whether it is declared, whatever lies between them
+     */
+    public boolean clearsBefore(String one, String other) {
+        return clearing.containsEntry(one, other);
     }
 
     /** {@return all elements in the order of the file} */

@@ -67,11 +67,11 @@ final class PlainTrips {
         }
     }
 
-    /** One thing that may happen. @param device who does it @param facts what is so then */
-    record Move(String device, Facts facts, Happened happened) {}
+    /** One thing that may happen. @param device who does it @param trips whether it trips @param facts what is so then */
+    record Move(String device, boolean trips, Facts facts, Happened happened) {}
 
-    /** The state from which something may happen, and what was found that may. */
-    private record Now(Asking asking, Facts facts, Happened happened, List<Move> moves) {}
+    /** The state from which something may happen, and what was found that may. @param first devices that let none before them that clears later */
+    private record Now(Asking asking, Facts facts, Happened happened, List<Move> moves, Set<String> first) {}
 
     /** What may happen. @param known whether the load flow could say @param rest whether nothing may happen */
     record Ways(boolean known, boolean rest, List<Move> moves) {}
@@ -80,7 +80,7 @@ final class PlainTrips {
         if (devices.isEmpty()) {
             return new Ways(true, true, List.of());
         }
-        Now now = new Now(asking, facts, happened, new ArrayList<>());
+        Now now = new Now(asking, facts, happened, new ArrayList<>(), new TreeSet<>());
         boolean rest = true;
         for (Element.Device device : devices) {
             rest &= !controls(device, now);
@@ -109,7 +109,10 @@ final class PlainTrips {
                 units.forEach(unit -> reclose(device, unit, now));
             }
         }
-        return new Ways(true, rest, now.moves());
+        List<Move> allowed = now.moves().stream()
+                .filter(m -> !m.trips() || now.first().stream().noneMatch(d -> names.bound().network().clearsBefore(d, m.device())))
+                .toList();
+        return new Ways(true, rest, allowed);
     }
 
     /** {@return the places at the two ends of a faulted section} */
@@ -123,6 +126,14 @@ final class PlainTrips {
 
     /** Adds the trips of a device that may come on a fault, bolted to ground or between two phases, as long as it is there. */
     private void onFault(Element.Device device, Now now) {
+        int before = now.moves().size();
+        addOnFault(device, now);
+        if (now.moves().size() > before) {
+            now.first().add(device.name());
+        }
+    }
+
+    private void addOnFault(Element.Device device, Now now) {
         Deed.Fault fault = now.happened().fault();
         if (fault == null || now.happened().events().stream().anyMatch(e -> e.contains(" again "))) {
             return;
@@ -191,9 +202,14 @@ final class PlainTrips {
                 opening.stream().map(u -> names.pole(device.name(), u)).toList();
         now.moves().add(new Move(
                 device.name(),
+                true,
                 effects.byItself(switches(device, opening, false), now.asking(), now.facts()),
                 now.happened().with(event, poles)));
-        return currents.stream().noneMatch(c -> c.least() <= high);
+        boolean must = currents.stream().noneMatch(c -> c.least() <= high);
+        if (must) {
+            now.first().add(device.name());
+        }
+        return must;
     }
 
     private void reclose(
@@ -207,6 +223,7 @@ final class PlainTrips {
         if (may) {
             now.moves().add(new Move(
                     device.name(),
+                    false,
                     effects.byItself(switches(device, List.of(unit), true), now.asking(), now.facts()),
                     now.happened().with(event, List.of())));
         }
@@ -254,6 +271,7 @@ final class PlainTrips {
         }
         now.moves().add(new Move(
                 device.name(),
+                false,
                 effects.byItself(switches(device, moving, close), now.asking(), now.facts()),
                 now.happened().with(event, List.of())));
         return true;

@@ -64,6 +64,16 @@ record SwitchingModel(
         return new SwitchingModel(nodes, lines, switches, closed, loads, tracks);
     }
 
+    /** {@return the same with each crew at switches of its own, so that every combination of how far they have come is reached} */
+    SwitchingModel apart() {
+        List<List<Act>> own = new ArrayList<>();
+        for (int c = 0; c < tracks.size(); c++) {
+            int crew = c;
+            own.add(tracks.get(c).stream().filter(act -> act.of % tracks.size() == crew).toList());
+        }
+        return new SwitchingModel(nodes, lines, switches, closed, loads, own);
+    }
+
     String network() {
         StringBuilder text = new StringBuilder("language 1\nnetwork made \"Made\"\nuses overhead\n"
                 + "system voltage 12.47 kV, frequency 60 Hz\nsource grid at n-0, phases ABC, supply grid, fault level 100 MVA\n");

@@ -57,6 +57,17 @@ record MadeCase(
         StringBuilder text = new StringBuilder("language 1\nnetwork made \"Made\"\nuses overhead\n");
         text.append("system voltage 12.47 kV, frequency 60 Hz, cold load factor 2, inrush factor 8, fault resistance 10 ohm\n");
         elements.forEach(e -> text.append(e.text()).append('\n'));
+        List<String> tripping = elements.stream()
+                .filter(e -> List.of("breaker", "recloser", "electronic-recloser").contains(e.kind()))
+                .map(MadeElement::name)
+                .toList();
+        // From the network itself, so that nothing else is drawn otherwise. What was made later lies further out, mostly.
+        Draw more = new Draw(elements.toString().hashCode() * 31L);
+        for (int i = 1; i < tripping.size(); i++) {
+            if (more.chance(60)) {
+                text.append("coordination ").append(tripping.get(i)).append(" before ").append(tripping.get(more.below(i))).append('\n');
+            }
+        }
         return text.toString();
     }
 

@@ -53,13 +53,28 @@ class SearchTest {
         failed = true;
         Optional<String> plain = outcome(read, Search.PLAIN);
         assertEquals(plain, outcome(read, Search.USUAL), () -> "seed " + seed + ", all of it");
-        assertEquals(plain, outcome(read, new Search(true, 0, 0)), () -> "seed " + seed + ", only drawn together");
-        assertEquals(plain, outcome(read, new Search(false, 12, 0)), () -> "seed " + seed + ", partly numbered");
+        assertEquals(plain, outcome(read, search(true, 0, false, 1)), () -> "seed " + seed + ", only drawn together");
+        assertEquals(plain, outcome(read, search(false, 12, false, 1)), () -> "seed " + seed + ", partly numbered");
+        assertEquals(plain, outcome(read, search(false, 0, true, 1)), () -> "seed " + seed + ", only packed");
+        Optional<Outcome> alone = found(read, search(false, 0, false, 1));
+        Optional<Outcome> threads = found(read, search(false, 0, false, 3));
+        assertEquals(alone.map(SearchTest::words), threads.map(SearchTest::words), () -> "seed " + seed + ", only by three threads");
+        assertEquals(alone.map(Outcome::rules), threads.map(Outcome::rules), () -> "seed " + seed + ", rules by three threads");
+        assertEquals(alone.map(Outcome::electricStates), threads.map(Outcome::electricStates), () -> "seed " + seed);
         failed = false;
         ran += plain.isPresent() ? 1 : 0;
     }
 
+    /** {@return a search whose threads are used for the least} */
+    private static Search search(boolean contracts, int numbered, boolean packs, int threads) {
+        return new Search(contracts, numbered, packs, threads, 2, 0);
+    }
+
     private static Optional<String> outcome(MadeCase.Read read, Search search) {
+        return found(read, search).map(SearchTest::words);
+    }
+
+    private static Optional<Outcome> found(MadeCase.Read read, Search search) {
         Limits limits = new Limits(MOST_STATES, Limits.USUAL.time(), Limits.USUAL.bytes());
         return Proving.prove(
                         read.procedure(),
@@ -68,8 +83,7 @@ class SearchTest {
                         search,
                         limits,
                         Watcher.NOBODY,
-                        new Problems())
-                .map(SearchTest::words);
+                        new Problems());
     }
 
     private static String words(Outcome outcome) {

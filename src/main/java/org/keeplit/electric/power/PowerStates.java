@@ -27,7 +27,7 @@ import org.keeplit.program.Vertex;
 
 /**
  * Load flows of sets of closed contacts, each worked out once. A solution is a pure function of its state; this only
- * keeps it. Not safe for several threads at once.
+ * keeps it. Safe for several threads at once, which wait for each other.
  */
 public final class PowerStates {
     /** How many solutions are kept before all are forgotten; each holds the voltages of the whole network. */
@@ -163,7 +163,7 @@ public final class PowerStates {
     }
 
     /** {@return the load flow of a state: a solution, or that there is none} @param state the state */
-    public FlowResult solve(FlowState state) {
+    public synchronized FlowResult solve(FlowState state) {
         if (known.size() >= kept) {
             known.clear();
         }
@@ -183,7 +183,7 @@ public final class PowerStates {
      * @param vertex where
      * @return the current in the faulted conductor of that vertex, in ampere
      */
-    public double faultCurrent(FlowState state, int vertex) {
+    public synchronized double faultCurrent(FlowState state, int vertex) {
         return faults.computeIfAbsent(new Place(state, vertex), p -> largestFault(state, vertex));
     }
 
@@ -259,7 +259,7 @@ public final class PowerStates {
      * @param ohms the resistance of a fault to ground
      * @return the least of both sorts of fault
      */
-    public Least leastFault(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
+    public synchronized Least leastFault(FlowState state, List<Integer> vertices, List<Contact> poles, double ohms) {
         double phase = Double.POSITIVE_INFINITY;
         double ground = Double.POSITIVE_INFINITY;
         int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
@@ -288,34 +288,46 @@ public final class PowerStates {
     public record Most(ImmutableList<Double> phase, double ground) {}
 
     /**
-     * Finds the most that some poles see, with no load. A pole that carries less than a hundredth of a fault sees nothing of it.
+     * Finds the most that the poles of some devices see, with no load. A pole that carries less than a hundredth of a fault sees
+     * nothing of it.
      *
      * @param state the state
      * @param vertices where the fault may be: each alone to ground, and two of one node together
-     * @param poles the closed poles of a device
-     * @return the most of all these faults
+     * @param poles for each device its closed poles
+     * @return for each device the most of all these faults
      */
-    public Most mostFault(FlowState state, List<Integer> vertices, List<Contact> poles) {
-        double[] phase = new double[poles.size()];
-        double ground = 0;
+    public synchronized ImmutableList<Most> mostFault(FlowState state, List<Integer> vertices, List<List<Contact>> poles) {
         int[] terminals = vertices.stream().mapToInt(model::terminal).toArray();
-        FaultSweep sweep = shortCircuit.sweep(state, terminals, poles.stream().mapToInt(model::element).toArray());
+        int[] contacts = poles.stream().flatMap(List::stream).mapToInt(model::element).toArray();
+        double[] phase = new double[contacts.length];
+        double[] ground = new double[poles.size()];
+        FaultSweep sweep = shortCircuit.sweep(state, terminals, contacts);
         for (int i = 0; i < terminals.length; i++) {
             for (int j = i; j < terminals.length && isAlive(sweep, i, vertices.get(i)); j++) {
                 boolean together = i == j || sameNode(vertices.get(i), vertices.get(j)) && isAlive(sweep, j, vertices.get(j));
                 if (!together) {
                     continue;
                 }
-                Complex sum = Complex.ZERO;
                 Complex[] seen = sweep.currents(i, j, SHARE);
-                for (int c = 0; c < seen.length; c++) {
-                    phase[c] = Math.max(phase[c], seen[c].abs());
-                    sum = sum.plus(seen[c]);
+                int c = 0;
+                for (int d = 0; d < ground.length; d++) {
+                    Complex sum = Complex.ZERO;
+                    for (int end = c + poles.get(d).size(); c < end; c++) {
+                        phase[c] = Math.max(phase[c], seen[c].abs());
+                        sum = sum.plus(seen[c]);
+                    }
+                    ground[d] = i == j ? Math.max(ground[d], sum.abs()) : ground[d];
                 }
-                ground = i == j ? Math.max(ground, sum.abs()) : ground;
             }
         }
-        return new Most(Doubles.asList(phase).stream().collect(ImmutableList.toImmutableList()), ground);
+        ImmutableList.Builder<Most> all = ImmutableList.builder();
+        int c = 0;
+        for (int d = 0; d < ground.length; d++) {
+            int end = c + poles.get(d).size();
+            all.add(new Most(ImmutableList.copyOf(Doubles.asList(phase).subList(c, end)), ground[d]));
+            c = end;
+        }
+        return all.build();
     }
 
     private boolean isAlive(FaultSweep sweep, int place, int vertex) {
@@ -330,7 +342,7 @@ public final class PowerStates {
     }
 
     /** {@return how many load flows were worked out, one that was forgotten and asked again counted twice} */
-    public int solved() {
+    public synchronized int solved() {
         return solved;
     }
 }

@@ -1,0 +1,44 @@
+package org.keeplit.explore;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.LongStream;
+
+/** What rules read of a state. Many read the same bits, so that it is found once whether any of them changed. */
+final class ReadsInGroups {
+    private final long[][] groups;
+    private final int[] groupOf;
+
+    /** @param rules the rules @param position see {@link Reads#positionOf} */
+    ReadsInGroups(List<RuleInstance> rules, long[] position) {
+        Map<List<Long>, Integer> numbers = new LinkedHashMap<>();
+        this.groupOf = new int[rules.size()];
+        for (int i = 0; i < groupOf.length; i++) {
+            Reads reads = new Reads(position);
+            rules.get(i).reads(reads);
+            groupOf[i] = numbers.computeIfAbsent(
+                    LongStream.of(reads.bits()).boxed().toList(), bits -> numbers.size());
+        }
+        this.groups = numbers.keySet().stream()
+                .map(bits -> bits.stream().mapToLong(Long::longValue).toArray())
+                .toArray(long[][]::new);
+    }
+
+    /** {@return how many groups there are} */
+    int groups() {
+        return groups.length;
+    }
+
+    /** {@return the group of a rule} @param rule its place among the rules */
+    int group(int rule) {
+        return groupOf[rule];
+    }
+
+    /** Tells for each group whether two states differ in what it reads. @param into takes the answers */
+    void differ(long[] one, long[] other, boolean[] into) {
+        for (int i = 0; i < groups.length; i++) {
+            into[i] = Reads.differ(one, other, groups[i]);
+        }
+    }
+}
