@@ -36,7 +36,7 @@ final class SeededDefects {
             of("who looks and cannot know stops", "explore/Trying",
                     "machine.seen(act, scene) == Truth.FALSE", "machine.seen(act, scene) != Truth.TRUE"),
             of("a flash ends nothing", "explore/Explorer", "if (!isVoid(seed.state))", "if (seed.state != null)"),
-            of("who waits is stuck though others go on", "explore/Explorer", "if (waits >= 0 && !goes)", "if (waits >= 0)"),
+            of("who waits is stuck though others go on", "explore/Expanding", "if (waits >= 0 && !goes)", "if (waits >= 0)"),
             of("expectations are judged at the first act", "explore/Trying", "boolean last = machine.orders().isLast(move, scene.state());",
                     "boolean last = machine.orders().isFirst(move, scene.state());"),
             of("any order is taken as together", "program/Automaton",
