@@ -11,6 +11,7 @@ import org.keeplit.explore.Everywhere;
 import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Explored;
+import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.RuleAtStep;
 import org.keeplit.explore.Watcher;

@@ -11,6 +11,7 @@ import org.keeplit.exchange.Reporter;
 import org.keeplit.exchange.SarifReporter;
 import org.keeplit.exchange.TextReporter;
 import org.keeplit.explore.Explored;
+import org.keeplit.gridfile.GridImport;
 import org.keeplit.language.Explanations;
 import org.keeplit.text.Pages;
 import org.keeplit.text.Problem;
@@ -93,6 +94,7 @@ final class Form {
     static ImmutableMap<String, String> pages() {
         TreeMap<String, String> all = new TreeMap<>(Pages.of(Explored.class));
         all.putAll(Explanations.pages());
+        all.putAll(Pages.of(GridImport.class));
         return ImmutableMap.copyOf(all);
     }
 }

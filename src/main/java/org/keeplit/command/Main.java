@@ -25,6 +25,8 @@ import picocli.CommandLine;
             DrillCommand.class,
             LogCommand.class,
             NewCommand.class,
+            ImportCommand.class,
+            ExportCommand.class,
             FormatCommand.class,
             EditorCommand.class,
             SchemaCommand.class,

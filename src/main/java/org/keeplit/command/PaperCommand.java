@@ -79,7 +79,9 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         Map<String, byte[]> pages = laidOut(all, progress);
         progress.clear();
         try {
-            WholeFolder.write(folder, pages);
+            if (!pages.isEmpty()) {
+                WholeFolder.write(folder, pages);
+            }
         } catch (FileAlreadyExistsException there) {
             throw new CommandLine.ParameterException(
                     spec.commandLine(), "there is something in " + folder + " already, and nothing is overwritten; name a new folder");

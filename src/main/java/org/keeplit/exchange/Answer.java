@@ -2,6 +2,7 @@ package org.keeplit.exchange;
 
 import java.util.List;
 import org.keeplit.explore.RuleAtStep;
+import org.keeplit.gridfile.Imported;
 import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.PlanResult;
 import org.keeplit.insight.RetreatTable;
@@ -99,6 +100,14 @@ public sealed interface Answer {
         @Override
         public String command() {
             return "why";
+        }
+    }
+
+    /** Of {@code import}. @param all what came of the files of each model */
+    record Imports(List<Imported> all) implements Answer {
+        @Override
+        public String command() {
+            return "import";
         }
     }
 

@@ -36,6 +36,8 @@ public final class JsonReporter implements Reporter {
             InsightJson.sweep(a, tree);
         } else if (answer instanceof Answer.Mends a) {
             tree.list("mends", a.all(), InsightJson::mend);
+        } else if (answer instanceof Answer.Imports a) {
+            tree.list("imports", a.all(), GridJson::imported);
         }
         return Tree.text(tree.done());
     }

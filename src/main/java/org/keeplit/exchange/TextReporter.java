@@ -2,6 +2,7 @@ package org.keeplit.exchange;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.keeplit.gridfile.ImportReport;
 import org.keeplit.text.Problem;
 import org.keeplit.verdict.ExamplesReport;
 import org.keeplit.verdict.MendReport;
@@ -39,6 +40,8 @@ public record TextReporter(Style style, boolean full) implements Reporter {
             return new SweepReport(style, full).tell(a.all());
         } else if (answer instanceof Answer.Mends a) {
             return new MendReport(style).tell(a.all());
+        } else if (answer instanceof Answer.Imports a) {
+            return a.all().stream().map(new ImportReport(full)::tell).collect(Collectors.joining("\n"));
         }
         return ((Answer.Whys) answer)
                 .all().stream().map(at -> new WhyReport(style).tell(at.place(), at.found())).collect(Collectors.joining("\n"));

@@ -21,8 +21,8 @@ import org.keeplit.text.Span;
 
 /** Reads files and folders; whatever goes wrong becomes a problem. */
 final class Disk {
-    /** No honest file is larger. */
-    static final int LARGEST = 4 * 1024 * 1024;
+    /** No honest file is larger: the largest are networks that were imported, some 5 MiB for 10,000 sections. */
+    static final int LARGEST = 16 * 1024 * 1024;
 
     private static final int DEEPEST = 20;
     private static final int MOST_FILES = 5000;

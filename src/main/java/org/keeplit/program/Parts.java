@@ -99,7 +99,8 @@ public final class Parts {
         } else if (PlanEdit.leaves(plan) > 0) {
             mine.set(plans.size());
             plans.add(plan);
-            before.add(earlier);
+            // A copy: what comes before a part does not grow with the parts behind it.
+            before.add((BitSet) earlier.clone());
         }
         return mine;
     }

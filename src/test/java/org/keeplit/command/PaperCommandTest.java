@@ -53,6 +53,15 @@ class PaperCommandTest {
         }
     }
 
+    /** What a file says is shown, and never run. */
+    @Test
+    void wordsOfAStepAreNoMarkup() throws IOException {
+        SmallJob.write(job, HOLDS + "  op does \"<script>alert(2)</script>\"\n");
+        assertEquals(ExitCode.PROVED, run("log", "blank", job.toString(), "--out", path("log"), "--date", "2026-03-02"), err);
+        String page = Files.readString(folder.resolve("log/p-on-pole/log.html"));
+        assertTrue(!page.contains("<script") && page.contains("&lt;script&gt;"), page);
+    }
+
     @Test
     void eachWritesItsFolder() throws IOException {
         assertEquals(ExitCode.PROVED, run("report", job.toString(), "--out", path("report"), "--date", "2026-03-02"), err);

@@ -21,7 +21,7 @@ class RoomsTest {
     /** From the bottom up. */
     private static final List<String> ROOMS = List.of(
             "text", "unit", "reference", "network", "condition", "rule", "procedure", "program", "electric", "explore",
-            "insight", "mend", "verdict", "exchange", "page", "card", "report", "drill", "log", "paper", "editor",
+            "insight", "mend", "verdict", "page", "gridfile", "exchange", "card", "report", "drill", "log", "paper", "editor",
             "command");
 
     private static String inside(String room) {
@@ -50,7 +50,7 @@ class RoomsTest {
                 .dependOnClassesThat()
                 .resideInAnyPackage(
                         inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("plain"), inside("mend"),
-                        inside("verdict"), inside("exchange"), inside("page"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"),
+                        inside("verdict"), inside("gridfile"), inside("exchange"), inside("page"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"),
                         inside("command"))
                 .check(CLASSES);
     }
@@ -64,7 +64,7 @@ class RoomsTest {
                 .dependOnClassesThat()
                 .resideInAnyPackage(
                         inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("language"), inside("mend"),
-                        inside("verdict"), inside("exchange"), inside("page"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"), inside("command"))
+                        inside("verdict"), inside("gridfile"), inside("exchange"), inside("page"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"), inside("command"))
                 .allowEmptyShould(true)
                 .check(CLASSES);
     }

@@ -47,8 +47,8 @@ class HostileTest {
     }
 
     @Test
-    void aLineOfTenMegabytes() throws IOException {
-        String line = "word ".repeat(2_000_000);
+    void aLineOfTwentyMegabytes() throws IOException {
+        String line = "word ".repeat(4_000_000);
         assertEquals(List.of("file-too-large"), read(write("long.network", line)));
         assertEquals(
                 List.of("line-too-long"),

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
 
 /**
@@ -133,9 +134,39 @@ class LineConstantsTest {
         compare(computed, 0.0005, 0.005, new double[][] {{1.3425, 0.5124, 88.9912}});
     }
 
+    /** By hand, from the primitive matrix: a cable, its shield and two bare neutrals, reduced one after another. */
     @Test
-    void wiresInOnePlaceAreRefused() {
-        List<Wire> twice = List.of(wire("4/0 6/1 ACSR", 0, 28), wire("4/0 6/1 ACSR", 0, 28));
-        assertThrows(IllegalArgumentException.class, () -> OverheadLine.of(twice, List.of(), Earth.USUAL));
+    void aCableBesideTwoNeutrals() {
+        Cable cable = new TapeShieldCable(conductor("1/0 AA"), 0.88, 5);
+        double[][] at = {{0, -4}, {0, -4}, {0.5, -4}, {2, -3.5}};
+        double[] ohms = {0.97, cable.shieldOhmsPerMile(), 0.607, 0.592};
+        double[] gmr = {0.0111, cable.shieldGmrFeet(), 0.01113, 0.00814};
+        Complex[][] z = new Complex[4][4];
+        for (int i = 0; i < 4; i++) {
+            for (int j = 0; j < 4; j++) {
+                double feet = i == j ? gmr[i] : i + j == 1 ? cable.shieldRadiusFeet() : Math.hypot(at[i][0] - at[j][0], at[i][1] - at[j][1]);
+                z[i][j] = new Complex((i == j ? ohms[i] : 0) + 0.0953016, 0.1213422 * (Math.log(1 / feet) + 7.6786 + 0.5 * Math.log(100 / 60.0)));
+            }
+        }
+        for (int out = 3; out > 0; out--) {
+            for (int i = 0; i < out; i++) {
+                for (int j = 0; j < out; j++) {
+                    z[i][j] = z[i][j].minus(z[i][out].times(z[out][j]).over(z[out][out]));
+                }
+            }
+        }
+        LineConstants computed = UndergroundLine.of(List.of(new UndergroundLine.Laid(cable, 0, -4)),
+                List.of(wire("1/0 Cu", 0.5, -4), wire("4/0 6/1 ACSR", 2, -3.5)), Earth.USUAL);
+        assertEquals(z[0][0].re(), computed.impedance().re(0, 0), 1e-6);
+        assertEquals(z[0][0].im(), computed.impedance().im(0, 0), 1e-6);
+    }
+
+    @Test
+    void wiresThatCannotHangSoAreRefused() {
+        List<Wire> twice = List.of(wire("4/0 6/1 ACSR", 0, 28), wire("1/0 6/1 ACSR", 3, 28), wire("4/0 6/1 ACSR", 0, 28));
+        assertEquals("Wires 1 and 3 are in one place.", assertThrows(IllegalArgumentException.class, () -> OverheadLine.of(twice, List.of(), Earth.USUAL)).getMessage());
+        List<Wire> onTheGround = List.of(wire("4/0 6/1 ACSR", 0, 0));
+        assertThrows(IllegalArgumentException.class, () -> OverheadLine.of(onTheGround, List.of(), Earth.USUAL));
+        assertEquals(1, OverheadLine.of(List.of(wire("4/0 6/1 ACSR", 0, 28)), List.of(), Earth.USUAL).impedance().rows());
     }
 }
