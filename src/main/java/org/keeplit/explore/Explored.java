@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.keeplit.condition.Condition;
 import org.keeplit.network.Conductor;
 import org.keeplit.procedure.Bound;
@@ -31,6 +32,19 @@ public final class Explored {
     /** {@return what was found} */
     public Outcome outcome() {
         return outcome;
+    }
+
+    /**
+     * Goes through the states, in the order in which they were found.
+     *
+     * @param to is told each state as the program of the outcome packs it, in an array that it may keep
+     */
+    public void states(Consumer<long[]> to) {
+        for (int number = 0; number < store.size(); number++) {
+            long[] state = new long[machine.world().program().layout().words()];
+            store.load(number, state);
+            to.accept(state);
+        }
     }
 
     /** {@return for each rule which answers its questions had in the run} */

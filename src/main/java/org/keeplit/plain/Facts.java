@@ -20,6 +20,11 @@ final class Facts {
         this.changed = changed;
     }
 
+    /** {@return what differs from the normal state} */
+    Map<String, Integer> changed() {
+        return changed;
+    }
+
     int get(String fact) {
         Integer now = changed.get(fact);
         return now != null ? now : normal.getOrDefault(fact, 0);

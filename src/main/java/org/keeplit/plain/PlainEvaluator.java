@@ -29,6 +29,8 @@ public final class PlainEvaluator {
 
     private final Bound bound;
     private final int events;
+    private final PlainWatcher watcher;
+    private boolean stopped;
     private final Names names;
     private final Map<String, Integer> normal;
     private final Writing writing;
@@ -41,13 +43,15 @@ public final class PlainEvaluator {
     /** What events break with nothing done: a rule, its bindings, and the events. */
     private final Set<List<Object>> alone = new HashSet<>();
     private final Recalling recalling;
+    private final PlainWords words;
     private final Map<String, Integer> roots = new TreeMap<>();
     private final Set<String> later = new TreeSet<>();
     private final Set<String> exercised = new TreeSet<>();
     private final Set<State> seen = new HashSet<>();
     private final Map<Facts, Asking> askings = new HashMap<>();
 
-    private PlainEvaluator(Bound bound, int events) {
+    private PlainEvaluator(Bound bound, int events, PlainWatcher watcher) {
+        this.watcher = watcher;
         this.events = events;
         this.bound = bound;
         this.names = new Names(bound);
@@ -59,7 +63,9 @@ public final class PlainEvaluator {
         this.program = writing.write(Block.Order.IN_ORDER, bound.body());
         List<Deed> deeds = new ArrayList<>();
         Set<String> climbed = new LinkedHashSet<>();
-        collect(program, deeds);
+        List<PlainAct> acts = new ArrayList<>();
+        Process.acts(program, acts);
+        acts.forEach(act -> deeds.addAll(act.deeds()));
         deeds.forEach(d -> {
             if (d instanceof Deed.Climb climb) {
                 climbed.add(climb.site());
@@ -72,11 +78,10 @@ public final class PlainEvaluator {
         for (Rulebook book : bound.procedure().keeps()) {
             rules.addAll(book.rules());
         }
-        List<PlainAct> acts = new ArrayList<>();
-        acts(program, acts);
         this.mishaps = new Mishaps(scenery, events == 0 ? List.of() : rules, acts.size() + writing.steps().size());
         this.doings = new Doings(scenery, heldAt, acts);
         this.recalling = new Recalling(scenery, doings, rules, acts);
+        this.words = new PlainWords(names, mishaps);
     }
 
     /** The feeding devices that a procedure names are those of the network before anything temporary is there. */
@@ -84,29 +89,6 @@ public final class PlainEvaluator {
         Map<String, Integer> bare = new HashMap<>(normal);
         bare.keySet().removeIf(f -> f.startsWith("clamp "));
         return new Facts(bare);
-    }
-
-    private static void collect(Process process, List<Deed> deeds) {
-        List<PlainAct> all = new ArrayList<>();
-        acts(process, all);
-        all.forEach(act -> deeds.addAll(act.deeds()));
-    }
-
-    /** Gathers all acts that may come up. */
-    static void acts(Process process, List<PlainAct> all) {
-        if (process instanceof Process.Once once) {
-            all.addAll(once.ways());
-        } else if (process instanceof Process.OfStep step) {
-            step.left().forEach(p -> acts(p, all));
-        } else if (process instanceof Process.Parts parts) {
-            parts.left().forEach(p -> acts(p, all));
-        } else if (process instanceof Process.Branch branch) {
-            acts(branch.then(), all);
-            acts(branch.otherwise(), all);
-        } else if (process instanceof Process.Either either) {
-            acts(either.body(), all);
-            acts(either.skip(), all);
-        }
     }
 
     /**
@@ -122,7 +104,12 @@ public final class PlainEvaluator {
 
     /** The same, with events. @param events how many of them may happen at most */
     public static PlainResult evaluate(Bound bound, int events, int most) {
-        return new PlainEvaluator(bound, events).run(most);
+        return evaluate(bound, events, most, PlainWatcher.NOBODY);
+    }
+
+    /** The same. @param watcher is told of every state */
+    public static PlainResult evaluate(Bound bound, int events, int most, PlainWatcher watcher) {
+        return new PlainEvaluator(bound, events, watcher).run(most);
     }
 
     private PlainResult run(int most) {
@@ -130,6 +117,7 @@ public final class PlainEvaluator {
         scenery.startsFrom(first.facts());
         Asking asking = asking(first.facts());
         byEventsAlone(first.facts());
+        watcher.begins(fact -> words.value(fact, first.facts().get(fact)));
         boolean dirty = judge(IN_STATES, null, asking, 0, false);
         dirty |= judge(List.of(Rule.Form.AT_START), null, asking, 0, false);
         if (asking.circuit().now().anythingShorted()) {
@@ -139,19 +127,19 @@ public final class PlainEvaluator {
         Set<State> clean = new HashSet<>();
         TreeMap<Integer, Set<State>> byLength = new TreeMap<>();
         ArrayDeque<State> dirtyStates = new ArrayDeque<>();
-        seen.add(first);
+        meet(first);
         if (dirty) {
             dirtyStates.add(first);
         } else {
             byLength.put(0, Set.of(first));
         }
-        while (!byLength.isEmpty() && seen.size() <= most) {
+        while (!byLength.isEmpty() && seen.size() <= most && !stopped) {
             int length = byLength.firstKey();
             for (State state : byLength.remove(length)) {
                 if (!clean.add(state)) {
                     continue;
                 }
-                seen.add(state);
+                meet(state);
                 for (Step step : successors(state, length + 1, false)) {
                     if (step.dirty) {
                         dirtyStates.add(step.state);
@@ -162,12 +150,12 @@ public final class PlainEvaluator {
             }
         }
         Set<State> done = new HashSet<>();
-        while (!dirtyStates.isEmpty() && seen.size() <= most) {
+        while (!dirtyStates.isEmpty() && seen.size() <= most && !stopped) {
             State state = dirtyStates.poll();
             if (clean.contains(state) || !done.add(state)) {
                 continue;
             }
-            seen.add(state);
+            meet(state);
             if (!asking(state.facts()).circuit().now().anythingShorted()) {
                 successors(state, 0, true).forEach(step -> dirtyStates.add(step.state));
             }
@@ -179,6 +167,12 @@ public final class PlainEvaluator {
                 ImmutableSet.copyOf(later),
                 ImmutableSet.copyOf(exercised),
                 dirtyStates.isEmpty() && byLength.isEmpty());
+    }
+
+    private void meet(State state) {
+        if (seen.add(state) && watcher != PlainWatcher.NOBODY) {
+            stopped |= !watcher.met(words.state(state.left(), state.facts()));
+        }
     }
 
     /** {@return what can be asked of a state; states with the same facts share it} */
@@ -316,7 +310,8 @@ public final class PlainEvaluator {
         }
         PlainTrips.Ways ways = doings.byItself(then, facts, happened);
         if (!ways.known()) {
-            seen.add(reached);
+            watcher.unsolved();
+            meet(reached);
             return;
         }
         if (ways.rest()) {

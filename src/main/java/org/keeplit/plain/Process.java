@@ -91,6 +91,23 @@ sealed interface Process {
         }
     }
 
+    /** Gathers all acts that may come up. */
+    static void acts(Process process, List<PlainAct> all) {
+        if (process instanceof Once once) {
+            all.addAll(once.ways());
+        } else if (process instanceof OfStep step) {
+            step.left().forEach(p -> acts(p, all));
+        } else if (process instanceof Parts parts) {
+            parts.left().forEach(p -> acts(p, all));
+        } else if (process instanceof Branch branch) {
+            acts(branch.then(), all);
+            acts(branch.otherwise(), all);
+        } else if (process instanceof Either either) {
+            acts(either.body(), all);
+            acts(either.skip(), all);
+        }
+    }
+
     private static List<Process> without(List<Process> all, int index) {
         List<Process> rest = new ArrayList<>(all);
         rest.remove(index);

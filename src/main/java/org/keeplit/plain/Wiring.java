@@ -16,6 +16,9 @@ import org.keeplit.procedure.Temporary;
 
 /** Everything that may join two places, in one flat list. */
 final class Wiring {
+    /** From here on values of a lead end stand for phases that are not its own. */
+    static final int ROLLED = 10;
+
     private final Names names;
     private final List<Joint> joints = new ArrayList<>();
     private final Map<String, Set<String>> lineNodesOfSite = new LinkedHashMap<>();
@@ -135,7 +138,7 @@ final class Wiring {
 
     /** {@return the value of a lead end's fact: 1 on its own phase} */
     static int leadValue(Deed.LeadMove move) {
-        return move.onto() == move.phase() ? 1 : 10 + move.onto().ordinal();
+        return move.onto() == move.phase() ? 1 : ROLLED + move.onto().ordinal();
     }
 
     private void clamp(String family, Conductor phase, int clamp, String vertex) {

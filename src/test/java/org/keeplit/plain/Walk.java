@@ -63,7 +63,7 @@ final class Walk {
         Process program = writing.write(Block.Order.IN_ORDER, bound.body());
         List<Deed> deeds = new ArrayList<>();
         List<PlainAct> all = new ArrayList<>();
-        PlainEvaluator.acts(program, all);
+        Process.acts(program, all);
         all.forEach(act -> deeds.addAll(act.deeds()));
         Set<String> climbed = new LinkedHashSet<>();
         deeds.stream().filter(Deed.Climb.class::isInstance).forEach(d -> climbed.add(((Deed.Climb) d).site()));
@@ -76,7 +76,7 @@ final class Walk {
             rules.addAll(book.rules());
         }
         List<PlainAct> acts = new ArrayList<>();
-        PlainEvaluator.acts(program, acts);
+        Process.acts(program, acts);
         this.doings = new Doings(scenery, heldAt, acts);
         this.recalling = new Recalling(scenery, doings, rules, acts);
         this.start = new At(program, recalling.begin(new Facts(normal.facts()), this::asking));
