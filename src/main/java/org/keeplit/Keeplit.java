@@ -2,6 +2,7 @@ package org.keeplit;
 
 import com.google.common.collect.ImmutableList;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -32,6 +33,10 @@ import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.proof.ProofMaker;
+import org.keeplit.recheck.ProofFile;
+import org.keeplit.recheck.Recheck;
+import org.keeplit.recheck.Rechecked;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
@@ -77,22 +82,75 @@ public final class Keeplit {
      */
     public static ImmutableList<Judgement> check(
             Library library, Limits limits, int threads, Watcher watcher, Problems problems) {
-        List<Instance> all = library.givenProcedures().stream()
-                .flatMap(p -> Instance.of(p, library.networks()).stream())
-                .toList();
-        ImmutableList.Builder<Judgement> judgements = ImmutableList.builder();
-        for (Checked checked : InOrder.map(all, threads, one -> checked(one, limits, watcher))) {
-            checked.problems.sorted().forEach(problems::add);
-            checked.judgement.ifPresent(judgements::add);
-        }
-        return judgements.build();
+        return prove(library, limits, threads, watcher, problems, false).stream()
+                .map(Proved::judgement)
+                .collect(ImmutableList.toImmutableList());
     }
 
-    private record Checked(Optional<Judgement> judgement, Problems problems) {}
+    /**
+     * A verdict with what it can be re-checked by.
+     *
+     * @param judgement the verdict
+     * @param proof all states, in words; nothing if the procedure does not hold, or is a teaching variant
+     */
+    public record Proved(Judgement judgement, Optional<ProofFile> proof) {}
 
-    private static Checked checked(Instance one, Limits limits, Watcher watcher) {
+    /**
+     * Like {@link #check(Library, Limits, int, Watcher, Problems)}, and writes down all states of what holds, for {@link #recheck}.
+     *
+     * @param library what was read
+     * @param limits how far to go for each
+     * @param threads how many at a time, 1 or more
+     * @param watcher is told of all of them, from several threads
+     * @param problems collects what does not fit
+     * @return the verdicts with the proofs, in the order of the files
+     */
+    public static ImmutableList<Proved> prove(
+            Library library, Limits limits, int threads, Watcher watcher, Problems problems) {
+        return prove(library, limits, threads, watcher, problems, true);
+    }
+
+    private static ImmutableList<Proved> prove(
+            Library library, Limits limits, int threads, Watcher watcher, Problems problems, boolean writes) {
+        ImmutableList.Builder<Proved> all = ImmutableList.builder();
+        for (Checked checked : InOrder.map(instances(library), threads, one -> checked(one, limits, watcher, writes))) {
+            checked.problems.sorted().forEach(problems::add);
+            checked.proved.ifPresent(all::add);
+        }
+        return all.build();
+    }
+
+    private static List<Instance> instances(Library library) {
+        return library.givenProcedures().stream()
+                .flatMap(p -> Instance.of(p, library.networks()).stream())
+                .toList();
+    }
+
+    private record Checked(Optional<Proved> proved, Problems problems) {}
+
+    private static Checked checked(Instance one, Limits limits, Watcher watcher, boolean writes) {
         Problems mine = new Problems();
-        return new Checked(explored(one, limits, watcher, mine).map(found -> Judgement.of(one, found.outcome())), mine);
+        return new Checked(
+                explored(one, limits, watcher, mine).map(found -> {
+                    Judgement judgement = Judgement.of(one, found.outcome());
+                    boolean written = writes && judgement.status() == Judgement.Status.HOLDS;
+                    return new Proved(judgement, written ? ProofMaker.of(one, found, limits.events()) : Optional.empty());
+                }),
+                mine);
+    }
+
+    /**
+     * Re-checks a written proof with a second evaluator, which shares nothing with the one that wrote it: that the start is among its
+     * states, that whatever may follow one of them is, that nothing is broken in any, and that it has no others. It is slow.
+     *
+     * @param proof the proof
+     * @param library what was read, with the procedure that the proof is of
+     * @param most how long to go on at most
+     * @param going is told how it gets on; may stop it
+     * @return what came of it
+     */
+    public static Rechecked recheck(ProofFile proof, Library library, Duration most, Recheck.Going going) {
+        return Recheck.of(proof, instances(library), most, going);
     }
 
     private static Optional<Explored> explored(Instance one, Limits limits, Watcher watcher, Problems problems) {

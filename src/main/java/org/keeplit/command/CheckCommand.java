@@ -1,14 +1,20 @@
 package org.keeplit.command;
 
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.keeplit.Keeplit;
 import org.keeplit.exchange.Answer;
 import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.page.WholeFolder;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Judgement;
 import picocli.CommandLine;
@@ -67,6 +73,12 @@ final class CheckCommand implements Callable<Integer> {
             description = "do N checks at a time (default: as many as there are processors)")
     private int threads = Runtime.getRuntime().availableProcessors();
 
+    @CommandLine.Option(
+            names = "--proofs",
+            paramLabel = "FOLDER",
+            description = "write all states of each procedure that holds, for recheck; nothing may be in the folder")
+    private Path proofs;
+
     @CommandLine.Mixin
     private Form form;
 
@@ -82,7 +94,11 @@ final class CheckCommand implements Callable<Integer> {
         Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20, events);
         Progress progress = new Progress(why);
-        List<Judgement> judgements = Keeplit.check(library, limits, threads, progress, problems);
+        List<Keeplit.Proved> proved =
+                proofs == null ? List.of() : Keeplit.prove(library, limits, threads, progress, problems);
+        List<Judgement> judgements = proofs == null
+                ? Keeplit.check(library, limits, threads, progress, problems)
+                : proved.stream().map(Keeplit.Proved::judgement).toList();
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
         form.tell(
@@ -91,6 +107,39 @@ final class CheckCommand implements Callable<Integer> {
                 problems.sorted(),
                 why,
                 "There is nothing to check: no procedure here says what it is proved on.");
+        if (proofs != null && !problems.hasErrors()) {
+            write(proved);
+        }
         return ExitCode.of(judgements, problems.hasErrors(), strict);
+    }
+
+    private void write(List<Keeplit.Proved> proved) {
+        Map<String, byte[]> pages = new LinkedHashMap<>();
+        for (Keeplit.Proved one : proved) {
+            one.proof().ifPresent(proof -> {
+                String name = WholeFolder.slug(one.judgement().instance().words());
+                int same = 2;
+                String file = name + ".proof";
+                while (pages.containsKey(file)) {
+                    file = name + "-" + same++ + ".proof";
+                }
+                pages.put(file, WholeFolder.bytes(proof.text()));
+            });
+        }
+        try {
+            if (!pages.isEmpty()) {
+                WholeFolder.write(proofs, pages);
+            }
+        } catch (FileAlreadyExistsException there) {
+            throw new CommandLine.ParameterException(
+                    spec.commandLine(), "there is something in " + proofs + " already, and nothing is overwritten; name a new folder");
+        } catch (IOException e) {
+            throw new CommandLine.ParameterException(spec.commandLine(), proofs + " cannot be written: " + e.getMessage());
+        }
+        if (form.isText()) {
+            PrintWriter out = spec.commandLine().getOut();
+            out.println(pages.isEmpty() ? "No proof is written: nothing here holds." : "Proofs in " + proofs + ": " + String.join(", ", pages.keySet()));
+            out.flush();
+        }
     }
 }

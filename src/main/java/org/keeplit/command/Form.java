@@ -13,6 +13,7 @@ import org.keeplit.exchange.TextReporter;
 import org.keeplit.explore.Explored;
 import org.keeplit.gridfile.GridImport;
 import org.keeplit.language.Explanations;
+import org.keeplit.recheck.ProofReader;
 import org.keeplit.text.Pages;
 import org.keeplit.text.Problem;
 import picocli.CommandLine;
@@ -95,6 +96,7 @@ final class Form {
         TreeMap<String, String> all = new TreeMap<>(Pages.of(Explored.class));
         all.putAll(Explanations.pages());
         all.putAll(Pages.of(GridImport.class));
+        all.putAll(Pages.of(ProofReader.class));
         return ImmutableMap.copyOf(all);
     }
 }

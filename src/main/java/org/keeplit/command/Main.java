@@ -11,6 +11,7 @@ import picocli.CommandLine;
         description = "Proves live-line switching procedures against a model of the feeder.",
         subcommands = {
             CheckCommand.class,
+            RecheckCommand.class,
             TestCommand.class,
             ExplainCommand.class,
             WhyCommand.class,

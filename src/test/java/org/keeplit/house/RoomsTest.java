@@ -21,7 +21,7 @@ class RoomsTest {
     /** From the bottom up. */
     private static final List<String> ROOMS = List.of(
             "text", "unit", "reference", "network", "condition", "rule", "procedure", "program", "electric", "explore",
-            "insight", "mend", "verdict", "page", "gridfile", "exchange", "card", "report", "drill", "log", "paper", "editor",
+            "insight", "mend", "verdict", "page", "recheck", "proof", "gridfile", "exchange", "card", "report", "drill", "log", "paper", "editor",
             "command");
 
     private static String inside(String room) {
@@ -50,7 +50,7 @@ class RoomsTest {
                 .dependOnClassesThat()
                 .resideInAnyPackage(
                         inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("plain"), inside("mend"),
-                        inside("verdict"), inside("gridfile"), inside("exchange"), inside("page"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"),
+                        inside("verdict"), inside("gridfile"), inside("exchange"), inside("page"), inside("recheck"), inside("proof"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"),
                         inside("command"))
                 .check(CLASSES);
     }
@@ -64,19 +64,33 @@ class RoomsTest {
                 .dependOnClassesThat()
                 .resideInAnyPackage(
                         inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("language"), inside("mend"),
-                        inside("verdict"), inside("gridfile"), inside("exchange"), inside("page"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"), inside("command"))
+                        inside("verdict"), inside("gridfile"), inside("exchange"), inside("page"), inside("recheck"), inside("proof"), inside("card"), inside("report"), inside("drill"), inside("log"), inside("paper"), inside("editor"), inside("command"))
                 .allowEmptyShould(true)
                 .check(CLASSES);
     }
 
     @Test
-    void nothingImportsThePlainEvaluator() {
+    void onlyTheRecheckImportsThePlainEvaluator() {
         noClasses()
                 .that()
-                .resideOutsideOfPackage(inside("plain"))
+                .resideOutsideOfPackages(inside("plain"), inside("recheck"))
                 .should()
                 .dependOnClassesThat()
                 .resideInAPackage(inside("plain"))
+                .check(CLASSES);
+    }
+
+    /** What re-checks a proof shares nothing with what wrote it, however far around. */
+    @Test
+    void theRecheckSeesNothingOfTheSearch() {
+        noClasses()
+                .that()
+                .resideInAPackage(inside("recheck"))
+                .should()
+                .transitivelyDependOnClassesThat()
+                .resideInAnyPackage(
+                        inside("program"), inside("electric"), inside("explore"), inside("insight"), inside("mend"), inside("verdict"),
+                        inside("proof"), inside("language"))
                 .check(CLASSES);
     }
 

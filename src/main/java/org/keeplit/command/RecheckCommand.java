@@ -1,0 +1,132 @@
+package org.keeplit.command;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.keeplit.Keeplit;
+import org.keeplit.language.Library;
+import org.keeplit.language.Reader;
+import org.keeplit.recheck.ProofFile;
+import org.keeplit.recheck.ProofReader;
+import org.keeplit.recheck.Rechecked;
+import org.keeplit.text.Problems;
+import org.keeplit.text.Source;
+import picocli.CommandLine;
+
+/** {@code recheck}: goes through written proofs with the plain evaluator. */
+@CommandLine.Command(
+        name = "recheck",
+        description = "Re-check written proofs (check --proofs) with a second, slow evaluator that shares nothing with the first: that a proof has every"
+                + " state that may come up and no other, and that nothing is broken in any.",
+        mixinStandardHelpOptions = true)
+final class RecheckCommand implements Callable<Integer> {
+    @CommandLine.Spec
+    private CommandLine.Model.CommandSpec spec;
+
+    @CommandLine.Parameters(arity = "1..*", paramLabel = "PROOF", description = "written proofs, or folders with them")
+    private List<Path> proofs;
+
+    @CommandLine.Option(
+            names = "--with",
+            required = true,
+            arity = "1..*",
+            paramLabel = "FILE",
+            description = "the files, or folders with files, that were proved")
+    private List<Path> files;
+
+    @CommandLine.Option(
+            names = "--max-seconds",
+            paramLabel = "S",
+            description = "end as undecided after S seconds for a proof (default: ${DEFAULT-VALUE})",
+            defaultValue = "3600")
+    private int maxSeconds;
+
+    @Override
+    public Integer call() {
+        Library library = new Reader().read(files);
+        Problems problems = Mistakes.of(library);
+        Map<Path, ProofFile> read = new LinkedHashMap<>();
+        for (Path path : paths()) {
+            read(path, problems).ifPresent(proof -> read.put(path, proof));
+        }
+        Mistakes.tell(spec, problems.sorted());
+        boolean mistakes = problems.hasErrors();
+        boolean refused = false;
+        boolean undecided = false;
+        for (Map.Entry<Path, ProofFile> one : read.entrySet()) {
+            Rechecked.Status status = library.hasErrors() ? null : recheck(one.getKey(), one.getValue(), library);
+            refused |= status == Rechecked.Status.REFUSED;
+            undecided |= status == Rechecked.Status.UNDECIDED;
+        }
+        return mistakes ? ExitCode.MISTAKES : refused ? ExitCode.BROKEN : undecided ? ExitCode.UNDECIDED : ExitCode.PROVED;
+    }
+
+    private List<Path> paths() {
+        List<Path> all = new ArrayList<>();
+        for (Path path : proofs) {
+            if (!Files.isDirectory(path)) {
+                all.add(path);
+                continue;
+            }
+            int before = all.size();
+            try (Stream<Path> inside = Files.walk(path)) {
+                inside.filter(p -> p.toString().endsWith(".proof")).sorted().forEach(all::add);
+            } catch (IOException e) {
+                throw new CommandLine.ParameterException(spec.commandLine(), path + " cannot be read: " + e.getMessage());
+            }
+            if (all.size() == before) {
+                throw new CommandLine.ParameterException(spec.commandLine(), "there is no proof in " + path + "; check --proofs writes them");
+            }
+        }
+        return all;
+    }
+
+    private Optional<ProofFile> read(Path path, Problems problems) {
+        try {
+            return ProofReader.read(new Source(path.toString(), new String(Files.readAllBytes(path), StandardCharsets.UTF_8)), problems);
+        } catch (IOException e) {
+            throw new CommandLine.ParameterException(spec.commandLine(), path + " cannot be read" + (Files.exists(path) ? ": " + e.getMessage() : ": there is no such file"));
+        }
+    }
+
+    private Rechecked.Status recheck(Path path, ProofFile proof, Library library) {
+        Progress progress = new Progress(false);
+        long began = System.nanoTime();
+        Rechecked done = Keeplit.recheck(proof, library, Duration.ofSeconds(maxSeconds), (met, written) -> {
+            progress.step(String.format(Locale.ROOT, "%s: %,d of %,d states re-checked", proof.head().place(), met, written));
+            return !Thread.currentThread().isInterrupted();
+        });
+        progress.clear();
+        PrintWriter out = spec.commandLine().getOut();
+        String events = proof.head().events() == 0 ? "without events" : "with at most " + proof.head().events() + (proof.head().events() == 1 ? " event" : " events");
+        switch (done.status()) {
+            case CONFIRMED -> out.println("confirmed  " + done.place() + ": " + count(done.states()) + ", " + events + ", nothing broken in any");
+            case UNDECIDED -> out.println("undecided  " + done.place() + ": stopped after " + count(done.states()) + " of " + proof.count());
+            case REFUSED -> {
+                out.println("REFUSED    " + done.place() + ": " + path + " is not what the plain evaluator finds");
+                done.reasons().forEach(reason -> out.println("           " + reason));
+            }
+        }
+        out.flush();
+        // Apart from the answer, which is the same for the same input.
+        PrintWriter err = spec.commandLine().getErr();
+        err.printf(Locale.ROOT, "re-checked %s in %.1f s%n", path, (System.nanoTime() - began) / 1e9);
+        err.flush();
+        return done.status();
+    }
+
+    private static String count(int states) {
+        return states == 1 ? "1 state" : states + " states";
+    }
+}
