@@ -72,7 +72,7 @@ class EventsAgreementTest {
         failed = false;
     }
 
-    private static List<String> rules(Draw draw) {
+    static List<String> rules(Draw draw) {
         List<String> all = new ArrayList<>(List.of(
                 "event one\n" + event(draw),
                 "event two\n" + event(draw)));
