@@ -64,7 +64,7 @@ class RecheckTest {
     private void both(long seed) {
         failed = true;
         Draw draw = new Draw(seed);
-        MadeCase made = CaseMaker.make(draw);
+        MadeCase made = draw.chance(20) ? CaseMaker.makeWithSets(draw) : CaseMaker.make(draw, draw.chance(30));
         boolean withEvents = draw.chance(40);
         if (withEvents) {
             made = made.withParts(made.parts().subList(0, Math.min(draw.between(2, 5), made.parts().size())))

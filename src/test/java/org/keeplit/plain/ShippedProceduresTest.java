@@ -61,13 +61,19 @@ class ShippedProceduresTest {
         return comparing(LONG::contains);
     }
 
-    private static Stream<DynamicTest> comparing(Predicate<String> which) {
+    /** {@return the shipped files, without what asks for figures in every state} */
+    static Library library() {
         List<Source> shipped = new ArrayList<>();
         for (String folder : List.of("shared/equipment", "shared/networks", "shared/rules", "procedures")) {
             shipped.addAll(files(folder));
         }
         Library library = new Reader().readSources(shipped);
         assertFalse(library.hasErrors(), () -> library.problems().toString());
+        return library;
+    }
+
+    private static Stream<DynamicTest> comparing(Predicate<String> which) {
+        Library library = library();
         Library published = Keeplit.read(List.of(Path.of("src/test/resources/outside")));
         Map<String, Integer> taken = new HashMap<>();
         return Stream.of(library, published).flatMap(l -> l.givenProcedures().stream()
