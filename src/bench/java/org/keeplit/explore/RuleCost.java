@@ -19,7 +19,7 @@ public final class RuleCost {
     public static void main(String[] arguments) {
         List<String> files = arguments.length > 0
                 ? List.of(arguments)
-                : List.of("procedures/recloser-out.procedure", "procedures/recloser-back.procedure", "procedures/two-crews.procedure");
+                : List.of("procedures/recloser-out.procedure", "procedures/recloser-back.procedure", "procedures/two-jobs.procedure");
         for (String file : files) {
             Library library = Keeplit.read(List.of(Path.of(file)));
             Procedure procedure = library.givenProcedures().get(0);

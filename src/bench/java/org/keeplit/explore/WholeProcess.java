@@ -8,7 +8,7 @@ import java.util.List;
 
 /** Times the command as a whole process, cold: {@code check}, and {@code slips}, {@code order} and {@code retreat} one after another. */
 public final class WholeProcess {
-    private static final List<String> FILES = List.of("recloser-out", "recloser-back", "two-crews");
+    private static final List<String> FILES = List.of("recloser-out", "recloser-back", "two-jobs");
 
     private WholeProcess() {}
 
