@@ -11,6 +11,7 @@ import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Level;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Param;
@@ -28,7 +29,7 @@ import org.openjdk.jmh.annotations.State;
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 public class LargeCheckBenchmark {
     /** How many nodes the feeder has. */
-    @Param({"1000", "10000"})
+    @Param({"100", "1000", "10000", "100000"})
     public int nodes;
 
     /** The rulebooks. */
@@ -57,6 +58,26 @@ public class LargeCheckBenchmark {
     private static Source shipped(String file) throws java.io.IOException {
         Path path = Path.of("shared").resolve(file);
         return new Source(path.getFileName().toString(), Files.readString(path));
+    }
+
+    /** A program whose answers nobody has asked for yet. */
+    @State(Scope.Thread)
+    public static class Fresh {
+        private Proving.Prepared prepared;
+
+        /** @param of the case */
+        @Setup(Level.Invocation)
+        public void prepare(LargeCheckBenchmark of) {
+            prepared = Proving.prepare(
+                            of.procedure, of.library.networks().get("large"), of.procedure.proofs().get(0), new Problems())
+                    .orElseThrow();
+        }
+    }
+
+    /** {@return what is found, without reading and preparing: with rules over connection only it costs by what moves, not by the feeder} */
+    @Benchmark
+    public Outcome exploring(Fresh fresh) {
+        return Proving.explore(fresh.prepared, Limits.USUAL, Watcher.NOBODY);
     }
 
     /** {@return what the check finds} */

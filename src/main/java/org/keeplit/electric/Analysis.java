@@ -20,12 +20,28 @@ public final class Analysis {
     private final Electric electric;
     private final BitSet closed;
     private final Status status;
-    private final Map<Integer, OpeningDuty> opening = new ConcurrentHashMap<>();
-    private final Map<Integer, ClosingDuty> closing = new ConcurrentHashMap<>();
-    private final Map<Asked, ImmutableSet<String>> feeding = new ConcurrentHashMap<>();
-    private final Map<String, Truth> isolated = new ConcurrentHashMap<>();
-    private final Map<Looped, Boolean> looped = new ConcurrentHashMap<>();
+    private volatile Answers answers;
     private volatile Status plain;
+
+    /** What was asked beyond the levels. Of most sets nothing is, so that it is made when something is. */
+    private static final class Answers {
+        private final Map<Integer, OpeningDuty> opening = new ConcurrentHashMap<>();
+        private final Map<Integer, ClosingDuty> closing = new ConcurrentHashMap<>();
+        private final Map<Asked, ImmutableSet<String>> feeding = new ConcurrentHashMap<>();
+        private final Map<String, Truth> isolated = new ConcurrentHashMap<>();
+        private final Map<Looped, Boolean> looped = new ConcurrentHashMap<>();
+    }
+
+    private Answers answers() {
+        Answers now = answers;
+        if (now == null) {
+            synchronized (this) {
+                now = answers == null ? new Answers() : answers;
+                answers = now;
+            }
+        }
+        return now;
+    }
 
     Analysis(Electric electric, BitSet closed, Status status) {
         this.electric = electric;
@@ -166,10 +182,10 @@ public final class Analysis {
      * @return exactly one duty; nothing if it is open already
      */
     public OpeningDuty openingDuty(Contact contact) {
-        OpeningDuty duty = opening.get(contact.id());
+        OpeningDuty duty = answers().opening.get(contact.id());
         if (duty == null) {
             duty = Duties.opening(electric.cells(), this, contact, () -> with(contact.key(), 0));
-            opening.put(contact.id(), duty);
+            answers().opening.put(contact.id(), duty);
         }
         return duty;
     }
@@ -182,10 +198,10 @@ public final class Analysis {
      *     here, see {@link SiteGraph#unequal}
      */
     public ClosingDuty closingDuty(Contact contact) {
-        ClosingDuty duty = closing.get(contact.id());
+        ClosingDuty duty = answers().closing.get(contact.id());
         if (duty == null) {
             duty = Duties.closing(electric.cells(), this, contact, () -> with(contact.key(), contact.value()));
-            closing.put(contact.id(), duty);
+            answers().closing.put(contact.id(), duty);
         }
         return duty;
     }
@@ -198,7 +214,7 @@ public final class Analysis {
      * @return whether they do, by whatever path
      */
     public boolean looped(Element.Branch branch, Conductor phase) {
-        return looped.computeIfAbsent(new Looped(branch.name(), phase), n -> findLooped(branch, phase));
+        return answers().looped.computeIfAbsent(new Looped(branch.name(), phase), n -> findLooped(branch, phase));
     }
 
     private record Looped(String branch, Conductor phase) {}
@@ -227,7 +243,7 @@ public final class Analysis {
      * @return their names, in the order of the network
      */
     public ImmutableSet<String> feeding(String site, ImmutableSet<String> mayClose) {
-        return feeding.computeIfAbsent(
+        return answers().feeding.computeIfAbsent(
                 new Asked(site, mayClose), a -> Feeding.of(electric.cells(), closed, site, mayClose::contains));
     }
 
@@ -240,7 +256,7 @@ public final class Analysis {
      * @return unknown when only a generator that may run could reach it
      */
     public Truth isolated(Element.Branch branch) {
-        return isolated.computeIfAbsent(branch.name(), n -> findIsolated(branch));
+        return answers().isolated.computeIfAbsent(branch.name(), n -> findIsolated(branch));
     }
 
     private Truth findIsolated(Element.Branch branch) {

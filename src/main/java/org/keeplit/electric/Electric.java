@@ -4,6 +4,8 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 
@@ -18,10 +20,10 @@ public final class Electric {
 
     private final Cells cells;
     private final Predicate<Contact> closedAtStart;
-    private final Map<BitSet, Analysis> known = new HashMap<>();
+    private final Map<BitSet, Analysis> known = new ConcurrentHashMap<>();
     private final Map<Class<?>, Object> beside = new HashMap<>();
     private Electric whole;
-    private int solved;
+    private final AtomicInteger solved = new AtomicInteger();
 
     /**
      * Prepares a grid.
@@ -66,23 +68,27 @@ public final class Electric {
      * @param closed the set, over {@link Cells#kept}; not changed and not kept
      * @return what follows
      */
-    public synchronized Analysis at(BitSet closed) {
+    public Analysis at(BitSet closed) {
         Analysis analysis = known.get(closed);
         if (analysis == null) {
             if (known.size() >= KEPT) {
                 // Whatever is asked again is worked out again, to the same answer.
                 known.clear();
             }
-            solved++;
             BitSet mine = (BitSet) closed.clone();
-            analysis = new Analysis(this, mine, StatusSolver.solve(cells, mine));
-            known.put(mine, analysis);
+            Analysis own = new Analysis(this, mine, StatusSolver.solve(cells, mine));
+            // Another thread may have worked out the same meanwhile; it counts once.
+            analysis = known.putIfAbsent(mine, own);
+            if (analysis == null) {
+                analysis = own;
+                solved.incrementAndGet();
+            }
         }
         return analysis;
     }
 
     /** Gives back the memory of what was worked out; whatever is asked again is worked out again. */
-    public synchronized void forget() {
+    public void forget() {
         known.clear();
     }
 
@@ -104,8 +110,8 @@ public final class Electric {
     }
 
     /** {@return how many sets were worked out, one that was forgotten and asked again counted twice} */
-    public synchronized int size() {
-        return solved;
+    public int size() {
+        return solved.get();
     }
 
     /** {@return the same grid with nothing drawn together, for questions about contacts that nothing moves} */

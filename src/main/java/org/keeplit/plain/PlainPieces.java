@@ -19,14 +19,10 @@ import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Temporary;
 import org.keeplit.unit.Quantity;
 
-/**
- * Everything that carries or draws current, as the admittances between its ends; an end is a place, or null for the earth,
- * with which every neutral is one.
- */
+/** Everything that carries or draws current, as admittances between its ends; an end is a place, or null for the earth, with which every neutral is one. */
 final class PlainPieces {
-    private static final double SQRT3 = Math.sqrt(3);
+    static final double SQRT3 = Math.sqrt(3);
     private static final double USUAL_SOURCE_RATIO = 8;
-    private static final double USUAL_TRANSFORMER_RATIO = 5;
     private static final double REGULATOR_PART = 1e-4;
     private static final double USUAL_REGULATOR_AMPERES = 200;
     private static final double TAP = 0.00625;
@@ -66,7 +62,8 @@ final class PlainPieces {
         network.all(Element.Source.class).forEach(this::source);
         network.all(Element.Line.class).forEach(this::line);
         network.all(Element.Regulator.class).forEach(this::regulator);
-        network.all(Element.Transformer.class).forEach(this::transformer);
+        PlainBanks banks = new PlainBanks(nominal);
+        network.all(Element.Transformer.class).forEach(t -> pieces.addAll(banks.of(t)));
         network.all(Element.Load.class).forEach(this::load);
         network.all(Element.Capacitor.class).forEach(this::capacitor);
         network.all(Element.Generator.class).forEach(this::generator);
@@ -123,12 +120,12 @@ final class PlainPieces {
         return place.equals(Names.EARTH) || place.endsWith("/" + Conductor.N) ? null : place;
     }
 
-    private static double figure(Element element, String name, double otherwise) {
+    static double figure(Element element, String name, double otherwise) {
         Quantity quantity = element.figures().get(name);
         return quantity == null ? otherwise : quantity.si();
     }
 
-    private static double need(Element element, String name) {
+    static double need(Element element, String name) {
         return element.figures().get(name).si();
     }
 
@@ -140,7 +137,7 @@ final class PlainPieces {
         return phases.stream().map(p -> Names.node(node, p)).toList();
     }
 
-    private static List<List<String>> allAlive(List<String> ends) {
+    static List<List<String>> allAlive(List<String> ends) {
         return List.of(ends.stream().filter(e -> e != null).toList());
     }
 
@@ -300,7 +297,7 @@ final class PlainPieces {
     }
 
     /** {@return what one admittance is between ends that see it with these weights} */
-    private static PlainMatrix outer(Cx siemens, double... weights) {
+    static PlainMatrix outer(Cx siemens, double... weights) {
         PlainMatrix matrix = new PlainMatrix(weights.length);
         for (int i = 0; i < weights.length; i++) {
             for (int j = 0; j < weights.length; j++) {
@@ -313,83 +310,6 @@ final class PlainPieces {
     static Piece between(String from, String to, Cx siemens) {
         List<String> ends = Arrays.asList(from, to);
         return new Piece(ends, outer(siemens, 1, -1), allAlive(ends), null);
-    }
-
-    private void transformer(Element.Transformer t) {
-        Cx part = part(t);
-        double unit = need(t, "rating") / t.windings().size();
-        if (t.centreTapped()) {
-            centreTapped(t, part);
-            return;
-        }
-        for (Conductor start : t.windings()) {
-            Coils coils = Coils.of(t, start);
-            double high = nominal.at(t.from()) / (t.primary() == Connection.DELTA ? 1 : SQRT3);
-            double low = need(t, "low voltage") / (t.secondary() == Connection.DELTA ? 1 : SQRT3);
-            List<String> ends =
-                    Arrays.asList(coils.primary()[0], coils.primary()[1], coils.secondary()[0], coils.secondary()[1]);
-            Cx siemens = Cx.ONE.over(part.times(high * high / unit));
-            double turns = high / low;
-            pieces.add(new Piece(ends, outer(siemens, 1, -1, -turns, turns), allAlive(ends), null));
-        }
-    }
-
-    /** {@return the leakage in parts of the rating; of the three figures any two, or the magnitude and a ratio, give it} */
-    private static Cx part(Element.Transformer t) {
-        double r = figure(t, "resistance", Double.NaN);
-        double x = figure(t, "reactance", Double.NaN);
-        if (!Double.isNaN(r) && !Double.isNaN(x)) {
-            return new Cx(r, x);
-        }
-        double z = need(t, "impedance");
-        if (Double.isNaN(r)) {
-            r = Double.isNaN(x)
-                    ? z / Math.hypot(1, figure(t, "reactance ratio", USUAL_TRANSFORMER_RATIO))
-                    : Math.sqrt(Math.max(0, z * z - x * x));
-        }
-        return new Cx(r, Math.sqrt(Math.max(0, z * z - r * r)));
-    }
-
-    /**
-     * Three coils on one core, the primary and the halves of the secondary, without magnetizing current: the core's volts a
-     * turn are what makes their ampere-turns cancel.
-     */
-    private void centreTapped(Element.Transformer t, Cx part) {
-        List<String> primary = Voltages.taken(t);
-        double high = nominal.at(t.from()) / (primary.size() == 2 ? 1 : SQRT3);
-        double leg = need(t, "low voltage") / 2;
-        double rating = need(t, "rating");
-        double[] turns = {high, leg, -leg};
-        Cx outside = new Cx(part.re() / 2, part.im() * 0.8);
-        Cx inside = new Cx(part.re(), part.im() * 0.4);
-        Cx[] siemens = {
-            Cx.ONE.over(outside.times(high * high / rating)),
-            Cx.ONE.over(inside.times(leg * leg / rating)),
-            Cx.ONE.over(inside.times(leg * leg / rating))
-        };
-        Cx all = Cx.ZERO;
-        for (int k = 0; k < 3; k++) {
-            all = all.plus(siemens[k].times(turns[k] * turns[k]));
-        }
-        // The primary's other end sees the opposite of the first; the tap is earth.
-        List<String> ends = Arrays.asList(
-                primary.get(0),
-                Names.node(t.to(), Conductor.X1),
-                Names.node(t.to(), Conductor.X3),
-                primary.size() == 2 ? primary.get(1) : null);
-        int[] coil = {0, 1, 2, 0};
-        int[] sign = {1, 1, 1, -1};
-        PlainMatrix matrix = new PlainMatrix(4);
-        for (int i = 0; i < 4; i++) {
-            for (int j = 0; j < 4; j++) {
-                int k = coil[i];
-                int m = coil[j];
-                Cx both = siemens[k].times(turns[k]).times(siemens[m].times(turns[m])).over(all).times(-1);
-                Cx own = k == m ? siemens[k].plus(both) : both;
-                matrix.add(i, j, own.times(sign[i] * sign[j]));
-            }
-        }
-        pieces.add(new Piece(ends, matrix, allAlive(ends), null));
     }
 
     private void load(Element.Load load) {
@@ -439,15 +359,11 @@ final class PlainPieces {
 
     private void generator(Element.Generator generator) {
         List<Conductor> phases = phases(generator);
-        Cx each = new Cx(need(generator, "active power"), figure(generator, "reactive power", 0))
-                .times(-1.0 / phases.size());
-        phases.forEach(p -> draws.add(new Draw(
-                Names.node(generator.node(), p),
-                null,
-                nominal.toGround(generator.node(), p),
-                LoadModel.POWER,
-                each,
-                true)));
+        Cx each = new Cx(need(generator, "active power"), figure(generator, "reactive power", 0)).times(-1.0 / phases.size());
+        for (Conductor p : phases) {
+            double volts = nominal.toGround(generator.node(), p);
+            draws.add(new Draw(Names.node(generator.node(), p), null, volts, LoadModel.POWER, each, true));
+        }
     }
 
     private void capacitor(Element.Capacitor bank) {

@@ -19,12 +19,13 @@ final class Spin {
      * @param states how many states it stored
      * @param transitions how many transitions it took
      * @param vector how many bytes a state takes before anything is packed
+     * @param bytes how many bytes all states take, with what Spin keeps beside each; without its table
      * @param errors whether an assertion failed
      * @param generating seconds for writing the verifier
      * @param compiling seconds for compiling it
      * @param running seconds for running it
      */
-    record Found(long states, long transitions, int vector, boolean errors, double generating, double compiling, double running) {}
+    record Found(long states, long transitions, int vector, double bytes, boolean errors, double generating, double compiling, double running) {}
 
     /** {@return whether Spin and a C compiler are there} */
     static boolean isThere() {
@@ -50,10 +51,21 @@ final class Spin {
                 number(out, "(\\S+) states, stored"),
                 number(out, "(\\S+) transitions"),
                 (int) number(out, "State-vector (\\S+) byte"),
+                megabytes(out) * 1024 * 1024,
                 number(out, "errors: (\\S+)") > 0,
                 (generated - start) / 1e9,
                 (compiled - generated) / 1e9,
                 (done - compiled) / 1e9);
+    }
+
+    /** It says the one where it packs, the other where it does not. */
+    private static double megabytes(String out) {
+        Matcher matcher = Pattern.compile("(\\S+)\\s+actual memory usage for states").matcher(out);
+        if (!matcher.find()) {
+            matcher = Pattern.compile("(\\S+)\\s+equivalent memory usage for states").matcher(out);
+            return matcher.find() ? Double.parseDouble(matcher.group(1)) : Double.NaN;
+        }
+        return Double.parseDouble(matcher.group(1));
     }
 
     private static long number(String out, String pattern) {

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.keeplit.explore.Limits;
 import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
+import org.keeplit.explore.Search;
 import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
@@ -37,25 +38,29 @@ class SpinTest {
         compare(60);
     }
 
-    /** Prints a table; nothing is asserted of times. */
+    /** Three crews at once; prints a table, and nothing is asserted of times. */
     @Tag("long")
     @Test
     void sideBySide() throws Exception {
         assumeTrue(Spin.isThere(), "Spin or a C compiler is missing: install the packages spin and gcc to compare with them");
-        SwitchingModel model = SwitchingModel.make(5, 24, 3, 110);
-        Spin.Found spin = Spin.run(model.promela(false), Files.createDirectory(folder.resolve("large")));
-        prove(SwitchingModel.make(4, 24, 3, 30));
-        long start = System.nanoTime();
-        Outcome own = prove(model);
-        double seconds = (System.nanoTime() - start) / 1e9;
-        assertEquals(spin.states() - 1, own.states());
-        System.out.printf(
-                "Spin: %,d states, %,d transitions, %d bytes a state, generation %.1f s, compilation %.1f s, run %.1f s, %,.0f transitions/s%n",
-                spin.states(), spin.transitions(), spin.vector(), spin.generating(), spin.compiling(), spin.running(),
+        prove(SwitchingModel.make(4, 24, 3, 30), 1);
+        sideBySide("crews in each other's way", SwitchingModel.make(5, 24, 3, 110));
+        sideBySide("crews apart", SwitchingModel.make(5, 24, 3, 100).apart());
+    }
+
+    private void sideBySide(String name, SwitchingModel model) throws Exception {
+        Spin.Found spin = Spin.run(model.promela(false), Files.createDirectory(folder.resolve(name.replace(' ', '-'))));
+        System.out.printf("%s%n  Spin: %,d states, %,d transitions, vector %d bytes, %.1f bytes a state as it says, generation %.1f s, compilation %.1f s, run %.2f s, %,.0f transitions/s%n",
+                name, spin.states(), spin.transitions(), spin.vector(), spin.bytes() / spin.states(), spin.generating(), spin.compiling(), spin.running(),
                 spin.transitions() / spin.running());
-        System.out.printf(
-                "keeplit: %,d states, %,d transitions, %.1f bytes a state, %.1f s with reading, %,.0f transitions/s%n",
-                own.states(), own.transitions(), (double) own.bytes() / own.states(), seconds, own.transitions() / seconds);
+        for (int threads : new int[] {1, 2}) {
+            long start = System.nanoTime();
+            Outcome own = prove(model, threads);
+            double seconds = (System.nanoTime() - start) / 1e9;
+            assertEquals(spin.states() - 1, own.states());
+            System.out.printf("  keeplit, %d threads: %,d states, %,d transitions, %.1f bytes a state, %.2f s with reading, %,.0f transitions/s%n",
+                    threads, own.states(), own.transitions(), (double) own.bytes() / own.states(), seconds, own.transitions() / seconds);
+        }
     }
 
     private void compare(int cases) throws Exception {
@@ -64,7 +69,7 @@ class SpinTest {
         int held = 0;
         for (int seed = 0; seed < cases; seed++) {
             SwitchingModel model = SwitchingModel.make(seed, 9, 3, 4 + seed % 4);
-            Outcome own = prove(model);
+            Outcome own = prove(model, 1);
             Path here = Files.createDirectory(folder.resolve("case-" + seed));
             Spin.Found counted = Spin.run(model.promela(false), here);
             Spin.Found judged = Spin.run(model.promela(true), here);
@@ -77,7 +82,7 @@ class SpinTest {
         assertTrue(broken > 0 && held > 0, "all come out alike: " + broken + " broken, " + held + " held");
     }
 
-    static Outcome prove(SwitchingModel model) throws IOException {
+    static Outcome prove(SwitchingModel model, int threads) throws IOException {
         Library library = new Reader().readSources(List.of(
                 new Source("overhead.equipment", Files.readString(Path.of("shared/equipment/overhead.equipment"))),
                 new Source("supply.rules", SwitchingModel.rules()),
@@ -89,6 +94,7 @@ class SpinTest {
                         procedure,
                         library.networks().get("made"),
                         procedure.proofs().get(0),
+                        Search.USUAL.on(threads),
                         Limits.USUAL,
                         Watcher.NOBODY,
                         new Problems())
