@@ -1,6 +1,7 @@
 package org.keeplit.plain;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,13 +50,28 @@ final class PlainFigures {
     }
 
     private PlainFlow flow(String key, Predicate<Joint> closed, int loadCase) {
-        return flows.computeIfAbsent(key, k -> new PlainFlow(
+        return flows.computeIfAbsent(key, k -> scenery.flows().computeIfAbsent(position(closed, loadCase), p -> new PlainFlow(
                 names.bound().network(),
                 pieces(),
                 regulator -> scenery.taps().at(regulator, circuit, asked(loadCase)),
                 scenery.wiring().joints(),
                 closed,
-                asked(loadCase)));
+                asked(loadCase))));
+    }
+
+    /** {@return all that a load flow depends on in a run: what is closed, which regulators are at neutral, and the load case} */
+    private List<Object> position(Predicate<Joint> closed, int loadCase) {
+        BitSet is = new BitSet();
+        int at = 0;
+        for (Joint joint : scenery.wiring().joints()) {
+            is.set(at++, joint.isContact() && closed.test(joint));
+        }
+        for (Element.Regulator regulator : names.bound().network().all(Element.Regulator.class).toList()) {
+            for (Conductor phase : regulator.phases()) {
+                is.set(at++, circuit.isNeutral(regulator.name(), phase));
+            }
+        }
+        return List.of(is, loadCase);
     }
 
     private PlainPieces.Case asked(int number) {

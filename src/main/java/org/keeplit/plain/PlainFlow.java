@@ -45,6 +45,8 @@ final class PlainFlow {
     private final Set<String> alive = new HashSet<>();
     private final double factor;
     private final Function<String, PlainPieces.Piece> byName;
+    /** What was found of faults; of one that cannot be, null. */
+    private final Map<List<Object>, List<Cx>> faults = new HashMap<>();
     private PlainMatrix bare;
     private Cx[] fed;
     private Cx[] volts;
@@ -276,6 +278,14 @@ final class PlainFlow {
      *     or has no voltage
      */
     List<Cx> faulted(String place, String other, double ohms, double nominal, List<Joint> through) {
+        List<Object> asked = Arrays.asList(place, other, ohms, nominal, through);
+        if (!faults.containsKey(asked)) {
+            faults.put(asked, findFaulted(place, other, ohms, nominal, through));
+        }
+        return faults.get(asked);
+    }
+
+    private List<Cx> findFaulted(String place, String other, double ohms, double nominal, List<Joint> through) {
         Integer here = numbers.get(place);
         Integer there = other == null ? null : numbers.get(other);
         if (here == null || other != null && there == null) {

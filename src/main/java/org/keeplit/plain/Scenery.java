@@ -23,6 +23,8 @@ final class Scenery {
     private final Wiring wiring;
     private final Set<String> climbed;
     private final PlainTaps taps = new PlainTaps(this);
+    /** Load flows by all that they depend on, so that states that differ in words only share them. */
+    private final Map<List<Object>, PlainFlow> flows = new HashMap<>();
     private PlainFigures start;
     private PlainNominal nominals;
 
@@ -35,6 +37,11 @@ final class Scenery {
     /** Says what the run starts from. */
     void startsFrom(Facts facts) {
         start = new PlainFigures(this, new Circuit(names, wiring, facts));
+    }
+
+    /** {@return the load flows that were worked out in this run} */
+    Map<List<Object>, PlainFlow> flows() {
+        return flows;
     }
 
     /** {@return where taps stand in figures} */
