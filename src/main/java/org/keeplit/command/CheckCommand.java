@@ -1,8 +1,6 @@
 package org.keeplit.command;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -126,16 +124,7 @@ final class CheckCommand implements Callable<Integer> {
                 pages.put(file, WholeFolder.bytes(proof.text()));
             });
         }
-        try {
-            if (!pages.isEmpty()) {
-                WholeFolder.write(proofs, pages);
-            }
-        } catch (FileAlreadyExistsException there) {
-            throw new CommandLine.ParameterException(
-                    spec.commandLine(), "there is something in " + proofs + " already, and nothing is overwritten; name a new folder");
-        } catch (IOException e) {
-            throw new CommandLine.ParameterException(spec.commandLine(), proofs + " cannot be written: " + e.getMessage());
-        }
+        PaperCommand.write(spec, proofs, pages);
         if (form.isText()) {
             PrintWriter out = spec.commandLine().getOut();
             out.println(pages.isEmpty() ? "No proof is written: nothing here holds." : "Proofs in " + proofs + ": " + String.join(", ", pages.keySet()));

@@ -78,6 +78,14 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         Progress progress = new Progress(false);
         Map<String, byte[]> pages = laidOut(all, progress);
         progress.clear();
+        write(spec, folder, pages);
+        all.forEach(one -> out.println(told(one)));
+        out.flush();
+        return code(all);
+    }
+
+    /** Writes a folder whole; of no pages, none. @param spec the command, which is told what cannot be */
+    static void write(CommandLine.Model.CommandSpec spec, Path folder, Map<String, byte[]> pages) {
         try {
             if (!pages.isEmpty()) {
                 WholeFolder.write(folder, pages);
@@ -88,9 +96,6 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         } catch (IOException e) {
             throw new CommandLine.ParameterException(spec.commandLine(), folder + " cannot be written: " + e.getMessage());
         }
-        all.forEach(one -> out.println(told(one)));
-        out.flush();
-        return code(all);
     }
 
     private void need(Object option, String name) {

@@ -50,7 +50,7 @@ class RecheckTest {
         return Arbitraries.longs();
     }
 
-    @Property(tries = 120, seed = "20261126", shrinking = ShrinkingMode.OFF)
+    @Property(tries = 400, seed = "20261126", shrinking = ShrinkingMode.OFF)
     void whatHoldsIsConfirmedAndWhatWasTamperedWithIsNot(@ForAll("seeds") long seed) {
         both(seed);
     }
