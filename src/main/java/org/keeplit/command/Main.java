@@ -64,16 +64,25 @@ public final class Main implements Runnable {
      * @return the exit code
      */
     public static int run(PrintWriter out, PrintWriter err, String... arguments) {
-        return new CommandLine(new Main())
+        CommandLine line = new CommandLine(new Main())
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .setExecutionExceptionHandler((fault, line, parsed) -> {
-                    err.println("This is a fault of keeplit, not of your files. Please report it with what follows.");
-                    fault.printStackTrace(err);
-                    return ExitCode.FAULT;
-                })
-                .execute(arguments);
+                .setExecutionExceptionHandler((fault, command, parsed) -> fault(fault, err));
+        try {
+            return line.execute(arguments);
+        } catch (OutOfMemoryError full) {
+            err.println("There was not enough memory to go on, and nothing was written: give the program more, as in java -Xmx4g -jar keeplit.jar …");
+            return ExitCode.UNDECIDED;
+        } catch (StackOverflowError deep) {
+            return fault(deep, err);
+        }
+    }
+
+    private static int fault(Throwable fault, PrintWriter err) {
+        err.println("This is a fault of keeplit, not of your files. Please report it with what follows.");
+        fault.printStackTrace(err);
+        return ExitCode.FAULT;
     }
 
     @Override
