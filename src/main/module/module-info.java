@@ -31,6 +31,7 @@ module org.keeplit {
     exports org.keeplit.mend;
     exports org.keeplit.network;
     exports org.keeplit.procedure;
+    exports org.keeplit.recheck;
     exports org.keeplit.rule;
     exports org.keeplit.text;
     exports org.keeplit.unit;

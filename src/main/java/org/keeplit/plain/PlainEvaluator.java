@@ -43,6 +43,7 @@ public final class PlainEvaluator {
     /** What events break with nothing done: a rule, its bindings, and the events. */
     private final Set<List<Object>> alone = new HashSet<>();
     private final Recalling recalling;
+    private final Ruling ruling;
     private final PlainWords words;
     private final Map<String, Integer> roots = new TreeMap<>();
     private final Set<String> later = new TreeSet<>();
@@ -81,6 +82,7 @@ public final class PlainEvaluator {
         this.mishaps = new Mishaps(scenery, events == 0 ? List.of() : rules, acts.size() + writing.steps().size());
         this.doings = new Doings(scenery, heldAt, acts);
         this.recalling = new Recalling(scenery, doings, rules, acts);
+        this.ruling = new Ruling(doings, recalling, mishaps);
         this.words = new PlainWords(names, mishaps);
     }
 
@@ -254,8 +256,8 @@ public final class PlainEvaluator {
         Asking then = asking(facts);
         for (Rule rule : rules) {
             if (IN_STATES.contains(rule.form())) {
-                for (Map<String, Thing> env : bindings(rule, null, then)) {
-                    if (kept(rule, env, then) != Truth.TRUE) {
+                for (Map<String, Thing> env : ruling.bindings(rule, null, then)) {
+                    if (ruling.kept(rule, env, then) != Truth.TRUE) {
                         alone.add(List.of(rule.name(), env, mishaps.happened(facts)));
                     }
                 }
@@ -357,13 +359,13 @@ public final class PlainEvaluator {
             if (!forms.contains(rule.form())) {
                 continue;
             }
-            for (Map<String, Thing> env : bindings(rule, act, asking)) {
-                if (scope(rule, env, asking) == Truth.TRUE && excuse(rule, env, asking) != Truth.TRUE) {
+            for (Map<String, Thing> env : ruling.bindings(rule, act, asking)) {
+                if (ruling.scope(rule, env, asking) == Truth.TRUE && ruling.excuse(rule, env, asking) != Truth.TRUE) {
                     exercised.add(rule.name());
                 }
                 boolean byEvent = mishaps.any(asking.facts())
                         && alone.contains(List.of(rule.name(), env, mishaps.happened(asking.facts())));
-                if (!byEvent && kept(rule, env, asking) != Truth.TRUE) {
+                if (!byEvent && ruling.kept(rule, env, asking) != Truth.TRUE) {
                     // What is only a caution or advice leaves the way as it is.
                     any |= rule.severity() == Rule.Severity.STOP;
                     root(rule.name(), length, broken);
@@ -374,35 +376,13 @@ public final class PlainEvaluator {
         return any;
     }
 
-    private Truth excuse(Rule rule, Map<String, Thing> env, Asking asking) {
-        Truth said = rule.unless().map(c -> asking.ask(c, env)).orElse(Truth.FALSE);
-        return said.or(Truth.of(mishaps.excuses(rule, asking.facts())));
-    }
-
-    private Truth kept(Rule rule, Map<String, Thing> env, Asking asking) {
-        Truth kept = scope(rule, env, asking).not().or(excuse(rule, env, asking));
-        boolean duty = rule.form() == Rule.Form.EVENTUALLY;
-        return duty || kept == Truth.TRUE ? kept : kept.or(asking.ask(rule.body(), env));
-    }
-
     /** A rule on what must come at last has come up with the moment that asks for it. */
     private void putToTheQuestion(Rule rule, PlainAct act, Asking then) {
         for (Map<String, Thing> env : doings.bindings(rule, act, then)) {
-            boolean excused = excuse(rule, env, then) == Truth.TRUE;
+            boolean excused = ruling.excuse(rule, env, then) == Truth.TRUE;
             if (doings.scope(rule, env, then) == Truth.TRUE && !excused) {
                 exercised.add(rule.name());
             }
         }
-    }
-
-    private List<Map<String, Thing>> bindings(Rule rule, PlainAct act, Asking asking) {
-        boolean isStretch = rule.form() == Rule.Form.BETWEEN || rule.form() == Rule.Form.EVENTUALLY;
-        return isStretch ? recalling.bindings(rule) : doings.bindings(rule, act, asking);
-    }
-
-    private Truth scope(Rule rule, Map<String, Thing> env, Asking asking) {
-        Truth scope = doings.scope(rule, env, asking);
-        boolean isStretch = rule.form() == Rule.Form.BETWEEN || rule.form() == Rule.Form.EVENTUALLY;
-        return isStretch ? scope.and(Recalling.isOpen(rule, env, asking.facts())) : scope;
     }
 }

@@ -31,7 +31,12 @@ public final class Recheck implements PlainWatcher {
     /** Is told how far a re-check has come. */
     @FunctionalInterface
     public interface Going {
-        /** {@return whether to go on} @param met how many states were met @param written how many the proof has */
+        /**
+         * {@return whether to go on}
+         *
+         * @param met how many states were met
+         * @param written how many the proof has
+         */
         boolean on(int met, long written);
     }
 

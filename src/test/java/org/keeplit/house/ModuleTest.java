@@ -73,7 +73,7 @@ class ModuleTest {
                 .collect(Collectors.toCollection(TreeSet::new));
         assertEquals(
                 new TreeSet<>(List.of("org.keeplit", "org.keeplit.condition", "org.keeplit.explore", "org.keeplit.insight", "org.keeplit.language",
-                        "org.keeplit.mend", "org.keeplit.network", "org.keeplit.procedure", "org.keeplit.rule", "org.keeplit.text", "org.keeplit.unit",
+                        "org.keeplit.mend", "org.keeplit.network", "org.keeplit.procedure", "org.keeplit.recheck", "org.keeplit.rule", "org.keeplit.text", "org.keeplit.unit",
                         "org.keeplit.verdict")),
                 exported);
         assertFalse(module().isAutomatic());
