@@ -31,6 +31,7 @@ public final class ProofReader {
     private final Set<String> facts = new LinkedHashSet<>();
     private final Map<String, ProofFile.Held> states = new LinkedHashMap<>();
     private boolean wrong;
+    private boolean isUnreadable;
 
     private ProofReader(Source source, Problems problems) {
         this.source = source;
@@ -142,7 +143,12 @@ public final class ProofReader {
         return Optional.of(file);
     }
 
+    /** Told of the first line only: where one is changed, those that count on it do not fit either. */
     private void unreadable(int number) {
+        if (isUnreadable) {
+            return;
+        }
+        isUnreadable = true;
         problem("proof-line", number, "no line of a proof is like this one, here", "write the proof anew");
     }
 
