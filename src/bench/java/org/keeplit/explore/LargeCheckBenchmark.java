@@ -64,6 +64,7 @@ public class LargeCheckBenchmark {
     @State(Scope.Thread)
     public static class Fresh {
         private Proving.Prepared prepared;
+        private Machine machine;
 
         /** @param of the case */
         @Setup(Level.Invocation)
@@ -71,10 +72,17 @@ public class LargeCheckBenchmark {
             prepared = Proving.prepare(
                             of.procedure, of.library.networks().get("large"), of.procedure.proofs().get(0), new Problems())
                     .orElseThrow();
+            machine = Machine.of(prepared);
         }
     }
 
-    /** {@return what is found, without reading and preparing: with rules over connection only it costs by what moves, not by the feeder} */
+    /** {@return what the search alone finds: every load is a rule instance, so that it still costs by them} */
+    @Benchmark
+    public Explored searching(Fresh fresh) {
+        return Explorer.explore(() -> fresh.machine, fresh.prepared.search().on(1), Limits.USUAL, Watcher.NOBODY);
+    }
+
+    /** {@return what is found, without reading and preparing, the rules put on the feeder included} */
     @Benchmark
     public Outcome exploring(Fresh fresh) {
         return Proving.explore(fresh.prepared, Limits.USUAL, Watcher.NOBODY);
