@@ -51,10 +51,7 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
     private int done;
 
     private long elsewhere;
-    /** The state that was looked for last, and its number; nothing once another is kept. Most states are found again, not new. */
-    private long[] asked;
-
-    private int askedNumber;
+    private final LastFound found;
 
     /** A state that is reached only with a rule broken. */
     private record Seed(long[] state, int parent, int edge, String cause) {}
@@ -65,6 +62,7 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
         this.limits = limits;
         this.watcher = watcher;
         this.store = StateStore.of(program.layout().words(), search.packs());
+        this.found = new LastFound(store::find);
         this.scene = machine.scene();
         this.tally = new Tally(machine.rules().size());
         this.judging = new Judging(machine, scene, tally);
@@ -235,7 +233,7 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
 
     private int add(long[] state, int parent, int edge, int at) {
         int number = store.add(state, parent, edge);
-        asked = null;
+        found.forget();
         depths.append(at);
         depth = Math.max(depth, at);
         return number;
@@ -304,10 +302,7 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
 
     @Override
     public Trying.Met met(long[] state) {
-        int known = store.find(state);
-        asked = state;
-        askedNumber = known;
-        return met(known);
+        return met(found.find(state));
     }
 
     @Override
@@ -321,7 +316,7 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
     }
 
     private void keep(long[] state, Judging.At at, boolean unsolved) {
-        int known = state == asked ? askedNumber : store.find(state);
+        int known = found.find(state);
         int edge = edges.number(at.act(), at.reactions());
         if (at.because() != null) {
             seed(state, at.state(), edge, at.because(), at.length());

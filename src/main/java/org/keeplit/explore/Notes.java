@@ -56,7 +56,7 @@ final class Notes implements Ledger, Trying.Reached, Expanding.Ends {
     record Sheet(List<Note> notes, long[] judged, long transitions, int kept) {}
 
     private final Scene scene;
-    private final StateStore.Finder finder;
+    private final LastFound finder;
     private final Before before;
     /** For each state that was not met before and is kept, how long the shortest way to it is. */
     private final Map<LongBuffer, Integer> own = new HashMap<>();
@@ -73,13 +73,14 @@ final class Notes implements Ledger, Trying.Reached, Expanding.Ends {
     Notes(Scene scene, int rules, StateStore.Finder finder, Before before) {
         this.scene = scene;
         this.judged = new long[rules];
-        this.finder = finder;
+        this.finder = new LastFound(finder);
         this.before = before;
     }
 
     /** Begins anew. @param known the rules whose case has come up, by number */
     void begin(BitSet known) {
         exercised = known;
+        finder.forget();
         own.clear();
         notes = new ArrayList<>();
         judged = new long[judged.length];
