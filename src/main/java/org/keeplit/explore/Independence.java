@@ -68,13 +68,13 @@ final class Independence {
         if (compiled.disturbance() != null) {
             long[] stale = new long[position.length];
             machine.settling().staleAfter(compiled.disturbance(), stale);
-            if (meet(stale, stale)) {
+            if (Reads.meet(stale, stale)) {
                 add(written, stale);
                 add(read.bits(), stale);
                 add(read.bits(), position);
             }
         }
-        if (meet(written, triggers)) {
+        if (Reads.meet(written, triggers)) {
             add(written, follows);
             add(read.bits(), electric);
             add(read.bits(), follows);
@@ -90,20 +90,11 @@ final class Independence {
         }
     }
 
-    static boolean meet(long[] one, long[] other) {
-        for (int i = 0; i < one.length; i++) {
-            if ((one[i] & other[i]) != 0) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     /** {@return whether two acts do not touch each other} @param one an act's number @param other another's */
     boolean of(int one, int other) {
-        return !meet(writes[one], writes[other])
-                && !meet(writes[one], reads[other])
-                && !meet(reads[one], writes[other])
+        return !Reads.meet(writes[one], writes[other])
+                && !Reads.meet(writes[one], reads[other])
+                && !Reads.meet(reads[one], writes[other])
                 && !machine.readsInStates().anyReads(writes[one], writes[other]);
     }
 }

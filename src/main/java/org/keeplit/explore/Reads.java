@@ -63,4 +63,14 @@ final class Reads {
         }
         return false;
     }
+
+    /** {@return whether two sets of bits have one in common} */
+    static boolean meet(long[] one, long[] other) {
+        for (int i = 0; i < one.length; i++) {
+            if ((one[i] & other[i]) != 0) {
+                return true;
+            }
+        }
+        return false;
+    }
 }

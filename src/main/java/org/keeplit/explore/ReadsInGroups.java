@@ -45,7 +45,7 @@ final class ReadsInGroups {
     /** {@return whether some rule reads of both of two sets of bits} */
     boolean anyReads(long[] one, long[] other) {
         for (long[] group : groups) {
-            if (Independence.meet(group, one) && Independence.meet(group, other)) {
+            if (Reads.meet(group, one) && Reads.meet(group, other)) {
                 return true;
             }
         }

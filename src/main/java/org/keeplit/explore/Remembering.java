@@ -57,17 +57,21 @@ final class Remembering {
     /** {@return whether an act may be a moment of which something is remembered} */
     boolean isMoment(int act) {
         for (int i = 0; i < memories.size(); i++) {
-            if (!sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE)) {
+            if (isMoment(act, i)) {
                 return true;
             }
         }
         return false;
     }
 
+    private boolean isMoment(int act, int i) {
+        return !sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE);
+    }
+
     /** Notes what an act may change of what is remembered. @param bits takes the note, word by word */
     void writes(int act, long[] bits) {
         for (int i = 0; i < memories.size(); i++) {
-            if (!sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE)) {
+            if (isMoment(act, i)) {
                 fields.get(i).mark(bits);
             }
         }
@@ -99,10 +103,9 @@ final class Remembering {
             for (int i = 0; i < memories.size(); i++) {
                 Reads body = new Reads(position);
                 bodies.get(i).reads(body);
-                boolean moment = !sets[act][i].equals(Node.Constant.FALSE) || !clears[act][i].equals(Node.Constant.FALSE);
                 long[] own = new long[written.length];
                 fields.get(i).mark(own);
-                if ((moment || Independence.meet(written, body.bits())) && !Independence.meet(written, own)) {
+                if ((isMoment(act, i) || Reads.meet(written, body.bits())) && !Reads.meet(written, own)) {
                     fields.get(i).mark(written);
                     read.field(fields.get(i));
                     bodies.get(i).reads(read);

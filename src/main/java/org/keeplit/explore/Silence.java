@@ -51,12 +51,7 @@ final class Silence {
         for (Op op : compiled.ops()) {
             op.field().mark(changed);
         }
-        for (int i = 0; i < read.length; i++) {
-            if ((changed[i] & read[i]) != 0) {
-                return false;
-            }
-        }
-        return true;
+        return !Reads.meet(changed, read);
     }
 
     boolean of(int act) {

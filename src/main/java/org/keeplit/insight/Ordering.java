@@ -45,7 +45,6 @@ public final class Ordering {
 
     private final BitSet silent = new BitSet();
     private final List<OrderTable.Pair> pairs = new ArrayList<>();
-    private final BitSet[] touching;
     private boolean exhaustive;
 
     private Ordering(Stepper stepper, Parts parts, Watcher watcher) {
@@ -55,7 +54,6 @@ public final class Ordering {
         this.count = parts.all().size();
         this.needs = new BitSet[count];
         this.wants = new BitSet[count];
-        this.touching = ReducedOrders.dependent(stepper, parts);
         for (int i = 0; i < count; i++) {
             needs[i] = new BitSet();
             wants[i] = new BitSet();
@@ -103,10 +101,11 @@ public final class Ordering {
                 return new OrderTable(
                         instance, true, parts.all(), ordering.told(), ordering.exhaustive, NOT_ASKED, NOT_ASKED);
             }
-            OrderTable.Every necessary = ordering.every(ordering.needs, prepared, limits);
+            BitSet[] touching = ReducedOrders.dependent(stepper, parts);
+            OrderTable.Every necessary = ordering.every(ordering.needs, touching, prepared, limits);
             OrderTable.Every asWritten = Arrays.equals(ordering.needs, ordering.wants)
                     ? necessary
-                    : ordering.every(ordering.wants, prepared, limits);
+                    : ordering.every(ordering.wants, touching, prepared, limits);
             return new OrderTable(
                     instance, true, parts.all(), ordering.told(), ordering.exhaustive, necessary, asWritten);
         });
@@ -306,7 +305,7 @@ public final class Ordering {
      * come, the rest goes the same way.
      */
     private OrderTable.Every every(
-            BitSet[] arrows, Proving.Prepared prepared, Limits limits) {
+            BitSet[] arrows, BitSet[] touching, Proving.Prepared prepared, Limits limits) {
         ReducedOrders.Found reduced = ReducedOrders.safe(
                 runner, arrows, touching, Math.min(REDUCED, limits.states()), () -> watcher.goOn(0, 0));
         if (reduced.answer() == ReducedOrders.Answer.SAFE) {
