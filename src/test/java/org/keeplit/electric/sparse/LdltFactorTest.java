@@ -126,6 +126,89 @@ class LdltFactorTest {
         }
     }
 
+    /** One number at a time, an entry off the diagonal as well as on it; what is set again to what it was is changed nowhere. */
+    @Test
+    void oneEntrySetAloneAndTakenBackLeavesNoTrace() {
+        int size = 30;
+        Sample sample = new Sample(new Random(5), size, 20);
+        SymbolicLdlt symbolic = SymbolicLdlt.analyse(size, sample.pairs);
+        LdltFactor base = new LdltFactor(symbolic);
+        sample.copyTo(base);
+        base.refresh();
+        LdltFactor work = base.copy();
+        double[] b = randomVector(new Random(6), size);
+        double[] before = solve(base, b);
+        for (long pair : sample.pairs) {
+            for (int part = 0; part < 4; part++) {
+                int i = (int) (pair >>> 32);
+                int j = part < 2 ? (int) pair : i;
+                double re = sample.dense[i][2 * j] + (part % 2 == 0 ? 1 : 0);
+                double im = sample.dense[i][2 * j + 1] + (part % 2 == 1 ? 1 : 0);
+                LdltFactor fresh = new LdltFactor(symbolic);
+                sample.copyTo(fresh);
+                fresh.set(symbolic.entry(i, j), re, im);
+                fresh.refresh();
+                work.set(symbolic.entry(i, j), re, im);
+                work.refresh();
+                assertArrayEquals(solve(fresh, b), solve(work, b), 0.0, "entry " + i + ", " + j);
+                work.reset(base);
+                // What was taken back must not come up again with what is set next.
+                work.refresh();
+                assertArrayEquals(before, solve(work, b), 0.0, "after reset of " + i + ", " + j);
+                assertEquals(0, work.refresh());
+            }
+        }
+    }
+
+    /** A change that was not yet worked into the factor is taken back like any other. */
+    @Test
+    void aChangeThatWasNeverRefreshedIsTakenBackToo() {
+        Sample sample = new Sample(new Random(7), 20, 10);
+        LdltFactor base = new LdltFactor(SymbolicLdlt.analyse(20, sample.pairs));
+        sample.copyTo(base);
+        base.refresh();
+        LdltFactor work = base.copy();
+        work.set(3, 5, 5);
+        work.reset(base);
+        assertEquals(0, work.refresh());
+        work.set(3, 5, 5);
+        assertTrue(work.refresh() > 0);
+    }
+
+    @Test
+    void whatIsSetToWhatItIsCostsNothing() {
+        Sample sample = new Sample(new Random(8), 20, 10);
+        LdltFactor factor = new LdltFactor(SymbolicLdlt.analyse(20, sample.pairs));
+        sample.copyTo(factor);
+        factor.refresh();
+        sample.copyTo(factor);
+        assertEquals(0, factor.refresh());
+    }
+
+    @Test
+    void pivotsThatOverflowOrVanishAreRefused() {
+        for (double value : new double[] {0, 1e-160, 1e160, Double.NaN}) {
+            LdltFactor factor = new LdltFactor(SymbolicLdlt.analyse(1, new long[0]));
+            factor.set(0, value, 0);
+            assertThrows(SingularMatrixException.class, factor::refresh, "pivot " + value);
+        }
+    }
+
+    @Test
+    void aRightHandSideWithZerosIsSolvedAsAnyOther() {
+        int size = 12;
+        Sample sample = new Sample(new Random(9), size, 6);
+        LdltFactor factor = new LdltFactor(SymbolicLdlt.analyse(size, sample.pairs));
+        sample.copyTo(factor);
+        factor.refresh();
+        for (int k = 0; k < 2 * size; k++) {
+            double[] unit = new double[2 * size];
+            unit[k] = 1;
+            double[] expected = DenseSolver.solve(sample.dense, unit);
+            assertArrayEquals(expected, solve(factor, unit), 1e-8 * (1 + largest(expected)), "unit " + k);
+        }
+    }
+
     @Test
     void refreshTouchesOnlyThePathToTheRoot() {
         int size = 1000;
