@@ -1,0 +1,216 @@
+package org.keeplit.explore;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.keeplit.condition.Truth;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Judgement;
+
+/** Single questions at the end of a few steps, as a writer puts them: each true, false or not known, as one can see on the pole. */
+class QuestionsTest {
+    private static final String NETWORK =
+            """
+            language 1
+            network pole "A regulator pole behind a recloser"
+            uses overhead
+            system voltage 12.47 kV, frequency 60 Hz
+            source bus at s-0, phases ABC, supply grid, fault level 100 MVA, reactance ratio 8
+            breaker feeder from s-0 to s-1, phases ABC, pickup 480 A, ground pickup 240 A
+            line l-1 from s-1 to s-2, phases ABC, length 1 km, conductor acsr-336
+            recloser r from s-2 to s-3, phases ABC, single-phase units, coil 100 A
+            line l-2 from s-3 to s-4, phases ABC, length 1 km, conductor acsr-336
+            switch gang from s-4 to s-5, phases ABC
+            regulator v from s-5 to s-6, phases ABC, rating 219 A
+            load mill at s-6, phases ABC, 300 kW, 100 kvar, 12 customers
+            load lane at s-3, phases A, 30 kW, 10 kvar, 9 customers, critical "a clinic"
+            capacitor bank-1 at s-3, phases ABC, grounded wye, 300 kvar
+            """;
+
+    private static final String RULE =
+            """
+            rule something
+              at the start some load L is supplied
+              says "all dark"
+              because "Test."
+            """;
+
+    private static boolean ends(String steps, String condition) {
+        Problems problems = new Problems();
+        List<Judgement> all = Small.judge(NETWORK, RULE, "", steps, "\nends with\n  " + condition + "\n", problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()), condition);
+        List<String> roots = List.copyOf(Small.roots(all.get(0)).keySet());
+        assertEquals(roots.isEmpty() ? List.of() : List.of("ending"), roots, condition);
+        return roots.isEmpty();
+    }
+
+    /** Asks a question and its denial after some steps: of what is not known neither can be shown. */
+    private static void after(String steps, Truth truth, String... conditions) {
+        String some = steps.isEmpty() ? "  op does \"nothing\"\n" : "  " + String.join("\n  ", steps.split("; ")) + "\n";
+        for (String condition : conditions) {
+            String denied = condition.contains(" is ")
+                    ? condition.replaceFirst(" is ", " is not ")
+                    : condition.contains(" has been ")
+                            ? condition.replaceFirst(" has been ", " has not been ")
+                            : condition.contains(" has counted ")
+                                    ? condition.replaceFirst(" has ", " has not ")
+                            : condition.replaceFirst(" has ", " does not have ")
+                                    .replaceFirst(" covers ", " does not cover ")
+                                    .replaceFirst(" stands ", " does not stand ")
+                                    .replaceFirst(" feeds ", " does not feed ");
+            assertEquals(truth == Truth.TRUE, ends(some, condition), condition);
+            assertEquals(truth == Truth.FALSE, ends(some, denied), denied);
+        }
+    }
+
+    @Test
+    void poles_and_settings() {
+        after("", Truth.TRUE, "r is closed on A", "gang is closed", "reclosing of r is on on B");
+        after("", Truth.FALSE, "r is open on A", "gang is open", "reclosing of r is blocked on B");
+        after("op opens r on A", Truth.TRUE, "r is open on A", "r is closed on B");
+        after("op opens r on A", Truth.FALSE, "r is closed on A", "r is open on B");
+        after("op blocks reclosing of r on B", Truth.TRUE, "reclosing of r is blocked on B", "reclosing of r is on on A");
+    }
+
+    @Test
+    void leads_are_on_if_both_ends_are() {
+        after("", Truth.TRUE, "the source lead of r is attached on A");
+        after("", Truth.FALSE, "the source lead of r is off on A");
+        for (String end : List.of("line", "bushing")) {
+            String off = "op opens r on A; op takes off the load lead of r at the " + end + " end on A";
+            after(off, Truth.TRUE, "the load lead of r is off on A", "the load lead of r is attached on B", "the source lead of r is attached on A");
+            after(off, Truth.FALSE, "the load lead of r is attached on A", "the load lead of r is off on B");
+        }
+    }
+
+    @Test
+    void jumpers_are_in_use_at_one_end_and_installed_at_both() {
+        after("", Truth.FALSE, "J is in use on A", "J is installed on A");
+        for (String clamp : List.of("first", "second")) {
+            String one = "op puts the " + clamp + " clamp of J on the source-side line of r on A";
+            after(one, Truth.TRUE, "J is in use on A");
+            after(one, Truth.FALSE, "J is installed on A", "J is in use on B", "J is clamped to the source-side line of r");
+            String all = "op puts the " + clamp + " clamp of J on the source-side line of r";
+            after(all, Truth.TRUE, "J is clamped to the source-side line of r");
+            after(all, Truth.FALSE, "J is clamped to the load-side line of r");
+        }
+        String both = "op installs J around r on A, line to line";
+        after(both, Truth.TRUE, "J is installed on A", "J is in use on A");
+        after(both, Truth.FALSE, "J is installed on B");
+    }
+
+    @Test
+    void people_are_up_or_on_the_ground() {
+        after("", Truth.TRUE, "op is on the ground", "mate is on the ground");
+        after("", Truth.FALSE, "op is aloft at r");
+        after("op goes aloft at r", Truth.TRUE, "op is aloft at r", "mate is on the ground");
+        after("op goes aloft at r", Truth.FALSE, "op is on the ground", "mate is aloft at r", "op is aloft at gang");
+        after("op goes aloft at r; op comes down", Truth.TRUE, "op is on the ground");
+        after("op goes aloft at r; op comes down; op goes aloft at gang", Truth.FALSE, "op is aloft at r");
+        after("op goes aloft at r; op comes down; op goes aloft at gang", Truth.TRUE, "op is aloft at gang");
+    }
+
+    @Test
+    void a_hold_is_asked_for_out_in_force_and_released() {
+        String[] steps = {"mate asks op for H", "op issues H to mate", "mate repeats H", "op confirms H", "mate releases H"};
+        String[][] so = {{"asked for"}, {"out"}, {"out"}, {"out", "in force"}, {"released"}};
+        for (int i = 0; i < steps.length; i++) {
+            String done = String.join("; ", List.of(steps).subList(0, i + 1));
+            for (String question : List.of("asked for", "out", "in force", "released")) {
+                after(done, Truth.of(List.of(so[i]).contains(question)), "H is " + question);
+            }
+        }
+        after("", Truth.FALSE, "H is asked for", "H is out", "H is in force", "H is released");
+    }
+
+    @Test
+    void papers_and_people_are_what_their_lines_say() {
+        after("", Truth.TRUE, "H covers r", "H is held at feeder", "H is held at r", "H is held by op");
+        after("", Truth.FALSE, "H covers gang", "H is held at gang", "H is held by mate");
+        after("", Truth.TRUE, "op is in charge", "op is on the source side", "mate is on the load side");
+        after("", Truth.FALSE, "mate is in charge", "op is on the load side", "op is at control", "op is the observer",
+                "op is a ground hand", "op is qualified", "op is qualified for \"stick work\"");
+    }
+
+    @Test
+    void tags_records_and_counters_keep_what_was_done() {
+        after("", Truth.FALSE, "gang is tagged", "\"sheet\" is recorded");
+        after("op tags gang", Truth.TRUE, "gang is tagged");
+        after("op tags gang; op takes the tag off gang", Truth.FALSE, "gang is tagged");
+        after("op records \"sheet\"", Truth.TRUE, "\"sheet\" is recorded");
+        after("op opens r on A", Truth.TRUE, "r has counted 1 on A");
+        after("op opens r on A", Truth.FALSE, "r has counted 1 on B", "r has counted 2 on A");
+    }
+
+    @Test
+    void proofs_are_of_what_was_looked_at() {
+        String open = "op opens r on A; op proves r open on A";
+        after(open, Truth.TRUE, "r is proved open on A");
+        after(open, Truth.FALSE, "r is proved open on B", "r is proved closed on A", "r is proved closed on B");
+        after(open + "; op closes r on A", Truth.FALSE, "r is proved open on A");
+        after("op proves r closed on B", Truth.TRUE, "r is proved closed on B");
+        String carries = "op installs J around r on A, line to line; op proves J carries current on A";
+        after(carries, Truth.TRUE, "J is proved to carry current on A");
+        after(carries, Truth.FALSE, "J is proved to carry current on B");
+        String dead = "op opens gang; op tests the load-side line of gang dead on A";
+        after(dead, Truth.TRUE, "the load-side line of gang is proved dead on A");
+        after(dead, Truth.FALSE, "the load-side line of gang is proved dead on B");
+    }
+
+    /** A tap that follows its control may stand anywhere: that it is at neutral is not known, and neither is that it is not. */
+    @Test
+    void a_tap_is_at_neutral_or_not_known() {
+        after("", Truth.UNKNOWN, "v is at neutral on A");
+        String run = "op sets v to manual; op runs v to neutral";
+        after(run, Truth.TRUE, "v is at neutral on A");
+        after(run, Truth.FALSE, "v is proved at neutral on A");
+        after(run + "; op proves v at neutral on A", Truth.TRUE, "v is proved at neutral on A");
+        after(run + "; op proves v at neutral on A", Truth.FALSE, "v is proved at neutral on B");
+        after(run + "; op sets v to automatic", Truth.UNKNOWN, "v is at neutral on A");
+    }
+
+    @Test
+    void a_wait_counts_from_its_minutes_up() {
+        String waited = "op opens feeder; op waits 5 min with bank-1 dead";
+        after(waited, Truth.TRUE, "bank-1 has been dead for 5 min", "bank-1 has been dead for 4 min");
+        after(waited, Truth.FALSE, "bank-1 has been dead for 6 min");
+        after("", Truth.FALSE, "bank-1 has been dead for 1 min");
+    }
+
+    @Test
+    void voltage_ends_at_what_is_open() {
+        after("", Truth.TRUE, "mill is energized", "mill is alive", "mill is supplied");
+        after("", Truth.FALSE, "mill is dead");
+        after("op opens gang", Truth.FALSE, "mill is energized", "mill is alive", "mill is supplied");
+        after("op opens gang", Truth.TRUE, "mill is dead", "lane is supplied", "v is isolated");
+        after("op opens gang", Truth.FALSE, "gang is isolated", "r is isolated");
+        after("op opens r on B", Truth.FALSE, "mill is supplied", "v is isolated");
+        after("op opens r on B", Truth.TRUE, "mill is energized on A", "lane is supplied");
+        after("op opens r on A", Truth.FALSE, "lane is supplied");
+        after("", Truth.TRUE, "lane is critical");
+        after("", Truth.FALSE, "mill is critical", "mill has a planned outage");
+    }
+
+    @Test
+    void what_a_device_is_and_where_it_stands() {
+        after("", Truth.TRUE, "r has trips", "r has single-phase units", "gang has ganged", "feeder has ground-trip", "r stands at the site of r");
+        after("", Truth.FALSE, "gang has trips", "r has ganged", "gang has single-phase units", "gang has ground-trip", "r stands at the site of gang");
+        after("", Truth.TRUE, "feeder feeds the site of r", "r is the same as r");
+        after("", Truth.FALSE, "gang feeds the site of r", "r is the same as gang");
+        // A device without the setting cannot act in that way.
+        after("", Truth.TRUE, "reclosing of feeder is on");
+    }
+
+    @Test
+    void ways_around_and_what_a_move_would_be() {
+        after("", Truth.FALSE, "r is bypassed on A", "r is looped on A");
+        String around = "op installs J around r on A, line to line";
+        after(around, Truth.TRUE, "r is bypassed on A", "r is looped on A", "r has opening duty parallel break on A");
+        after(around, Truth.FALSE, "r is bypassed on B", "r is looped on B", "r has opening duty load break on A");
+        after(around + "; op opens r on A", Truth.TRUE, "r has closing duty parallel make on A", "r has opening duty nothing on A");
+        after(around + "; op opens r on A", Truth.FALSE, "r has closing duty energizing load on A");
+        after("op opens gang", Truth.TRUE, "gang has closing duty energizing load", "gang has opening duty nothing");
+    }
+}
