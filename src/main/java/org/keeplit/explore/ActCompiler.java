@@ -19,6 +19,7 @@ import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Units;
+import org.keeplit.rule.Chance;
 
 /** Turns an act into what the explorer runs: whether it can be done, what a person looks at, what it changes. */
 final class ActCompiler {
@@ -109,9 +110,7 @@ final class ActCompiler {
         }
         // A clamp that is off does not come off; a pole that is open does not open. What still moves, moves.
         possible.add(Node.one(any));
-        one.chance().when().ifPresent(c -> possible.add(conditions.compile(c, one.environment())));
-        one.chance().binders().forEach(
-                b -> b.such().ifPresent(c -> possible.add(conditions.compile(c, one.environment()))));
+        possible.add(Node.one(one.environments().stream().map(e -> may(one.chance(), e)).toList()));
         ops.add(new Op.Happen(places, number));
         return new Compiled(
                 act,
@@ -120,6 +119,14 @@ final class ActCompiler {
                 Node.Constant.TRUE,
                 ops.toArray(new Op[0]),
                 act.primitives().stream().anyMatch(this::disturbs) ? Settling.Disturbance.BY_ITSELF : null);
+    }
+
+    /** {@return what an event asks for with what its variables stand for} */
+    private Node may(Chance chance, Environment environment) {
+        List<Node> all = new ArrayList<>();
+        chance.when().ifPresent(c -> all.add(conditions.compile(c, environment)));
+        chance.binders().forEach(b -> b.such().ifPresent(c -> all.add(conditions.compile(c, environment))));
+        return Node.all(all);
     }
 
     /** {@return whether something that happens would change anything} */

@@ -3,9 +3,10 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -35,10 +36,10 @@ final class Chances {
      *
      * @param chance the event
      * @param act the act that it is
-     * @param environment what its variables stand for
+     * @param environments what its variables stand for; several where the same happens, which may each ask for something else
      * @param tripping the devices that trip with it, and so may close again by themselves
      */
-    record One(Chance chance, Act act, Environment environment, ImmutableSet<String> tripping) {}
+    record One(Chance chance, Act act, ImmutableList<Environment> environments, ImmutableSet<String> tripping) {}
 
     private final World world;
     private final ConditionCompiler conditions;
@@ -46,7 +47,7 @@ final class Chances {
     private final int firstStep;
     private final List<One> all = new ArrayList<>();
     private final List<Block.Step> steps = new ArrayList<>();
-    private final Set<Object> known = new HashSet<>();
+    private final Map<Object, Integer> known = new HashMap<>();
     private final Set<String> armed = new LinkedHashSet<>();
 
     private Chances(World world) {
@@ -92,7 +93,17 @@ final class Chances {
     }
 
     private void add(Chance chance, Environment environment, ImmutableList<Primitive> primitives) {
-        if (primitives.isEmpty() || !known.add(List.of(chance.name(), primitives))) {
+        if (primitives.isEmpty()) {
+            return;
+        }
+        Integer same = known.putIfAbsent(List.of(chance.name(), primitives), all.size());
+        if (same != null) {
+            One one = all.get(same);
+            ImmutableList<Environment> more = ImmutableList.<Environment>builder()
+                    .addAll(one.environments())
+                    .add(environment)
+                    .build();
+            all.set(same, new One(chance, one.act(), more, one.tripping()));
             return;
         }
         Block.Step step = Block.Step.unwritten(
@@ -105,7 +116,7 @@ final class Chances {
                 .filter(e -> e.kind() == Chance.Kind.TRIPS)
                 .map(e -> conditions.object(e.of(), environment).words())
                 .collect(ImmutableSet.toImmutableSet());
-        all.add(new One(chance, act, environment, tripping));
+        all.add(new One(chance, act, ImmutableList.of(environment), tripping));
     }
 
     private static String text(Chance chance, Environment environment) {

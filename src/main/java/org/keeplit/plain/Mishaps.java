@@ -22,8 +22,8 @@ import org.keeplit.rule.Rulebook;
 
 /** What may happen with nobody doing it. */
 final class Mishaps {
-    /** One event to one thing. @param key tells it from others, see {@link #happened} */
-    record One(Chance chance, Map<String, Thing> env, PlainAct act, String key, List<String> tripping) {}
+    /** One event to one thing. @param envs for each way of naming what happens @param key tells it from others, see {@link #happened} */
+    record One(Chance chance, List<Map<String, Thing>> envs, PlainAct act, String key, List<String> tripping) {}
 
     private static final String FACT = "event ";
 
@@ -57,7 +57,9 @@ final class Mishaps {
                     .toList();
             for (List<Deed> way : ways) {
                 String key = FACT + chance.name() + " " + way;
-                if (!way.isEmpty() && !names.containsKey(key)) {
+                if (names.containsKey(key)) {
+                    all.stream().filter(one -> one.key.equals(key)).forEach(one -> one.envs.add(env));
+                } else if (!way.isEmpty()) {
                     names.put(key, chance.name());
                     Block.Step step = Block.Step.unwritten(
                             Optional.of(chance.name()),
@@ -66,7 +68,7 @@ final class Mishaps {
                             chance.name(),
                             chance.span());
                     int number = first + all.size();
-                    all.add(new One(chance, env, new PlainAct(number, number, step, List.of(), way), key, tripping));
+                    all.add(new One(chance, new ArrayList<>(List.of(env)), new PlainAct(number, number, step, List.of(), way), key, tripping));
                 }
             }
             return;
@@ -189,12 +191,18 @@ final class Mishaps {
                 .toList();
     }
 
-    private boolean may(One one, Asking asking) {
-        Truth may = one.chance.when().map(c -> asking.ask(c, one.env)).orElse(Truth.TRUE);
-        for (Condition.Binder binder : one.chance.binders()) {
-            may = may.and(binder.such().map(c -> asking.ask(c, one.env)).orElse(Truth.TRUE));
+    /** Of several ways to name what happens any will do. */
+    private static boolean may(One one, Asking asking) {
+        for (Map<String, Thing> env : one.envs) {
+            Truth may = one.chance.when().map(c -> asking.ask(c, env)).orElse(Truth.TRUE);
+            for (Condition.Binder binder : one.chance.binders()) {
+                may = may.and(binder.such().map(c -> asking.ask(c, env)).orElse(Truth.TRUE));
+            }
+            if (may != Truth.FALSE) {
+                return true;
+            }
         }
-        return may != Truth.FALSE;
+        return false;
     }
 
     /** {@return the keys of the events that happened} */
