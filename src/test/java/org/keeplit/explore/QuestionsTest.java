@@ -213,4 +213,83 @@ class QuestionsTest {
         after(around + "; op opens r on A", Truth.FALSE, "r has closing duty energizing load on A");
         after("op opens gang", Truth.TRUE, "gang has closing duty energizing load", "gang has opening duty nothing");
     }
+
+    /** A test is for the ground that follows at once: what the tester does next makes it doubtful, what others do does not. */
+    @Test
+    void a_test_for_dead_grows_stale_unless_the_ground_is_on() {
+        String tested = "op opens gang; op tests the load-side line of gang dead on A";
+        String[] dead = {"the load-side line of gang is proved dead on A"};
+        after(tested, Truth.TRUE, dead);
+        for (String moves : List.of("opens r on C", "goes aloft at r", "installs J around r on C, line to line", "closes gang")) {
+            after(tested + "; op " + moves, Truth.FALSE, dead);
+            after(tested + "; mate " + moves, Truth.of(!moves.equals("closes gang")), dead);
+        }
+        after(tested + "; op tags gang", Truth.TRUE, dead);
+        after(tested + "; op does \"a\"", Truth.TRUE, dead);
+        after(tested + "; op applies G to the load-side line of gang on B, ground end first", Truth.TRUE, dead);
+        String grounded = tested + "; op applies G to the load-side line of gang on A, ground end first";
+        after(grounded + "; op goes aloft at r; op opens r on C", Truth.TRUE, dead);
+        after(grounded + "; op removes G on A, line end first; op opens r on C", Truth.FALSE, dead);
+        String both = "op opens r; op takes off the load lead of r at the bushing end on B; op tests the load-side line of gang dead on A";
+        after(both, Truth.TRUE, dead);
+        after(both + "; op takes off the load lead of r at the bushing end on C", Truth.FALSE, dead);
+        String waits = "op opens feeder; op tests the load-side line of gang dead on A; ";
+        after(waits + "op waits 5 min with bank-1 dead", Truth.FALSE, dead);
+        after(waits + "mate waits 5 min with bank-1 dead", Truth.TRUE, dead);
+    }
+
+    @Test
+    void grounds_join_what_they_hang_on_to_the_earth() {
+        String ground = "op opens gang; op applies G to the load-side line of gang on A, ground end first";
+        after(ground, Truth.TRUE, "the load-side line of gang is grounded on A", "the load-side line of gang is tied to a ground on A", "G is installed on A");
+        after(ground, Truth.FALSE, "the load-side line of gang is grounded on B", "the source-side line of gang is grounded on A",
+                "the load-side line of gang is grounded on every phase there on A", "the load-side line of gang is short-circuited on A");
+        // Through a regulator it is tied, which nobody may rely on.
+        after(ground, Truth.TRUE, "mill is tied to a ground on A");
+        after(ground, Truth.FALSE, "mill is grounded on A", "mill is tied to a ground on B");
+        after("op opens gang; op applies G to the load-side line of gang, ground end first", Truth.TRUE,
+                "the load-side line of gang is grounded on every phase there on A");
+        after("op opens gang; op applies G to the load-side line of gang, ground end first; op removes G on B, line end first", Truth.FALSE,
+                "the load-side line of gang is grounded on every phase there on A");
+    }
+
+    @Test
+    void proofs_are_gone_once_what_they_were_of_moves() {
+        String carries = "op installs J around r on A, line to line; op proves J carries current on A";
+        after(carries + "; op removes J on A", Truth.FALSE, "J is proved to carry current on A");
+        after(carries + "; op installs J around r on B, line to line", Truth.TRUE, "J is proved to carry current on A");
+        String phased = "op installs J around r on A, line to line; op opens r on A; op proves r in phase on A";
+        after(phased, Truth.TRUE, "r is proved in phase on A");
+        after(phased + "; op closes r on A", Truth.FALSE, "r is proved in phase on A");
+        after(phased + "; op opens r on B", Truth.TRUE, "r is proved in phase on A");
+        after(phased + "; op takes off the load lead of r at the line end on A", Truth.FALSE, "r is proved in phase on A");
+        after(phased + "; op takes off the load lead of r at the line end on B", Truth.TRUE, "r is proved in phase on A");
+        String through = "op proves r carries current on A";
+        after(through, Truth.TRUE, "r is proved to carry current on A");
+        after(through + "; op opens r on A", Truth.FALSE, "r is proved to carry current on A");
+        after(through + "; op opens r on B", Truth.TRUE, "r is proved to carry current on A");
+        String open = "op opens r on A; op proves r open on A";
+        after(open + "; op takes off the load lead of r at the line end on A", Truth.TRUE, "r is proved open on A");
+        String waited = "op opens feeder; op waits 5 min with bank-1 dead; ";
+        after(waited + "op closes feeder", Truth.FALSE, "bank-1 has been dead for 5 min");
+        after(waited + "op closes feeder; op opens feeder", Truth.FALSE, "bank-1 has been dead for 5 min");
+    }
+
+    @Test
+    void what_was_found_is_one_of_what_may_be() {
+        String looked = "op inspects \"gasket\", finds \"good\" or \"wet\"";
+        after("", Truth.FALSE, "\"gasket\" is found \"wet\"");
+        after(looked, Truth.UNKNOWN, "\"gasket\" is found \"good\"", "\"gasket\" is found \"wet\"");
+    }
+
+    @Test
+    void units_are_on_the_pole_on_the_ground_or_in_the_shop() {
+        String off = "op opens r; op takes off the source lead of r at the line end; op takes off the load lead of r at the line end";
+        after("", Truth.TRUE, "r is on the pole on A");
+        after("", Truth.FALSE, "r is on the ground on A");
+        after(off + "; op lowers r on A", Truth.TRUE, "r is on the ground on A", "r is on the pole on B");
+        after(off + "; op lowers r on A", Truth.FALSE, "r is on the pole on A", "r is in the shop on A");
+        after(off + "; op takes r to the shop on A", Truth.TRUE, "r is in the shop on A");
+        after(off + "; op lowers r on A; op raises r on A", Truth.TRUE, "r is on the pole on A");
+    }
 }

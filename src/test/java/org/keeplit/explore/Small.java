@@ -107,6 +107,7 @@ final class Small {
                   mate "Second", on the load side
                 temporary
                   bypass-jumper J for each phase of r
+                  ground-set G for each phase of gang
                 hold H for r, held at feeder and at r, by op
                 proved on pole
                 """

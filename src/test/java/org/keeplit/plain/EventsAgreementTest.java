@@ -112,7 +112,10 @@ class EventsAgreementTest {
                 "any switching device D\nthen D fails to trip",
                 "any line section M and any phase P of M\nthen M has a " + draw.one("passing", "lasting") + " fault on P",
                 "any line section M\nthen M has a " + draw.one("passing", "lasting") + " fault",
-                "any person W and any switching device D\nwhen D is open\nthen W leaves\nthen D closes")
+                "any person W and any switching device D\nwhen D is open\nthen W leaves\nthen D closes",
+                // Several bindings with which the same happens, each with something else to ask.
+                "any person W and any switching device D\nwhen W is " + draw.one("on the ground", "on the load side") + "\nthen D opens",
+                "any switching device D and any phase P of D\nwhen D is bypassed on P\nthen reclosing of D becomes on")
                 + "\nsays \"it\"";
     }
 
