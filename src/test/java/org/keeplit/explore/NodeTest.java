@@ -110,6 +110,10 @@ class NodeTest {
         assertEquals(F, count(1, 2, Integer.MAX_VALUE, F, F));
         assertEquals(T, count(1, 0, 2, T, F));
         assertEquals(F, count(1, 0, 2, T, T));
+        // No more than those: none of the others.
+        assertEquals(T, count(1, 0, 1, F, F));
+        assertEquals(F, count(1, 0, 1, T, F));
+        assertEquals(U, count(1, 1, 1, U, F));
         assertEquals(Node.Constant.TRUE, Node.Count.of(2, List.of(asked(U)), 2, Integer.MAX_VALUE));
         assertEquals(Node.Constant.TRUE, Node.Count.of(1, List.of(asked(U)), 0, 2));
         assertEquals(Node.Constant.FALSE, Node.Count.of(0, List.of(asked(U)), 2, Integer.MAX_VALUE));

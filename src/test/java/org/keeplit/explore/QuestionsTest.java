@@ -11,7 +11,7 @@ import org.keeplit.verdict.Judgement;
 
 /** Single questions at the end of a few steps, as a writer puts them: each true, false or not known, as one can see on the pole. */
 class QuestionsTest {
-    private static final String NETWORK =
+    static final String NETWORK =
             """
             language 1
             network pole "A regulator pole behind a recloser"
