@@ -15,7 +15,7 @@ import org.keeplit.rule.Rule;
 /** Finds which questions of the rules came out true, and which false, wherever the rules were judged in a run. */
 final class Covering {
     /** A question of a rule with its variables bound. */
-    private record Probe(int rule, int part, boolean scoped, Node scope, Node value) {}
+    private record Probe(int rule, int part, boolean scoped, Node moment, Node scope, Node value) {}
 
     private final Machine machine;
     private final List<ImmutableList<RulePart>> parts = new ArrayList<>();
@@ -50,6 +50,8 @@ final class Covering {
             after.add(probes(machine.after(act.id())));
         });
         walk.walk(new StateWalk.Visitor() {
+            private final Set<Probe> due = new LinkedHashSet<>();
+
             @Override
             public void state(int number, Scene scene) {
                 ask(inStates, scene);
@@ -66,12 +68,14 @@ final class Covering {
             @Override
             public void before(int act, Scene scene) {
                 ask(before.get(act), scene);
+                due.clear();
+                after.get(act).stream().filter(p -> p.moment.eval(scene) == Truth.TRUE).forEach(due::add);
             }
 
             @Override
             public void after(int act, Scene scene) {
                 ask(inStates, scene);
-                ask(after.get(act), scene);
+                ask(due, scene);
             }
         });
         ImmutableList.Builder<RuleSeen> all = ImmutableList.builder();
@@ -142,7 +146,7 @@ final class Covering {
         } else {
             int part = numbers.get(instance.number()).get(condition);
             Node value = machine.conditions().compile(condition, environment);
-            all.add(new Probe(instance.number(), part, scoped, instance.scope(), value));
+            all.add(new Probe(instance.number(), part, scoped, instance.moment(), instance.scope(), value));
         }
     }
 

@@ -68,16 +68,16 @@ final class Frames {
     private Frame frame(TraceStep step, int act, long[] before, long[] state) {
         Map<Rule, Seen> rules = new LinkedHashMap<>();
         List<Frame.Limited> limits = new ArrayList<>();
+        List<RuleInstance> due = List.of();
         if (before != null) {
             scene.at(before);
             look(machine.before(act), true, rules, limits);
+            due = machine.after(act, scene);
         }
         scene.at(state);
         // After a flash the model is void: only what was judged before it counts.
         if (!scene.analysis().status().shortedAnywhere()) {
-            if (before != null) {
-                look(machine.after(act), true, rules, limits);
-            }
+            look(due, true, rules, limits);
             look(machine.inStates(), false, rules, limits);
         }
         return new Frame(

@@ -213,6 +213,17 @@ final class Machine {
         return after.get(act);
     }
 
+    /** {@return the rules after an act that it brings up where it leaves a state} @param left looks at that state */
+    List<RuleInstance> after(int act, Scene left) {
+        List<RuleInstance> all = after.get(act);
+        for (RuleInstance instance : all) {
+            if (!instance.moment().equals(Node.Constant.TRUE)) {
+                return all.stream().filter(i -> i.moment().eval(left) == Truth.TRUE).toList();
+            }
+        }
+        return all;
+    }
+
     List<Node> requires(int step) {
         return requires.get(step);
     }

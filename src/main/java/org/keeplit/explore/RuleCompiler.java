@@ -31,7 +31,7 @@ final class RuleCompiler {
     List<RuleInstance> inStates(int number, Rule rule) {
         Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
         for (Environment environment : conditions.environments(rule.binders(), Environment.EMPTY)) {
-            group(grouped, rule, environment, Node.Constant.TRUE, rule.body());
+            group(grouped, rule, environment, Node.Constant.TRUE, Node.Constant.TRUE, rule.body());
         }
         return instances(number, rule, grouped);
     }
@@ -40,7 +40,7 @@ final class RuleCompiler {
     List<RuleInstance> between(int number, Rule rule, Moments moments) {
         Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
         for (Environment environment : environments(rule, moments)) {
-            group(grouped, rule, environment, memories.ofRule(number, environment), rule.body());
+            group(grouped, rule, environment, Node.Constant.TRUE, memories.ofRule(number, environment), rule.body());
         }
         return instances(number, rule, grouped);
     }
@@ -50,7 +50,7 @@ final class RuleCompiler {
         Map<List<Node>, List<Environment>> grouped = new LinkedHashMap<>();
         Condition never = new Condition.One(ImmutableList.of(), rule.span());
         for (Environment environment : environments(rule, moments)) {
-            group(grouped, rule, environment, memories.ofRule(number, environment), never);
+            group(grouped, rule, environment, Node.Constant.TRUE, memories.ofRule(number, environment), never);
         }
         return instances(number, rule, grouped);
     }
@@ -80,12 +80,16 @@ final class RuleCompiler {
         Condition body = rule.form() == Rule.Form.EVENTUALLY
                 ? new Condition.All(ImmutableList.of(), rule.span())
                 : rule.body();
+        boolean isBefore = rule.form() == Rule.Form.BEFORE;
         for (Events.Event event : Events.of(world, atoms, act)) {
+            // Which contact breaks is seen in the state that the act leaves; in the one that it reaches none of them is closed.
+            Node moment = isBefore ? Node.Constant.TRUE : event.when();
             for (Trigger trigger : rule.triggers()) {
                 for (Environment matched : matches(trigger, event, act)) {
                     for (Environment environment : conditions.environments(rule.binders(), matched)) {
-                        Node when = Node.all(List.of(event.when(), suchThat(trigger, matched)));
-                        group(grouped, rule, environment, when, body);
+                        Node such = suchThat(trigger, matched);
+                        Node when = isBefore ? Node.all(List.of(event.when(), such)) : such;
+                        group(grouped, rule, environment, moment, when, body);
                     }
                 }
             }
@@ -97,26 +101,27 @@ final class RuleCompiler {
             Map<List<Node>, List<Environment>> grouped,
             Rule rule,
             Environment environment,
+            Node moment,
             Node when,
             Condition required) {
         Node such = binders(rule.binders(), environment);
         Node scope = rule.scope().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.TRUE);
         Node all = Node.all(List.of(when, such, scope));
-        if (all.equals(Node.Constant.FALSE)) {
+        if (all.equals(Node.Constant.FALSE) || moment.equals(Node.Constant.FALSE)) {
             return;
         }
         Node excuse = Node.one(List.of(
                 rule.unless().map(c -> conditions.compile(c, environment)).orElse(Node.Constant.FALSE),
                 world.besides(rule.evenIf())));
         Node body = conditions.compile(required, environment);
-        grouped.computeIfAbsent(List.of(all, excuse, body), k -> new ArrayList<>()).add(environment);
+        grouped.computeIfAbsent(List.of(moment, all, excuse, body), k -> new ArrayList<>()).add(environment);
     }
 
     private static List<RuleInstance> instances(
             int number, Rule rule, Map<List<Node>, List<Environment>> grouped) {
         List<RuleInstance> all = new ArrayList<>();
         grouped.forEach((nodes, environments) -> all.add(new RuleInstance(
-                number, rule, nodes.get(0), nodes.get(1), nodes.get(2), ImmutableList.copyOf(environments))));
+                number, rule, nodes.get(0), nodes.get(1), nodes.get(2), nodes.get(3), ImmutableList.copyOf(environments))));
         return all;
     }
 

@@ -9,6 +9,7 @@ import org.keeplit.rule.Rule;
  *
  * @param number the rule's number in the run
  * @param rule the rule
+ * @param moment what is so in the state that an act leaves where that act brings it up; always so, unless it is judged after acts
  * @param scope when it is judged
  * @param excuse what excuses; never, if the rule has no {@code unless}
  * @param body what is required
@@ -17,6 +18,7 @@ import org.keeplit.rule.Rule;
 record RuleInstance(
         int number,
         Rule rule,
+        Node moment,
         Node scope,
         Node excuse,
         Node body,
@@ -29,6 +31,7 @@ record RuleInstance(
 
     /** Notes what it reads of a state. @param into takes the note */
     void reads(Reads into) {
+        moment.reads(into);
         scope.reads(into);
         excuse.reads(into);
         body.reads(into);

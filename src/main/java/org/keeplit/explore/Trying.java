@@ -24,6 +24,8 @@ final class Trying {
     private long transitions;
     /** The state that is gone on from, if all rules are kept in it. */
     private long[] leaving;
+    /** The rules after the act that is tried now, as far as it brings them up. */
+    private List<RuleInstance> due = List.of();
 
     /** Whether a state was met before. */
     enum Met {
@@ -94,6 +96,7 @@ final class Trying {
             return;
         }
         boolean last = machine.orders().isLast(move, scene.state());
+        due = machine.after(act, scene);
         reach(machine.apply(move, scene), last, now);
     }
 
@@ -176,7 +179,7 @@ final class Trying {
 
     /** Judges what follows an act once everything is at rest, and keeps the state. */
     private void rest(long[] state, boolean last, Judging.At before) {
-        Judging.At at = judging.rules(machine.after(before.act()), before);
+        Judging.At at = judging.rules(due, before);
         if (last) {
             judging.stated(
                     Finding.Kind.EXPECTATION,

@@ -210,7 +210,7 @@ public final class PlainEvaluator {
         Asking asking = asking(state.facts());
         for (Mishaps.One one : mishaps.from(state.facts(), asking, doings, events)) {
             Process.Next next = new Process.Next(one.act(), state.left(), true, true);
-            follow(next, happened(one, asking, state.facts()), PlainTrips.Happened.of(one.act().deeds(), one.tripping(), names), length, broken, all);
+            follow(next, asking, happened(one, asking, state.facts()), PlainTrips.Happened.of(one.act().deeds(), one.tripping(), names), length, broken, all);
         }
         if (state.left() instanceof Process.Done) {
             ending(state, length - 1, broken);
@@ -295,13 +295,13 @@ public final class PlainEvaluator {
             return List.of();
         }
         List<Step> all = new ArrayList<>();
-        follow(next, recalling.after(act, asking, doings.after(act, asking, state.facts()), this::asking), PlainTrips.Happened.NOTHING, length, dirty, all);
+        follow(next, asking, recalling.after(act, asking, doings.after(act, asking, state.facts()), this::asking), PlainTrips.Happened.NOTHING, length, dirty, all);
         return all;
     }
 
     /** Judges what an act, or a reaction after it, leads to, and goes on until everything is at rest. */
     private void follow(
-            Process.Next next, Facts facts, PlainTrips.Happened happened, int length, boolean broken, List<Step> all) {
+            Process.Next next, Asking left, Facts facts, PlainTrips.Happened happened, int length, boolean broken, List<Step> all) {
         Asking then = asking(facts);
         State reached = new State(next.rest(), facts);
         boolean dirty = broken | judge(IN_STATES, null, then, length, broken);
@@ -317,19 +317,19 @@ public final class PlainEvaluator {
             return;
         }
         if (ways.rest()) {
-            all.add(new Step(reached, dirty | rested(next, then, length, dirty), length));
+            all.add(new Step(reached, dirty | rested(next, left, then, length, dirty), length));
         }
         for (PlainTrips.Move move : ways.moves()) {
             Facts remembered = recalling.after(null, then, move.facts(), this::asking);
-            follow(next, remembered, move.happened(), length + 1, dirty, all);
+            follow(next, left, remembered, move.happened(), length + 1, dirty, all);
         }
     }
 
-    /** Judges what follows an act at rest; {@return whether a rule is broken}. */
-    private boolean rested(Process.Next next, Asking then, int length, boolean broken) {
+    /** Judges what follows an act at rest; {@return whether a rule is broken}. @param left the state that the act leaves, which says what moment it is */
+    private boolean rested(Process.Next next, Asking left, Asking then, int length, boolean broken) {
         PlainAct act = next.act();
-        boolean dirty = judge(List.of(Rule.Form.AFTER), act, then, length, broken);
-        rules.stream().filter(r -> r.form() == Rule.Form.EVENTUALLY).forEach(r -> putToTheQuestion(r, act, then));
+        boolean dirty = judge(List.of(Rule.Form.AFTER), act, left, then, length, broken);
+        rules.stream().filter(r -> r.form() == Rule.Form.EVENTUALLY).forEach(r -> putToTheQuestion(r, act, left, then));
         if (next.last()) {
             for (Condition condition : act.step().expects()) {
                 if (then.ask(condition, Map.of()) != Truth.TRUE) {
@@ -354,12 +354,18 @@ public final class PlainEvaluator {
 
     /** Judges all rules of some forms; {@return whether any is broken}. */
     private boolean judge(List<Rule.Form> forms, PlainAct act, Asking asking, int length, boolean broken) {
+        return judge(forms, act, asking, asking, length, broken);
+    }
+
+    /** @param moment the state in which an act is looked at for the moments that it is */
+    private boolean judge(
+            List<Rule.Form> forms, PlainAct act, Asking moment, Asking asking, int length, boolean broken) {
         boolean any = false;
         for (Rule rule : rules) {
             if (!forms.contains(rule.form())) {
                 continue;
             }
-            for (Map<String, Thing> env : ruling.bindings(rule, act, asking)) {
+            for (Map<String, Thing> env : ruling.bindings(rule, act, moment)) {
                 if (ruling.scope(rule, env, asking) == Truth.TRUE && ruling.excuse(rule, env, asking) != Truth.TRUE) {
                     exercised.add(rule.name());
                 }
@@ -377,8 +383,8 @@ public final class PlainEvaluator {
     }
 
     /** A rule on what must come at last has come up with the moment that asks for it. */
-    private void putToTheQuestion(Rule rule, PlainAct act, Asking then) {
-        for (Map<String, Thing> env : doings.bindings(rule, act, then)) {
+    private void putToTheQuestion(Rule rule, PlainAct act, Asking left, Asking then) {
+        for (Map<String, Thing> env : doings.bindings(rule, act, left)) {
             boolean excused = ruling.excuse(rule, env, then) == Truth.TRUE;
             if (doings.scope(rule, env, then) == Truth.TRUE && !excused) {
                 exercised.add(rule.name());
