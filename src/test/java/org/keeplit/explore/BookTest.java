@@ -184,4 +184,38 @@ class BookTest {
         // Dead and energized exclude one another, too, but that is not seen by the conditions alone.
         assertEquals(List.of(), contradictions(dead, "always for any load L, the node of L is energized"));
     }
+
+    private static void exclude(boolean so, String one, String other) {
+        String rules = "rule r-1\n  always for any switch D, " + one + ENDS + "rule r-2\n  always for any switch E, " + other.replace("D ", "E ") + ENDS;
+        int found = Small.judge(rules, "  op tags gang\n" + OPEN).outcome().contradictions().size();
+        assertEquals(so ? 1 : 0, found, one + " | " + other);
+    }
+
+    /** Two rules of one thing: told if no value of what it may be keeps both, whichever way it is said. */
+    @Test
+    void what_excludes_one_another_is_found_behind_and_or_not_and_counts() {
+        String moves = "one of\n    D is open\n    D is tagged\n  end";
+        exclude(true, moves, "all of\n    D is closed\n    D is not tagged\n  end");
+        exclude(false, moves, "D is closed");
+        exclude(false, moves, "D is not tagged");
+        exclude(true, "all of\n    D is open\n    D is tagged\n  end", "D is closed");
+        exclude(true, "all of\n    D is open\n    D is tagged\n  end", "D is not tagged");
+        exclude(false, "all of\n    D is open\n    D is tagged\n  end", "D is tagged");
+        exclude(true, "D is open", "D is not open");
+        exclude(false, "D is open", "D is open");
+    }
+
+    @Test
+    void what_excludes_one_another_is_found_by_ranges_and_by_more_than_two_values() {
+        String steps = "  mate asks op for H\n  op issues H to mate\n  mate repeats H\n  op confirms H\n  mate releases H\n";
+        String[] papers = {"out", "in force", "asked for", "released"};
+        // Of each two: is out takes in being in force, all others exclude one another.
+        for (int i = 0; i < papers.length; i++) {
+            for (int k = 0; k < i; k++) {
+                String rules = "rule r-1\n  always for any hold H, H is " + papers[i] + ENDS + "rule r-2\n  always for any hold H, H is " + papers[k] + ENDS;
+                int found = Small.judge(rules, steps).outcome().contradictions().size();
+                assertEquals(i == 1 && k == 0 ? 0 : 1, found, papers[i] + " and " + papers[k]);
+            }
+        }
+    }
 }

@@ -119,4 +119,46 @@ class CoveringTest {
                         "always for any switch S and any recloser R, all of\nS is closed\nR is closed\nend",
                         "op opens r\nop opens gang\n"));
     }
+
+    @Test
+    void whatIsAskedAtAnActIsAskedThereOnly() {
+        String steps = "op opens r on A\nop opens gang\nop closes gang\n";
+        String recloser = "some recloser D is open on A";
+        assertEquals(
+                new TreeMap<>(Map.of("require D is open on phase A", "F")),
+                seen("at the start " + recloser, steps));
+        assertEquals(
+                new TreeMap<>(Map.of("require D is open on phase A", "T")),
+                seen("at the end " + recloser, steps));
+        assertEquals(
+                new TreeMap<>(Map.of("require S is closed", "T")),
+                seen("before opening any switch S\nrequire S is closed", steps));
+        assertEquals(
+                new TreeMap<>(Map.of("require S is closed", "F")),
+                seen("after opening any switch S\nrequire S is closed", steps));
+        assertEquals(
+                new TreeMap<>(Map.of("require S is closed", "TF")),
+                seen("after opening or closing any switch S\nrequire S is closed", steps));
+        // Which contact breaks is seen before it does: the rule comes up, of the switch alone.
+        assertEquals(
+                new TreeMap<>(Map.of("require S is closed", "F")),
+                seen("after breaking any contact K on phase P\nrequire for every switch S, S is closed", "op opens gang\n"));
+    }
+
+    @Test
+    void theLastStateCountsAsWellAsTheFirst() {
+        assertEquals(
+                new TreeMap<>(Map.of("require S is closed", "TF")),
+                seen("always every switch S is closed", "op opens gang\n"));
+    }
+
+    @Test
+    void countsAndAlternativesAreTakenApart() {
+        assertEquals(
+                new TreeMap<>(Map.of("require D is closed", "TF")),
+                seen("always at least two switching devices D are closed", "op opens gang\n"));
+        assertEquals(
+                new TreeMap<>(Map.of("require S is open", "TF", "require S is tagged", "F")),
+                seen("always for any switch S, one of\nS is open\nS is tagged\nend", "op opens gang\n"));
+    }
 }

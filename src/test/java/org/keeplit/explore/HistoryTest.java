@@ -142,4 +142,59 @@ class HistoryTest {
         assertEquals(Map.of("r-1", 2), roots(by, "  op briefs op, mate\n  mate opens gang\n"));
         assertEquals(Map.of(), roots(by, "  op briefs op, mate\n  op opens gang\n"));
     }
+
+    @Test
+    void what_is_remembered_of_one_thing_is_not_of_another() {
+        String closed = "between tagging any switching device D and untagging D require D is closed";
+        assertEquals(Map.of(), roots(closed, "  op tags feeder\n  op opens gang\n  op takes the tag off feeder\n  op tags r\n"));
+        String back = "after opening any switching device D, eventually closing D";
+        String both = "  op opens feeder\n  op closes feeder\n  op opens gang\n";
+        assertEquals(Map.of(), roots(back, both + "  op closes gang\n"));
+        assertEquals(Map.of("r-1", 3), roots(back, both));
+        String phase = "after opening any recloser D on phase P, eventually closing D on P";
+        assertEquals(Map.of("r-1", 3), roots(phase, "  op opens r on A\n  op opens r on B\n  op closes r on A\n"));
+    }
+
+    /** The past may stand anywhere in a condition: what it asks is remembered wherever it stands. */
+    @Test
+    void the_past_stands_within_other_conditions() {
+        String one = "before opening any switching device D require one of\n    doing \"a\" has happened\n    doing \"b\" has happened\n  end";
+        assertEquals(Map.of(), roots(one, "  op does \"a\"\n  op opens gang\n"));
+        assertEquals(Map.of(), roots(one, "  op does \"b\"\n  op opens gang\n"));
+        assertEquals(Map.of("r-1", 1), roots(one, "  op opens gang\n  op does \"a\"\n"));
+        String all = one.replace("one of", "all of");
+        assertEquals(Map.of("r-1", 2), roots(all, "  op does \"a\"\n  op opens gang\n  op does \"b\"\n"));
+        assertEquals(Map.of(), roots(all, "  op does \"b\"\n  op does \"a\"\n  op opens gang\n"));
+        String every = "before opening any switching device D require for every person W, briefing W has happened";
+        assertEquals(Map.of(), roots(every, "  op briefs mate and op\n  op opens gang\n"));
+        assertEquals(Map.of("r-1", 2), roots(every, "  op briefs mate\n  op opens gang\n"));
+        String some = "before opening any switching device D require for every person W that is on the load side, briefing W has happened";
+        assertEquals(Map.of(), roots(some, "  op briefs mate\n  op opens gang\n"));
+        assertEquals(Map.of("r-1", 2), roots(some, "  op briefs op\n  op opens gang\n"));
+    }
+
+    @Test
+    void the_past_stands_behind_a_name() {
+        String named = "define any person W is told: briefing W has happened\nrule r-1\n  before opening any switching device D by any person W\n"
+                + "  require W is told" + ENDS;
+        assertEquals(Map.of(), Small.roots(Small.judge(named, "  op briefs mate\n  mate opens gang\n")));
+        assertEquals(Map.of("r-1", 2), Small.roots(Small.judge(named, "  op briefs mate\n  op opens gang\n")));
+    }
+
+    /** What is so since a moment, of something that was so itself since another. */
+    @Test
+    void the_past_stands_within_the_past() {
+        String rule = "before untagging any switching device D require since tagging D, doing \"a\" has happened";
+        String untag = "  op takes the tag off gang\n";
+        assertEquals(Map.of(), roots(rule, "  op does \"a\"\n  op tags gang\n" + untag));
+        assertEquals(Map.of("r-1", 3), roots(rule, "  op tags gang\n  op does \"a\"\n" + untag));
+    }
+
+    @Test
+    void a_rule_takes_the_bits_of_what_it_remembers() {
+        Judgement two = judge("after opening any recloser D on phase P, eventually closing D on P", "  op opens r on A\n  op opens r on B\n  op closes r\n");
+        assertEquals(2, two.outcome().rules().get(0).memoryBits());
+        Judgement none = judge("before opening any switching device D require D is closed", "  op opens gang\n");
+        assertEquals(0, none.outcome().rules().get(0).memoryBits());
+    }
 }

@@ -100,6 +100,7 @@ class MeaningTest {
         assertEquals(
                 Map.of("requirement", 1),
                 roots(NO_RULE, "  op opens gang\n    requires gang is tagged\n  op closes gang\n"));
+        assertEquals(1, states("  op opens gang\n    requires gang is tagged\n  op closes gang\n"));
         Judgement broken = Small.judge(NOT_OPENED, "  op opens gang\n  op closes gang\n");
         assertEquals(Map.of("not-opened", 1), Small.roots(broken));
         assertEquals(3, broken.outcome().states());
