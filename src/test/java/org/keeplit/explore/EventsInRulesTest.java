@@ -18,9 +18,13 @@ class EventsInRulesTest {
     private static final String MARKED = "while for every recloser D, reclosing of D is blocked on A\n  require ";
 
     private static Judgement judge(String event, String rule, String steps, String tail) {
+        return judge(event, rule, steps, tail, 1);
+    }
+
+    private static Judgement judge(String event, String rule, String steps, String tail, int most) {
         Problems problems = new Problems();
         String rules = "event chance\n  " + event + "\n  says \"by chance\"\n" + rule;
-        List<Judgement> all = Small.judge(Small.network(), rules, "", steps, tail, problems);
+        List<Judgement> all = Small.judge(Small.network(), rules, "", steps, tail, most, problems);
         assertEquals("", ProblemPrinter.print(problems.sorted()));
         return all.get(0);
     }
@@ -167,5 +171,64 @@ class EventsInRulesTest {
         String rule = "while for every switch D, D is tagged\n  require at most one switching device D is open on A";
         assertEquals(Map.of(), roots(event, rule, "op tags gang", "op tags r"));
         assertEquals(Map.of("r-1", 4), roots(event, rule, "op tags gang", "op tags r", "op opens feeder"));
+    }
+
+    @Test
+    void of_two_events_each_happens_once() {
+        String event = "any switching device D\n  when D is tagged\n  then D opens";
+        String rule = "rule r-1\n  while for every switch D, D is tagged\n  require at most one switching device D is open on A\n  even if chance" + LAST;
+        String steps = "  op tags gang\n  op tags r\n";
+        assertEquals(Map.of(), Small.roots(judge(event, rule, steps, "", 1)));
+        assertEquals(Map.of("r-1", 4), Small.roots(judge(event, rule, steps, "", 2)));
+    }
+
+    @Test
+    void an_event_that_no_rule_names_never_comes() {
+        String rule = "rule r-1\n  while for every switch D, D is tagged\n  require some load L is supplied\n  even if chance" + LAST;
+        String other = "event other\n  any switch D\n  then D opens\n  says \"other\"\n";
+        String event = "any recloser D\n  then D opens on A";
+        assertEquals(4, judge(event, rule, "  op tags gang\n", "").outcome().states());
+        assertEquals(4, judge(event, other + rule, "  op tags gang\n", "").outcome().states());
+        assertEquals(6, judge(event, other + rule.replace("even if chance", "even if chance, other"), "  op tags gang\n", "").outcome().states());
+    }
+
+    /** What opens by chance stays open, even where the same device may reclose after a trip. */
+    @Test
+    void only_what_trips_recloses() {
+        String other = "event other\n  any recloser D\n  then D trips on A\n  says \"it trips\"\n";
+        String rule = "rule r-1\n  while for every recloser D, reclosing of D is blocked on B\n  require for every recloser D, D is open on A\n  even if chance, other" + LAST;
+        String event = "any recloser D\n  when for every switch E, E is tagged\n  then D %s on A\n  then reclosing of D becomes blocked on B";
+        assertEquals(Map.of(), Small.roots(judge(event.formatted("opens"), other + rule, "  op tags gang\n", "")));
+        assertEquals(Map.of("r-1", 3), Small.roots(judge(event.formatted("trips"), other + rule, "  op tags gang\n", "")));
+    }
+
+    @Test
+    void either_clamp_may_be_the_one_that_comes_off() {
+        String event = "any bypass-jumper J and any phase P of J\n  when J is installed on P\n  then J comes off on P";
+        String open = "while for every recloser D, D is open on B\n  require ";
+        // Without its clamp on the source side the free jumper is dead, without the other it is alive and the load is not supplied.
+        assertEquals(Map.of("r-1", 4), roots(event, open + "for every bypass-jumper J, J is energized on B", AROUND));
+        assertEquals(
+                Map.of("r-1", 4),
+                roots(event, open + "one of\n    every load L is supplied\n    for every bypass-jumper J, J is dead on B\n  end", AROUND));
+    }
+
+    @Test
+    void a_test_for_dead_is_stale_after_a_move_by_chance_and_after_nothing_else() {
+        String rule = "while \"go\" is recorded\n  require for every switch D, the load-side line of D is proved dead on A";
+        String[] steps = {"op opens gang", "op tests the load-side line of gang dead on A", "op records \"go\""};
+        assertEquals(Map.of("r-1", 4), roots("any recloser D\n  when \"go\" is recorded\n  then D opens on C", rule, steps));
+        assertEquals(Map.of(), roots("any recloser D\n  when \"go\" is recorded\n  then reclosing of D becomes blocked on C", rule, steps));
+        assertEquals(Map.of(), roots("any person W\n  when \"go\" is recorded\n  then W leaves", rule, steps));
+    }
+
+    @Test
+    void the_trace_says_what_happened_to_what() {
+        Judgement judged = judge(
+                "any recloser D and any phase P of D\n  then D opens on P",
+                "rule r-1\n  while for every switch D, D is tagged\n  require for every recloser D, D is closed on C\n  even if chance" + LAST,
+                "  op tags gang\n", "");
+        List<TraceStep> trace = judged.outcome().findings().get(0).trace();
+        assertEquals(List.of("by chance: by chance", "op: tags gang"), trace.stream().map(t -> t.actor() + ": " + t.text()).sorted().toList());
     }
 }

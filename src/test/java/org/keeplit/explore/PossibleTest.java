@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.keeplit.text.ProblemPrinter;
+import org.keeplit.text.Problems;
+import org.keeplit.verdict.Judgement;
 
 /** The table "Possible" of DEVELOPERS.md, row by row: what can be done ends well, what cannot ends the path where it stands. */
 class PossibleTest {
@@ -17,7 +20,11 @@ class PossibleTest {
             """;
 
     private static Map<String, Integer> roots(String steps) {
-        return Small.roots(Small.judge(RULE, "  " + String.join("\n  ", steps.split("; ")) + "\n"));
+        Problems problems = new Problems();
+        String some = "  " + String.join("\n  ", steps.split("; ")) + "\n";
+        List<Judgement> all = Small.judge(QuestionsTest.NETWORK, RULE, "", some, "", problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()), steps);
+        return Small.roots(all.get(0));
     }
 
     private static void can(String... steps) {
@@ -106,6 +113,22 @@ class PossibleTest {
                     cannot(done + 1, steps);
                 }
             }
+        }
+    }
+
+    @Test
+    void a_regulator_runs_to_neutral_by_hand_and_with_its_control_power() {
+        can("op sets v to manual on A; op runs v to neutral on A; op runs v to neutral on A");
+        cannot(1, "op runs v to neutral on A");
+        cannot(3, "op sets v to manual on A; op opens the control power of v on A; op runs v to neutral on A");
+    }
+
+    /** Whoever looks, proves or tests and finds otherwise stops: nothing is changed by it. */
+    @Test
+    void who_finds_otherwise_stops() {
+        can("op opens gang; op tests the load-side line of gang dead on A", "op proves r closed on A", "op proves r carries current on A");
+        for (String look : List.of("tests the load-side line of gang dead on A", "proves gang open", "checks gang is tagged", "proves J carries current on A")) {
+            assertEquals(Map.of("stop", 2), roots("op does \"a\"; op " + look), look);
         }
     }
 

@@ -169,6 +169,11 @@ class QuestionsTest {
         after(run + "; op proves v at neutral on A", Truth.TRUE, "v is proved at neutral on A");
         after(run + "; op proves v at neutral on A", Truth.FALSE, "v is proved at neutral on B");
         after(run + "; op sets v to automatic", Truth.UNKNOWN, "v is at neutral on A");
+        // Who proves it goes on only if it is so; running once more makes the proof doubtful.
+        after("op sets v to manual", Truth.UNKNOWN, "v is at neutral on A");
+        after("op sets v to manual; op proves v at neutral on A", Truth.TRUE, "v is at neutral on A");
+        after(run + "; op proves v at neutral on A; op runs v to neutral on A", Truth.FALSE, "v is proved at neutral on A");
+        after(run + "; op proves v at neutral on A; op runs v to neutral on B", Truth.TRUE, "v is proved at neutral on A");
     }
 
     @Test

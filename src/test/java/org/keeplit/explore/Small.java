@@ -77,7 +77,7 @@ final class Small {
     private static List<Judgement> judgeAll(
             String rules, String header, String steps, String tail, Watcher watcher) {
         Problems problems = new Problems();
-        List<Judgement> all = judge(NETWORK, rules, header, steps, tail, watcher, problems);
+        List<Judgement> all = judge(NETWORK, rules, header, steps, tail, Limits.USUAL, watcher, problems);
         assertEquals("", ProblemPrinter.print(problems.sorted()));
         return all;
     }
@@ -85,7 +85,13 @@ final class Small {
     /** {@return the verdicts on another network called pole} @param problems collects what is wrong */
     static List<Judgement> judge(
             String network, String rules, String header, String steps, String tail, Problems problems) {
-        return judge(network, rules, header, steps, tail, Watcher.NOBODY, problems);
+        return judge(network, rules, header, steps, tail, Limits.USUAL, Watcher.NOBODY, problems);
+    }
+
+    /** {@return the verdicts with so many events at most} */
+    static List<Judgement> judge(
+            String network, String rules, String header, String steps, String tail, int events, Problems problems) {
+        return judge(network, rules, header, steps, tail, Limits.USUAL.with(events), Watcher.NOBODY, problems);
     }
 
     private static List<Judgement> judge(
@@ -94,6 +100,7 @@ final class Small {
             String header,
             String steps,
             String tail,
+            Limits limits,
             Watcher watcher,
             Problems problems) {
         String procedure =
@@ -123,7 +130,7 @@ final class Small {
                         new Source("test.rules", "language 1\nrulebook test-rules revision 1\n" + rules),
                         new Source("p.procedure", procedure)));
         library.problems().forEach(problems::add);
-        return Keeplit.check(library, Limits.USUAL, watcher, problems);
+        return Keeplit.check(library, limits, watcher, problems);
     }
 
     static String read(String file) {
