@@ -230,6 +230,17 @@ class LdltFactorTest {
     }
 
     @Test
+    void aVertexThatNothingJoinsBringsNoFill() {
+        SymbolicLdlt symbolic = SymbolicLdlt.analyse(4, new long[] {SymbolicLdlt.pair(0, 1), SymbolicLdlt.pair(1, 3)});
+        assertEquals(2, symbolic.factorSize());
+        assertEquals(6, symbolic.entries());
+        for (int v = 0; v < 4; v++) {
+            assertEquals(v, symbolic.vertex(symbolic.place(v)));
+        }
+        assertThrows(IllegalArgumentException.class, () -> symbolic.entry(2, 3));
+    }
+
+    @Test
     @Timeout(10)
     void hubsOfManyNeighboursCostNoFillAndNoTime() {
         int size = 200_000;
