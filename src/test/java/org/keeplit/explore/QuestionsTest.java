@@ -37,9 +37,9 @@ class QuestionsTest {
               because "Test."
             """;
 
-    private static boolean ends(String steps, String condition) {
+    private static boolean ends(String network, String steps, String condition) {
         Problems problems = new Problems();
-        List<Judgement> all = Small.judge(NETWORK, RULE, "", steps, "\nends with\n  " + condition + "\n", problems);
+        List<Judgement> all = Small.judge(network, RULE, "", steps, "\nends with\n  " + condition + "\n", problems);
         assertEquals("", ProblemPrinter.print(problems.sorted()), condition);
         List<String> roots = List.copyOf(Small.roots(all.get(0)).keySet());
         assertEquals(roots.isEmpty() ? List.of() : List.of("ending"), roots, condition);
@@ -48,20 +48,22 @@ class QuestionsTest {
 
     /** Asks a question and its denial after some steps: of what is not known neither can be shown. */
     private static void after(String steps, Truth truth, String... conditions) {
+        after(NETWORK, steps, truth, conditions);
+    }
+
+    static void after(String network, String steps, Truth truth, String... conditions) {
         String some = steps.isEmpty() ? "  op does \"nothing\"\n" : "  " + String.join("\n  ", steps.split("; ")) + "\n";
         for (String condition : conditions) {
             String denied = condition.contains(" is ")
                     ? condition.replaceFirst(" is ", " is not ")
-                    : condition.contains(" has been ")
-                            ? condition.replaceFirst(" has been ", " has not been ")
-                            : condition.contains(" has counted ")
-                                    ? condition.replaceFirst(" has ", " has not ")
+                    : condition.contains(" has been ") || condition.contains(" has counted ")
+                            ? condition.replaceFirst(" has ", " has not ")
                             : condition.replaceFirst(" has ", " does not have ")
                                     .replaceFirst(" covers ", " does not cover ")
                                     .replaceFirst(" stands ", " does not stand ")
                                     .replaceFirst(" feeds ", " does not feed ");
-            assertEquals(truth == Truth.TRUE, ends(some, condition), condition);
-            assertEquals(truth == Truth.FALSE, ends(some, denied), denied);
+            assertEquals(truth == Truth.TRUE, ends(network, some, condition), condition);
+            assertEquals(truth == Truth.FALSE, ends(network, some, denied), denied);
         }
     }
 
