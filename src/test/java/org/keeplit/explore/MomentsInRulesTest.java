@@ -4,17 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import org.keeplit.text.ProblemPrinter;
-import org.keeplit.text.Problems;
 
 /** Which acts bring a rule up: each sort of moment, with the objects, phases and people that it binds. */
 class MomentsInRulesTest {
     private static Map<String, Integer> roots(String rule, String steps) {
-        Problems problems = new Problems();
-        String some = "  " + String.join("\n  ", steps.split("; ")) + "\n";
-        var all = Small.judge(QuestionsTest.NETWORK, "rule r-1\n  " + rule + "\n  says \"x\"\n  because \"Test.\"\n", "", some, "", problems);
-        assertEquals("", ProblemPrinter.print(problems.sorted()), rule);
-        return Small.roots(all.get(0));
+        String named = "rule r-1\n  " + rule + "\n  says \"x\"\n  because \"Test.\"\n";
+        return Small.roots(Small.judge(QuestionsTest.NETWORK, named, "", Small.lines(steps), "", 0));
     }
 
     /** A rule that asks for what is never so is broken by the act that brings it up, and only there. */

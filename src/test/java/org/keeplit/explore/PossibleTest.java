@@ -5,26 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import org.keeplit.text.ProblemPrinter;
-import org.keeplit.text.Problems;
-import org.keeplit.verdict.Judgement;
 
 /** The table "Possible" of DEVELOPERS.md, row by row: what can be done ends well, what cannot ends the path where it stands. */
 class PossibleTest {
-    private static final String RULE =
-            """
-            rule something
-              at the start some load L is supplied
-              says "all dark"
-              because "Test."
-            """;
-
     private static Map<String, Integer> roots(String steps) {
-        Problems problems = new Problems();
-        String some = "  " + String.join("\n  ", steps.split("; ")) + "\n";
-        List<Judgement> all = Small.judge(QuestionsTest.NETWORK, RULE, "", some, "", problems);
-        assertEquals("", ProblemPrinter.print(problems.sorted()), steps);
-        return Small.roots(all.get(0));
+        return Small.roots(Small.judge(QuestionsTest.NETWORK, QuestionsTest.RULE, "", Small.lines(steps), "", 0));
     }
 
     private static void can(String... steps) {

@@ -5,9 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import org.keeplit.text.ProblemPrinter;
-import org.keeplit.text.Problems;
-import org.keeplit.verdict.Judgement;
 
 /**
  * The same questions in rules. A rule that is kept in one state is judged again in the next only if something that it reads has
@@ -15,11 +12,8 @@ import org.keeplit.verdict.Judgement;
  */
 class QuestionsInRulesTest {
     private static Map<String, Integer> roots(String network, String rule, String header, String steps) {
-        Problems problems = new Problems();
-        String some = "  " + String.join("\n  ", steps.split("; ")) + "\n";
-        List<Judgement> all = Small.judge(network, "rule r-1\n  " + rule + "\n  says \"x\"\n  because \"Test.\"\n", header, some, "", problems);
-        assertEquals("", ProblemPrinter.print(problems.sorted()), rule);
-        return Small.roots(all.get(0));
+        String named = "rule r-1\n  " + rule + "\n  says \"x\"\n  because \"Test.\"\n";
+        return Small.roots(Small.judge(network, named, header, Small.lines(steps), "", 0));
     }
 
     private static Map<String, Integer> roots(String rule, String steps) {

@@ -88,10 +88,18 @@ final class Small {
         return judge(network, rules, header, steps, tail, Limits.USUAL, Watcher.NOBODY, problems);
     }
 
-    /** {@return the verdicts with so many events at most} */
-    static List<Judgement> judge(
-            String network, String rules, String header, String steps, String tail, int events, Problems problems) {
-        return judge(network, rules, header, steps, tail, Limits.USUAL.with(events), Watcher.NOBODY, problems);
+    /** {@return the one verdict on another network called pole, in which nothing is wrong} @param events how many may happen at most */
+    static Judgement judge(String network, String rules, String header, String steps, String tail, int events) {
+        Problems problems = new Problems();
+        List<Judgement> all = judge(network, rules, header, steps, tail, Limits.USUAL.with(events), Watcher.NOBODY, problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()), rules + steps + tail);
+        assertEquals(1, all.size());
+        return all.get(0);
+    }
+
+    /** {@return the lines of a stage} @param steps the steps, with semicolons between them */
+    static String lines(String steps) {
+        return "  " + String.join("\n  ", steps.split("; ")) + "\n";
     }
 
     private static List<Judgement> judge(
