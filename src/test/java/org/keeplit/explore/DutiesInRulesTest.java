@@ -73,4 +73,22 @@ class DutiesInRulesTest {
         String other = "op opens feeder; op opens gang; op applies G to the source-side line of gang, ground end first";
         duty(other, "feeder", "closing duty onto a ground");
     }
+
+    /** A lead of phase A on phase B of its line, which a jumper keeps alive: one supply at two angles. */
+    @Test
+    void one_supply_at_two_angles() {
+        String rolled = "op installs J around r on B, line to line; op opens r; op takes off the load lead of r at the line end on A; "
+                + "op puts on the load lead of r at the line end on A%s";
+        duty(rolled.formatted(", onto phase B"), "r", "closing duty cross-phase on A");
+        duty(rolled.formatted(""), "r", "closing duty energizing load on A");
+        duty(rolled.formatted(""), "r", "closing duty parallel make on B");
+    }
+
+    @Test
+    void what_a_customer_may_feed_is_another_supply() {
+        String network = NETWORK + "generator gas at m-1, phases ABC, 75 kW\n";
+        QuestionsTest.after(network, "op opens to-none", Truth.TRUE, "to-none has closing duty joining two supplies");
+        QuestionsTest.after(network, "op opens to-none; op opens feeder", Truth.FALSE, "to-none has closing duty joining two supplies");
+        QuestionsTest.after(network, "op opens to-none", Truth.UNKNOWN, "the load-side line of to-none is dead", "the load-side line of to-none is alive");
+    }
 }
