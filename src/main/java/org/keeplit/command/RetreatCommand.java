@@ -3,10 +3,10 @@ package org.keeplit.command;
 import java.util.List;
 import org.keeplit.Keeplit;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.RetreatTable;
 import org.keeplit.language.Library;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
 

@@ -3,11 +3,11 @@ package org.keeplit.command;
 import java.util.List;
 import org.keeplit.Keeplit;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.SlipResult;
-import org.keeplit.insight.SlipTable;
 import org.keeplit.language.Library;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
 

@@ -5,10 +5,10 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
 

@@ -1,14 +1,14 @@
 package org.keeplit.exchange;
 
 import java.util.List;
-import org.keeplit.explore.RuleAtStep;
 import org.keeplit.gridfile.Imported;
-import org.keeplit.insight.OrderTable;
-import org.keeplit.insight.PlanResult;
-import org.keeplit.insight.RetreatTable;
-import org.keeplit.insight.SlipTable;
-import org.keeplit.insight.SweepResult;
-import org.keeplit.mend.Mend;
+import org.keeplit.outcome.Mend;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.PlanResult;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.RuleAtStep;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.SweepResult;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
 import org.keeplit.verdict.Judgement;

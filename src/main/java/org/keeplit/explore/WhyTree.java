@@ -9,6 +9,7 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.outcome.Why;
 
 /** Explains a rule in a state in full: every part with its value, every witness, every figure, every path. */
 final class WhyTree {

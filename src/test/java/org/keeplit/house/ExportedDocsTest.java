@@ -32,7 +32,7 @@ class ExportedDocsTest {
         while (exported.find()) {
             packages.add(exported.group(1));
         }
-        assertEquals(13, packages.size(), packages.toString());
+        assertEquals(11, packages.size(), packages.toString());
         List<Path> files = new ArrayList<>();
         for (String one : packages) {
             try (Stream<Path> inside = Files.list(SOURCES.resolve(one.replace('.', '/')))) {
