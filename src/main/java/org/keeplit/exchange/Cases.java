@@ -43,6 +43,8 @@ final class Cases {
             a.all().forEach(one -> all.add(InsightCases.place(one)));
         } else if (answer instanceof Answer.Mends a) {
             a.all().forEach(one -> all.add(InsightCases.mend(one)));
+        } else if (answer instanceof Answer.Rechecks a) {
+            a.all().forEach(one -> all.add(RecheckWords.asCase(one)));
         } else {
             throw new IllegalArgumentException("an explanation is no case");
         }
