@@ -1,8 +1,12 @@
 package org.keeplit.plain;
 
+import java.util.ArrayDeque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.Connection;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 
@@ -12,8 +16,10 @@ final class PlainNominal {
 
     private final Map<String, Double> known = new HashMap<>();
     private final double system;
+    private final Network network;
 
     PlainNominal(Network network) {
+        this.network = network;
         this.system = network.system().containsKey("voltage")
                 ? network.system().get("voltage").si()
                 : USUAL;
@@ -45,5 +51,36 @@ final class PlainNominal {
 
     double at(String node) {
         return known.getOrDefault(node, system);
+    }
+
+    /** {@return whether a walk from a node, not through transformers, meets what holds the system to ground} */
+    boolean grounds(String node) {
+        Set<String> met = new HashSet<>(Set.of(node));
+        ArrayDeque<String> open = new ArrayDeque<>(met);
+        while (!open.isEmpty()) {
+            String here = open.poll();
+            if (network.all(Element.Source.class).anyMatch(s -> s.node().equals(here))) {
+                return true;
+            }
+            for (Element.Branch branch : network.all(Element.Branch.class).toList()) {
+                boolean high = branch.from().equals(here);
+                if (!high && !branch.to().equals(here)) {
+                    continue;
+                }
+                if (branch instanceof Element.Transformer t) {
+                    Connection own = high ? t.primary() : t.secondary();
+                    Connection other = high ? t.secondary() : t.primary();
+                    if (own == Connection.GROUNDED_WYE && other != Connection.WYE) {
+                        return true;
+                    }
+                } else {
+                    String there = high ? branch.to() : branch.from();
+                    if (met.add(there)) {
+                        open.add(there);
+                    }
+                }
+            }
+        }
+        return false;
     }
 }

@@ -358,12 +358,11 @@ final class PlainPieces {
     }
 
     private void generator(Element.Generator generator) {
-        List<Conductor> phases = phases(generator);
-        Cx each = new Cx(need(generator, "active power"), figure(generator, "reactive power", 0)).times(-1.0 / phases.size());
-        for (Conductor p : phases) {
-            double volts = nominal.toGround(generator.node(), p);
-            draws.add(new Draw(Names.node(generator.node(), p), null, volts, LoadModel.POWER, each, true));
-        }
+        // With no ground anywhere it has nothing to deliver to but the other phases.
+        Connection joined = nominal.grounds(generator.node()) ? Connection.GROUNDED_WYE : Connection.DELTA;
+        List<Leg> legs = legs(generator.name(), generator.node(), joined, phases(generator));
+        Cx each = new Cx(need(generator, "active power"), figure(generator, "reactive power", 0)).times(-1.0 / legs.size());
+        legs.forEach(leg -> draws.add(new Draw(leg.from(), leg.to(), leg.volts(), LoadModel.POWER, each, true)));
     }
 
     private void capacitor(Element.Capacitor bank) {

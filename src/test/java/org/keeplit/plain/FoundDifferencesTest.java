@@ -76,4 +76,19 @@ class FoundDifferencesTest {
         assertEquals("", one.difference());
         assertEquals(Map.of("made-1", 5), one.plain().roots());
     }
+
+    /** Constant power to ground, where nothing else is grounded, left the star point drifting without end. */
+    @Test
+    void aGeneratorOnASystemWithoutAGroundHasALoadFlow() {
+        List<MadeElement> elements = List.of(
+                new MadeElement("source", "s-1", "n-1", null, "ABC", List.of("supply alpha")),
+                new MadeElement("transformer", "t-3", "n-1", "n-3", "ABC", List.of("grounded wye to ungrounded wye")),
+                new MadeElement("electronic-recloser", "d-4", "n-3", "n-4", "ABC", List.of("pickup 1.2 A", "ground pickup 0.8 A")),
+                new MadeElement("cable", "l-5", "n-4", "n-5", "ABC", List.of("length 1 km")),
+                new MadeElement("switch", "d-6", "n-5", "n-6", "ABC", List.of()),
+                new MadeElement("line", "l-9", "n-6", "n-9", "ABC", List.of("length 1 km")),
+                new MadeElement("generator", "g-14", "n-3", null, "ABC", List.of("20 kW")));
+        String carries = rule("always for any switching device D and any phase P of D, the current through D on P is at most 20 A");
+        assertEquals(Map.of(), roots(elements, List.of(carries), Part.step("east does \"nothing\"")));
+    }
 }

@@ -23,29 +23,31 @@ final class Shunts {
         this.assembly = assembly;
     }
 
-    /** {@return the elements of the generators added, a phase each} */
+    /** {@return the elements of the generators added, one for each phase or two of them} */
     List<Integer> generators() {
         return List.copyOf(generators);
     }
 
-    /** A generator follows the voltage that it finds, phase by phase; it holds no island. */
+    /**
+     * A generator follows the voltage that it finds, phase by phase; it holds no island. Where nothing grounds the system it
+     * delivers between phases: constant power to ground would leave the voltage of the star point to chance.
+     */
     void generator(Element.Generator generator) {
-        int phases = (int) generator.phases().list().stream()
-                .filter(Conductor::isPhase)
-                .count();
+        List<Conductor> phases = generator.phases().list().stream().filter(Conductor::isPhase).toList();
+        boolean between = phases.size() > 1 && !assembly.nominal.grounded(generator.node());
+        int parts = between && phases.size() == 2 ? 1 : phases.size();
         Complex each = new Complex(
                         need(generator, "active power"), figure(generator.figures(), "reactive power", 0))
-                .times(1.0 / phases);
-        for (Conductor phase : generator.phases()) {
-            if (phase.isPhase()) {
-                generators.add(assembly.builder.follower(
-                        generator.name() + " on phase " + phase,
-                        assembly.at(generator.node(), phase),
-                        FlowModel.GROUND,
-                        assembly.nominal.toGround(generator.node(), phase),
-                        each,
-                        false));
-            }
+                .times(1.0 / parts);
+        for (int i = 0; i < parts; i++) {
+            Conductor next = phases.get((i + 1) % phases.size());
+            generators.add(assembly.builder.follower(
+                    generator.name() + words(phases, i, between),
+                    assembly.at(generator.node(), phases.get(i)),
+                    between ? assembly.at(generator.node(), next) : FlowModel.GROUND,
+                    between ? assembly.nominal.lineToLine(generator.node()) : assembly.nominal.toGround(generator.node(), phases.get(i)),
+                    each,
+                    false));
         }
     }
 
