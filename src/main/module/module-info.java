@@ -2,7 +2,7 @@
  * Proves live-line switching procedures against a model of the feeder.
  *
  * <p>{@link org.keeplit.Keeplit} is the entry; the other packages that are exported hold what it takes and gives: values, and the limits
- * and watchers of a run. What makes pages for people, the language server and the command line are not exported.
+ * and watchers of a run. What works them out, what makes pages for people, the language server and the command line are not exported.
  */
 module org.keeplit {
     requires transitive com.google.common;
@@ -25,11 +25,9 @@ module org.keeplit {
 
     exports org.keeplit;
     exports org.keeplit.condition;
-    exports org.keeplit.explore;
-    exports org.keeplit.insight;
     exports org.keeplit.language;
-    exports org.keeplit.mend;
     exports org.keeplit.network;
+    exports org.keeplit.outcome;
     exports org.keeplit.procedure;
     exports org.keeplit.recheck;
     exports org.keeplit.rule;

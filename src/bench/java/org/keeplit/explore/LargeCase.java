@@ -57,6 +57,22 @@ public final class LargeCase {
         return text.toString();
     }
 
+    /** {@return the network with a bypass switch around the recloser, and without a device that trips: nothing in it asks for a load flow} */
+    static String networkOfConnectionOnly(int nodes) {
+        return network(nodes)
+                .replace(", pickup 480 A, ground pickup 240 A", "")
+                .replace("recloser r from", "bypass-switch j from n-1 to n-2, phases ABC, single-phase units, open, at r\nrecloser r from");
+    }
+
+    /** {@return the procedure with the bypass switch in place of jumpers} */
+    static String procedureOfConnectionOnly() {
+        return procedure("no-interruption")
+                .replaceAll("east and west install J around r on (.), line to line", "east closes j on $1")
+                .replace("east proves J carries", "east proves j carries")
+                .replace("east removes J", "east opens j")
+                .replaceAll("temporary\n.*\n", "");
+    }
+
     /** {@return the procedure} @param keeps the rulebooks */
     public static String procedure(String keeps) {
         StringBuilder steps = new StringBuilder();

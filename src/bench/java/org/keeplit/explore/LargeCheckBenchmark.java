@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
@@ -20,9 +23,10 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 
 /**
- * A check of 60 steps on a large feeder, warm: with rules over connection only (which still ask for volts where a clamp comes
- * off) and with rules over the amperes and volts of every line and load. Cold, as a whole process: {@link LargeCase} writes the
- * files.
+ * A check of 60 steps on a large feeder, warm: with rules over connection only, once with a bypass switch and nothing that trips,
+ * so that no load flow is asked for, and once with jumpers, whose clamps ask for volts where they come off; and with rules over the
+ * amperes and volts of every line and load. Without a load flow the search costs the same on any feeder. Cold, as a whole process:
+ * {@link LargeCase} writes the files.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -33,8 +37,10 @@ public class LargeCheckBenchmark {
     public int nodes;
 
     /** The rulebooks. */
-    @Param({"no-interruption", "no-interruption, ratings"})
+    @Param({CONNECTION_ONLY, "no-interruption", "no-interruption, ratings"})
     public String keeps;
+
+    private static final String CONNECTION_ONLY = "no-interruption, nothing that asks for volts";
 
     private Library library;
     private Procedure procedure;
@@ -50,9 +56,15 @@ public class LargeCheckBenchmark {
                 shipped("equipment/overhead.equipment"),
                 shipped("rules/no-interruption.rules"),
                 shipped("rules/ratings.rules"),
-                new Source("large.network", LargeCase.network(nodes)),
-                new Source("large.procedure", LargeCase.procedure(keeps))));
+                new Source("large.network", isConnectionOnly() ? LargeCase.networkOfConnectionOnly(nodes) : LargeCase.network(nodes)),
+                new Source(
+                        "large.procedure",
+                        isConnectionOnly() ? LargeCase.procedureOfConnectionOnly() : LargeCase.procedure(keeps))));
         procedure = library.procedures().get("LARGE");
+    }
+
+    private boolean isConnectionOnly() {
+        return keeps.equals(CONNECTION_ONLY);
     }
 
     private static Source shipped(String file) throws java.io.IOException {
@@ -76,7 +88,15 @@ public class LargeCheckBenchmark {
         }
     }
 
-    /** {@return what the search alone finds: every load is a rule instance, so that it still costs by them} */
+    /** {@return what the program is with its rules put on the feeder, without reading it} */
+    @Benchmark
+    public Object preparing() {
+        Proving.Prepared prepared = Proving.prepare(procedure, library.networks().get("large"), procedure.proofs().get(0), new Problems())
+                .orElseThrow();
+        return Machine.of(prepared);
+    }
+
+    /** {@return what the search alone finds} */
     @Benchmark
     public Explored searching(Fresh fresh) {
         return Explorer.explore(() -> fresh.machine, fresh.prepared.search().on(1), Limits.USUAL, Watcher.NOBODY);

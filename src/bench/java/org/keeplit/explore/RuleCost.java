@@ -4,6 +4,10 @@ import java.nio.file.Path;
 import java.util.List;
 import org.keeplit.Keeplit;
 import org.keeplit.language.Library;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
 

@@ -2,7 +2,7 @@ package org.keeplit.outside;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import org.keeplit.explore.Outcome;
+import org.keeplit.outcome.Outcome;
 
 /** Ten million states in a process of 512 MiB: three crews at switches of their own. */
 public final class ManyStates {

@@ -13,20 +13,20 @@ import org.keeplit.card.picture.NetworkPicture;
 import org.keeplit.card.picture.SitePicture;
 import org.keeplit.card.picture.WorkSite;
 import org.keeplit.condition.Condition;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
-import org.keeplit.explore.RuleResult;
 import org.keeplit.explore.Standing;
 import org.keeplit.explore.Stepper;
-import org.keeplit.explore.Watcher;
 import org.keeplit.insight.AsWritten;
-import org.keeplit.insight.OrderTable;
 import org.keeplit.insight.Ordering;
-import org.keeplit.insight.RetreatTable;
 import org.keeplit.insight.Retreats;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.page.InputHash;
 import org.keeplit.page.Proof;
 import org.keeplit.procedure.Action;
@@ -48,6 +48,7 @@ public final class CardMaker {
     private static final int TITLED = 2;
 
     private final Program program;
+    private final ImmutableList<Parts.Part> parts;
     private final AsWritten run;
     private final OrderTable order;
     private final RetreatTable retreat;
@@ -56,6 +57,7 @@ public final class CardMaker {
 
     private CardMaker(Program program, AsWritten run, OrderTable order, RetreatTable retreat) {
         this.program = program;
+        this.parts = Parts.of(program).all();
         this.run = run;
         this.order = order;
         this.retreat = retreat;
@@ -90,7 +92,7 @@ public final class CardMaker {
         maker.feeder().ifPresent(all::add);
         maker.atStart().ifPresent(all::add);
         all.add(NetworkPicture.of(maker.run.start()));
-        for (Parts.Part part : Parts.of(prepared.program()).all()) {
+        for (Parts.Part part : maker.parts) {
             if (part.number() < maker.run.steps().size()) {
                 all.addAll(maker.pictures(part, maker.run.steps().get(part.number())));
             }
@@ -108,7 +110,7 @@ public final class CardMaker {
 
     private CardSet set(Instance instance, Proof proof, Outcome outcome) {
         List<StepCard> cards = new ArrayList<>();
-        for (Parts.Part part : Parts.of(program).all()) {
+        for (Parts.Part part : parts) {
             cards.add(card(part));
         }
         Set<String> hazards = new LinkedHashSet<>();
@@ -212,7 +214,7 @@ public final class CardMaker {
         return order.directBefore(number).stream()
                 .map(pair -> new StepCard.Earlier(
                         pair.before() + 1,
-                        title(order.parts().get(pair.before())),
+                        title(parts.get(pair.before())),
                         pair.harm().map(harm -> harm.sentence()).orElse("what it needs is not so before"),
                         pair.kind() == OrderTable.Kind.AS_WRITTEN))
                 .collect(ImmutableList.toImmutableList());

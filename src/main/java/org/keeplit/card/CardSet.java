@@ -2,7 +2,7 @@ package org.keeplit.card;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
-import org.keeplit.explore.CalledOutage;
+import org.keeplit.outcome.CalledOutage;
 import org.keeplit.page.Proof;
 import org.keeplit.procedure.Instance;
 

@@ -1,13 +1,8 @@
 package org.keeplit.command;
 
-import java.util.List;
 import org.keeplit.Keeplit;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.OrderTable;
-import org.keeplit.language.Library;
-import org.keeplit.text.Problems;
+import org.keeplit.outcome.OrderTable;
 import picocli.CommandLine;
 
 /** {@code order}: which steps must come before which. */
@@ -26,38 +21,17 @@ final class OrderCommand extends TellingCommand<OrderTable> {
             defaultValue = "200000")
     private int maxStates;
 
+    OrderCommand() {
+        super("try", Keeplit::order, Answer.Orders::new, one -> !one.holds(), one -> one.asWritten().answer() == OrderTable.Answer.UNDECIDED);
+    }
+
     @Override
     int maxStates() {
         return maxStates;
     }
 
     @Override
-    String verb() {
-        return "try";
-    }
-
-    @Override
-    List<OrderTable> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.order(library, limits, watcher, problems);
-    }
-
-    @Override
-    Answer answer(List<OrderTable> tables) {
-        return new Answer.Orders(tables);
-    }
-
-    @Override
     boolean isFull() {
         return all;
-    }
-
-    @Override
-    boolean isBroken(OrderTable one) {
-        return !one.holds();
-    }
-
-    @Override
-    boolean isUndecided(OrderTable one) {
-        return one.asWritten().answer() == OrderTable.Answer.UNDECIDED;
     }
 }

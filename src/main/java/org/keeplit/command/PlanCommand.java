@@ -1,13 +1,8 @@
 package org.keeplit.command;
 
-import java.util.List;
 import org.keeplit.Keeplit;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.PlanResult;
-import org.keeplit.language.Library;
-import org.keeplit.text.Problems;
+import org.keeplit.outcome.PlanResult;
 import picocli.CommandLine;
 
 /** {@code plan}: a shortest safe way from a start to an end. */
@@ -23,33 +18,17 @@ final class PlanCommand extends TellingCommand<PlanResult> {
             defaultValue = "2000")
     private int maxStates;
 
+    PlanCommand() {
+        super("plan", Keeplit::plan, Answer.Plans::new, one -> !one.broken().isEmpty() || one.way().isEmpty() && one.exhausted(), one -> one.way().isEmpty());
+    }
+
     @Override
     int maxStates() {
         return maxStates;
     }
 
     @Override
-    String verb() {
-        return "plan";
-    }
-
-    @Override
-    List<PlanResult> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.plan(library, limits, watcher, problems);
-    }
-
-    @Override
-    Answer answer(List<PlanResult> tables) {
-        return new Answer.Plans(tables);
-    }
-
-    @Override
-    boolean isBroken(PlanResult one) {
-        return !one.broken().isEmpty() || one.way().isEmpty() && one.exhausted();
-    }
-
-    @Override
-    boolean isUndecided(PlanResult one) {
-        return one.way().isEmpty();
+    boolean isFull() {
+        return false;
     }
 }

@@ -1,7 +1,7 @@
 package org.keeplit.command;
 
 import java.util.Locale;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Watcher;
 
 /** Shows on a terminal how a long run gets on. */
 final class Progress implements Watcher {

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.keeplit.Keeplit;
+import org.keeplit.exchange.Answer;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.recheck.ProofFile;
@@ -52,24 +53,38 @@ final class RecheckCommand implements Callable<Integer> {
             defaultValue = "3600")
     private int maxSeconds;
 
+    @CommandLine.Mixin
+    private Form form;
+
     @Override
     public Integer call() {
-        Library library = new Reader().read(files);
+        Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Map<Path, ProofFile> read = new LinkedHashMap<>();
-        for (Path path : paths()) {
+        for (Path path : form.files(paths())) {
             read(path, problems).ifPresent(proof -> read.put(path, proof));
         }
         Mistakes.tell(spec, problems.sorted());
-        boolean mistakes = problems.hasErrors();
-        boolean refused = false;
-        boolean undecided = false;
-        for (Map.Entry<Path, ProofFile> one : read.entrySet()) {
-            Rechecked.Status status = library.hasErrors() ? null : recheck(one.getKey(), one.getValue(), library);
-            refused |= status == Rechecked.Status.REFUSED;
-            undecided |= status == Rechecked.Status.UNDECIDED;
+        List<Answer.OfProof> all = new ArrayList<>();
+        if (!library.hasErrors()) {
+            read.forEach((path, proof) -> {
+                all.add(recheck(path, proof, library));
+                if (form.isText()) {
+                    // It takes long: each is told when it is done.
+                    tell(all.subList(all.size() - 1, all.size()), problems);
+                }
+            });
         }
-        return mistakes ? ExitCode.MISTAKES : refused ? ExitCode.BROKEN : undecided ? ExitCode.UNDECIDED : ExitCode.PROVED;
+        if (!form.isText()) {
+            tell(all, problems);
+        }
+        boolean refused = all.stream().anyMatch(one -> one.came().status() == Rechecked.Status.REFUSED);
+        boolean undecided = all.stream().anyMatch(one -> one.came().status() == Rechecked.Status.UNDECIDED);
+        return problems.hasErrors() ? ExitCode.MISTAKES : refused ? ExitCode.BROKEN : undecided ? ExitCode.UNDECIDED : ExitCode.PROVED;
+    }
+
+    private void tell(List<Answer.OfProof> some, Problems problems) {
+        form.tell(spec, new Answer.Rechecks(some), problems.sorted(), false, "");
     }
 
     private List<Path> paths() {
@@ -100,7 +115,7 @@ final class RecheckCommand implements Callable<Integer> {
         }
     }
 
-    private Rechecked.Status recheck(Path path, ProofFile proof, Library library) {
+    private Answer.OfProof recheck(Path path, ProofFile proof, Library library) {
         Progress progress = new Progress(false);
         long began = System.nanoTime();
         Rechecked done = Keeplit.recheck(proof, library, Duration.ofSeconds(maxSeconds), (met, written) -> {
@@ -108,25 +123,10 @@ final class RecheckCommand implements Callable<Integer> {
             return !Thread.currentThread().isInterrupted();
         });
         progress.clear();
-        PrintWriter out = spec.commandLine().getOut();
-        String events = proof.head().events() == 0 ? "without events" : "with at most " + proof.head().events() + (proof.head().events() == 1 ? " event" : " events");
-        switch (done.status()) {
-            case CONFIRMED -> out.println("confirmed  " + done.place() + ": " + count(done.states()) + ", " + events + ", nothing broken in any");
-            case UNDECIDED -> out.println("undecided  " + done.place() + ": stopped after " + count(done.states()) + " of " + proof.count());
-            case REFUSED -> {
-                out.println("REFUSED    " + done.place() + ": " + path + " is not what the plain evaluator finds");
-                done.reasons().forEach(reason -> out.println("           " + reason));
-            }
-        }
-        out.flush();
         // Apart from the answer, which is the same for the same input.
         PrintWriter err = spec.commandLine().getErr();
         err.printf(Locale.ROOT, "re-checked %s in %.1f s%n", path, (System.nanoTime() - began) / 1e9);
         err.flush();
-        return done.status();
-    }
-
-    private static String count(int states) {
-        return states == 1 ? "1 state" : states + " states";
+        return new Answer.OfProof(path, proof, done);
     }
 }

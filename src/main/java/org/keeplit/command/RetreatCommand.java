@@ -1,13 +1,8 @@
 package org.keeplit.command;
 
-import java.util.List;
 import org.keeplit.Keeplit;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.RetreatTable;
-import org.keeplit.language.Library;
-import org.keeplit.text.Problems;
+import org.keeplit.outcome.RetreatTable;
 import picocli.CommandLine;
 
 /** {@code retreat}: the ways back to normal. */
@@ -26,38 +21,17 @@ final class RetreatCommand extends TellingCommand<RetreatTable> {
             defaultValue = "200000")
     private int maxStates;
 
+    RetreatCommand() {
+        super("try", Keeplit::retreat, Answer.Retreats::new, one -> !one.holds() || one.none() > 0, RetreatTable::cut);
+    }
+
     @Override
     int maxStates() {
         return maxStates;
     }
 
     @Override
-    String verb() {
-        return "try";
-    }
-
-    @Override
-    List<RetreatTable> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.retreat(library, limits, watcher, problems);
-    }
-
-    @Override
-    Answer answer(List<RetreatTable> tables) {
-        return new Answer.Retreats(tables);
-    }
-
-    @Override
     boolean isFull() {
         return all;
-    }
-
-    @Override
-    boolean isBroken(RetreatTable one) {
-        return !one.holds() || one.none() > 0;
-    }
-
-    @Override
-    boolean isUndecided(RetreatTable one) {
-        return one.cut();
     }
 }

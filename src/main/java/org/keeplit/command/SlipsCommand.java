@@ -1,14 +1,9 @@
 package org.keeplit.command;
 
-import java.util.List;
 import org.keeplit.Keeplit;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.SlipResult;
-import org.keeplit.insight.SlipTable;
-import org.keeplit.language.Library;
-import org.keeplit.text.Problems;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
 import picocli.CommandLine;
 
 /** {@code slips}: tries every single slip in procedures that hold. */
@@ -27,38 +22,17 @@ final class SlipsCommand extends TellingCommand<SlipTable> {
             defaultValue = "200000")
     private int maxStates;
 
+    SlipsCommand() {
+        super("try", Keeplit::slips, Answer.Slips::new, one -> !one.holds(), one -> one.count(SlipResult.Ending.UNDECIDED) > 0);
+    }
+
     @Override
     int maxStates() {
         return maxStates;
     }
 
     @Override
-    String verb() {
-        return "try";
-    }
-
-    @Override
-    List<SlipTable> workOut(Library library, Limits limits, Watcher watcher, Problems problems) {
-        return Keeplit.slips(library, limits, watcher, problems);
-    }
-
-    @Override
-    Answer answer(List<SlipTable> tables) {
-        return new Answer.Slips(tables);
-    }
-
-    @Override
     boolean isFull() {
         return all;
-    }
-
-    @Override
-    boolean isBroken(SlipTable one) {
-        return !one.holds();
-    }
-
-    @Override
-    boolean isUndecided(SlipTable one) {
-        return one.count(SlipResult.Ending.UNDECIDED) > 0;
     }
 }

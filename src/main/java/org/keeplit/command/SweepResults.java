@@ -11,8 +11,8 @@ import java.nio.file.StandardOpenOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.keeplit.insight.SweepResult;
 import org.keeplit.language.Library;
+import org.keeplit.outcome.SweepResult;
 
 /**
  * A file with the results of a sweep, a line each, written as they come, so that a sweep that was stopped goes on where it stood. Its

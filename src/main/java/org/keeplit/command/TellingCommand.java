@@ -4,11 +4,13 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import org.keeplit.exchange.Answer;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.Problems;
 import picocli.CommandLine;
 
@@ -23,24 +25,39 @@ abstract class TellingCommand<T> implements Callable<Integer> {
     @CommandLine.Mixin
     private Form form;
 
+    private final String verb;
+    private final Work<T> work;
+    private final Function<List<T>, Answer> answer;
+    private final Predicate<T> broken;
+    private final Predicate<T> undecided;
+
+    /** What works it out. @param <T> what it works out of one */
+    interface Work<T> {
+        List<T> of(Library library, Limits limits, Watcher watcher, Problems problems);
+    }
+
+    /**
+     * A command.
+     *
+     * @param verb what is done, as in "nothing to try"
+     * @param work what works it out
+     * @param answer puts it together to be told
+     * @param broken whether one thing counts as broken
+     * @param undecided whether one that does not is undecided
+     */
+    TellingCommand(String verb, Work<T> work, Function<List<T>, Answer> answer, Predicate<T> broken, Predicate<T> undecided) {
+        this.verb = verb;
+        this.work = work;
+        this.answer = answer;
+        this.broken = broken;
+        this.undecided = undecided;
+    }
+
     /** {@return how many states are looked at} */
     abstract int maxStates();
 
-    /** {@return what is done, as in "nothing to try"} */
-    abstract String verb();
-
-    abstract List<T> workOut(Library library, Limits limits, Watcher watcher, Problems problems);
-
-    abstract Answer answer(List<T> all);
-
     /** {@return whether text tells everything} */
-    boolean isFull() {
-        return false;
-    }
-
-    abstract boolean isBroken(T one);
-
-    abstract boolean isUndecided(T one);
+    abstract boolean isFull();
 
     @Override
     public Integer call() {
@@ -48,20 +65,20 @@ abstract class TellingCommand<T> implements Callable<Integer> {
         Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates(), Duration.ofSeconds(60), Limits.USUAL.bytes());
         Progress progress = new Progress(false);
-        List<T> all = workOut(library, limits, progress, problems);
+        List<T> all = work.of(library, limits, progress, problems);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
         form.tell(
                 spec,
-                answer(all),
+                answer.apply(all),
                 problems.sorted(),
                 isFull(),
-                "There is nothing to " + verb() + ": no procedure here that must hold says what it is proved on.");
+                "There is nothing to " + verb + ": no procedure here that must hold says what it is proved on.");
         if (problems.hasErrors()) {
             return ExitCode.MISTAKES;
-        } else if (all.stream().anyMatch(this::isBroken)) {
+        } else if (all.stream().anyMatch(broken)) {
             return ExitCode.BROKEN;
         }
-        return all.stream().anyMatch(this::isUndecided) ? ExitCode.UNDECIDED : ExitCode.PROVED;
+        return all.stream().anyMatch(undecided) ? ExitCode.UNDECIDED : ExitCode.PROVED;
     }
 }

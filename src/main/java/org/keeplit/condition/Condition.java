@@ -13,6 +13,7 @@ public sealed interface Condition {
      * It is not so. Of an atom that is asked of several phases: on none of them.
      *
      * @param body what is not so
+     * @param span where it was written
      */
     record Not(Condition body, Span span) implements Condition {}
 
@@ -20,6 +21,7 @@ public sealed interface Condition {
      * All are so; none for "always true".
      *
      * @param parts the parts
+     * @param span where it was written
      */
     record All(ImmutableList<Condition> parts, Span span) implements Condition {}
 
@@ -27,6 +29,7 @@ public sealed interface Condition {
      * At least one is so.
      *
      * @param parts the parts
+     * @param span where it was written
      */
     record One(ImmutableList<Condition> parts, Span span) implements Condition {}
 
@@ -46,6 +49,7 @@ public sealed interface Condition {
      * @param quantifier how it counts
      * @param binder what it ranges over
      * @param body what is asked of each
+     * @param span where it was written
      */
     record Quantified(Quantifier quantifier, Binder binder, Condition body, Span span) implements Condition {}
 
@@ -56,6 +60,7 @@ public sealed interface Condition {
      * @param most how many at most; {@link Integer#MAX_VALUE} for any number
      * @param binder what it ranges over
      * @param body what is asked of each
+     * @param span where it was written
      */
     record Counted(int least, int most, Binder binder, Condition body, Span span) implements Condition {}
 
@@ -65,6 +70,7 @@ public sealed interface Condition {
      * @param words for each argument the words that follow it, perhaps empty
      * @param arguments what the definition's variables stand for here
      * @param body the definition, in which only these variables are known
+     * @param span where it was written
      */
     record Named(ImmutableList<String> words, ImmutableList<Argument> arguments, Condition body, Span span)
             implements Condition {}
@@ -84,6 +90,7 @@ public sealed interface Condition {
      * @param moments what has happened, any of them
      * @param since counted only after the last of these; counted from the start if none of them came up, or none
      *     is said
+     * @param span where it was written
      */
     record Happened(ImmutableList<Moment> moments, ImmutableList<Moment> since, Span span) implements Condition {}
 
@@ -93,6 +100,7 @@ public sealed interface Condition {
      *
      * @param since the moments, any of them
      * @param body what was so all the time
+     * @param span where it was written
      */
     record Since(ImmutableList<Moment> since, Condition body, Span span) implements Condition {}
 
@@ -104,6 +112,7 @@ public sealed interface Condition {
      * @param phase on which phases; {@link PhaseTerm#ALL} asks for all of them (and is ignored where the
      *     predicate is not asked of phases)
      * @param words constants that belong to the question, such as a mode and its value
+     * @param span where it was written
      */
     record Atom(
             Predicate predicate,
@@ -147,6 +156,7 @@ public sealed interface Condition {
      * @param left the figure that is asked about
      * @param comparison how
      * @param right the figure that it is compared with
+     * @param span where it was written
      */
     record Compare(Figure left, Comparison comparison, Figure right, Span span) implements Condition {}
 
@@ -157,6 +167,7 @@ public sealed interface Condition {
      * @param noun the sort and kinds
      * @param of for phases, the object whose phases are meant
      * @param such a further condition on it, for example that it feeds a structure
+     * @param span where it was written
      */
     record Binder(String variable, Noun noun, Optional<Term> of, Optional<Condition> such, Span span) {}
 }

@@ -20,6 +20,7 @@ public sealed interface Figure {
      * @param of of what
      * @param beyond the object that a few measures name after {@code beyond}
      * @param phase on which phase
+     * @param span where it was written
      */
     record Measured(Measure measure, Term of, Optional<Term> beyond, PhaseTerm phase, Span span) implements Figure {
         @Override
@@ -37,7 +38,9 @@ public sealed interface Figure {
      * A figure that stands for an object in the network or for its kind, such as {@code continuous rating}.
      *
      * @param name the figure's name
+     * @param dimension what sort of quantity it is
      * @param of of what
+     * @param span where it was written
      */
     record Rated(String name, Dimension dimension, Term of, Span span) implements Figure {
         @Override
@@ -50,6 +53,7 @@ public sealed interface Figure {
      * A figure as written.
      *
      * @param quantity the quantity
+     * @param span where it was written
      */
     record Given(Quantity quantity, Span span) implements Figure {
         @Override
@@ -68,6 +72,7 @@ public sealed interface Figure {
      *
      * @param name its name
      * @param quantity its value
+     * @param span where it was written
      */
     record Setting(String name, Quantity quantity, Span span) implements Figure {
         @Override
@@ -86,6 +91,7 @@ public sealed interface Figure {
      *
      * @param factor how many times it
      * @param figure the other figure
+     * @param span where it was written
      */
     record Part(double factor, Figure figure, Span span) implements Figure {
         @Override

@@ -15,6 +15,8 @@ public sealed interface Term {
      * An object of the network or of the procedure, by its own name.
      *
      * @param name the name
+     * @param type the sort of what it names
+     * @param span where it was written
      */
     record Name(String name, Type type, Span span) implements Term {
         @Override
@@ -27,6 +29,8 @@ public sealed interface Term {
      * A parameter of the procedure or a variable that a quantifier binds.
      *
      * @param name the name, beginning with a capital
+     * @param type the sort of what it names
+     * @param span where it was written
      */
     record Variable(String name, Type type, Span span) implements Term {
         @Override
@@ -40,6 +44,7 @@ public sealed interface Term {
      *
      * @param of the branch element
      * @param side which side
+     * @param span where it was written
      */
     record LineOf(Term of, Side side, Span span) implements Term {
         @Override
@@ -58,6 +63,7 @@ public sealed interface Term {
      *
      * @param of the device
      * @param side which side
+     * @param span where it was written
      */
     record BushingOf(Term of, Side side, Span span) implements Term {
         @Override
@@ -76,6 +82,7 @@ public sealed interface Term {
      *
      * @param of the device
      * @param side which side
+     * @param span where it was written
      */
     record LeadOf(Term of, Side side, Span span) implements Term {
         @Override
@@ -93,6 +100,7 @@ public sealed interface Term {
      * The node of a load, a capacitor, a generator or a source.
      *
      * @param of the element
+     * @param span where it was written
      */
     record NodeOf(Term of, Span span) implements Term {
         @Override
@@ -110,6 +118,7 @@ public sealed interface Term {
      * The structure where a device, a regulator or a temporary conductor stands.
      *
      * @param of the device or the regulator
+     * @param span where it was written
      */
     record SiteOf(Term of, Span span) implements Term {
         @Override

@@ -2,7 +2,7 @@ package org.keeplit.drill;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
-import org.keeplit.explore.TraceStep;
+import org.keeplit.outcome.TraceStep;
 import org.keeplit.page.Proof;
 import org.keeplit.procedure.Instance;
 

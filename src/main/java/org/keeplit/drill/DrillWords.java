@@ -4,7 +4,7 @@ import com.google.common.collect.ImmutableList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.keeplit.explore.TraceStep;
+import org.keeplit.outcome.TraceStep;
 
 /** Says what comes of a choice; pages and terminals use the same words. */
 final class DrillWords {

@@ -7,9 +7,9 @@ import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.keeplit.exchange.Where;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.TraceStep;
-import org.keeplit.program.Program;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.procedure.Block;
 import org.keeplit.rule.Rule;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
@@ -49,12 +49,12 @@ final class Diagnosing {
     private void verdict(Judgement judgement, Page page, List<Diagnostic> all) {
         Span head = judgement.procedure().span();
         judgement.differences().forEach(d -> all.add(plain(head, d, DiagnosticSeverity.Error, "must-fail")));
-        Program program = judgement.outcome().program();
+        List<Block.Step> steps = judgement.outcome().steps();
         boolean must = !judgement.procedure().mustFail().isEmpty();
-        judgement.stories().forEach(f -> add(finding(f, program, head, must ? DiagnosticSeverity.Information : DiagnosticSeverity.Error), page, f, program, head, all));
+        judgement.stories().forEach(f -> add(finding(f, steps, head, must ? DiagnosticSeverity.Information : DiagnosticSeverity.Error), page, f, steps, head, all));
         judgement.outcome().notes().stream().filter(n -> !must).forEach(n -> add(
-                finding(n, program, head, n.severity() == Rule.Severity.CAUTION ? DiagnosticSeverity.Warning : DiagnosticSeverity.Information),
-                page, n, program, head, all));
+                finding(n, steps, head, n.severity() == Rule.Severity.CAUTION ? DiagnosticSeverity.Warning : DiagnosticSeverity.Information),
+                page, n, steps, head, all));
         if (judgement.status() == Judgement.Status.UNDECIDED) {
             String why = judgement.outcome().cut().orElse("it could not be decided");
             all.add(plain(head, judgement.instance().words() + ": undecided, " + why, DiagnosticSeverity.Information, "undecided"));
@@ -62,8 +62,8 @@ final class Diagnosing {
     }
 
     /** What happens in a step of another file is marked at the head. */
-    private void add(Diagnostic one, Page page, Finding finding, Program program, Span head, List<Diagnostic> all) {
-        Span at = Where.of(finding, program, head);
+    private void add(Diagnostic one, Page page, Finding finding, List<Block.Step> steps, Span head, List<Diagnostic> all) {
+        Span at = Where.of(finding, steps, head);
         if (!at.source().name().equals(page.name())) {
             one.setRange(Places.range(head));
         }
@@ -74,15 +74,15 @@ final class Diagnosing {
         return new Diagnostic(Places.range(at), text, severity, SOURCE, code);
     }
 
-    private Diagnostic finding(Finding finding, Program program, Span head, DiagnosticSeverity severity) {
+    private Diagnostic finding(Finding finding, List<Block.Step> steps, Span head, DiagnosticSeverity severity) {
         int acts = finding.trace().size();
         String after = acts == 0 ? ", before the first step" : acts == 1 ? ", at the first act" : ", after " + acts + " acts";
         String why = finding.rule().map(r -> "\n" + r.because()).orElse("");
         Diagnostic one = plain(
-                Where.of(finding, program, head), finding.sentence() + " (" + finding.name() + after + ")" + why, severity, finding.name());
+                Where.of(finding, steps, head), finding.sentence() + " (" + finding.name() + after + ")" + why, severity, finding.name());
         List<DiagnosticRelatedInformation> way = new ArrayList<>();
         for (TraceStep act : finding.trace()) {
-            Optional<Span> at = Where.of(act, program);
+            Optional<Span> at = Where.of(act, steps);
             at.ifPresent(s -> way.add(new DiagnosticRelatedInformation(
                     places.location(s), act.number() + "  " + act.actor() + " " + act.text())));
         }

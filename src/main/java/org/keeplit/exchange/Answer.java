@@ -1,14 +1,17 @@
 package org.keeplit.exchange;
 
+import java.nio.file.Path;
 import java.util.List;
-import org.keeplit.explore.RuleAtStep;
 import org.keeplit.gridfile.Imported;
-import org.keeplit.insight.OrderTable;
-import org.keeplit.insight.PlanResult;
-import org.keeplit.insight.RetreatTable;
-import org.keeplit.insight.SlipTable;
-import org.keeplit.insight.SweepResult;
-import org.keeplit.mend.Mend;
+import org.keeplit.outcome.Mend;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.PlanResult;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.RuleAtStep;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.SweepResult;
+import org.keeplit.recheck.ProofFile;
+import org.keeplit.recheck.Rechecked;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
 import org.keeplit.verdict.Judgement;
@@ -110,6 +113,17 @@ public sealed interface Answer {
             return "import";
         }
     }
+
+    /** Of {@code recheck}. @param all what came of each proof */
+    record Rechecks(List<OfProof> all) implements Answer {
+        @Override
+        public String command() {
+            return "recheck";
+        }
+    }
+
+    /** A proof that was re-checked. @param path the file @param proof what it says @param came what came of it */
+    record OfProof(Path path, ProofFile proof, Rechecked came) {}
 
     /** A rule around a step. @param place the procedure and where it was run, in words @param found the explanation */
     record At(String place, RuleAtStep found) {}

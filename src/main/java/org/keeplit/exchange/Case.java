@@ -3,9 +3,9 @@ package org.keeplit.exchange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.TraceStep;
-import org.keeplit.program.Program;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.procedure.Block;
 import org.keeplit.rule.Rule;
 import org.keeplit.text.Source;
 import org.keeplit.text.Span;
@@ -71,10 +71,10 @@ record Case(
     /** An act that shows something. @param text who does what @param changes what it changes @param place where it is written */
     record Act(String text, List<String> changes, Optional<Span> place) {}
 
-    /** {@return the acts of the way to a finding} @param program where it was found */
-    static List<Act> way(Finding finding, Program program) {
+    /** {@return the acts of the way to a finding} @param steps the steps of what was explored */
+    static List<Act> way(Finding finding, List<Block.Step> steps) {
         return finding.trace().stream()
-                .map(act -> act(act, Where.of(act, program)))
+                .map(act -> act(act, Where.of(act, steps)))
                 .toList();
     }
 

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Outcome;
-import org.keeplit.explore.RuleResult;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleResult;
 import org.keeplit.rule.Rule;
 import org.keeplit.text.Span;
 import org.keeplit.verdict.ExampleJudgement;
@@ -43,6 +43,8 @@ final class Cases {
             a.all().forEach(one -> all.add(InsightCases.place(one)));
         } else if (answer instanceof Answer.Mends a) {
             a.all().forEach(one -> all.add(InsightCases.mend(one)));
+        } else if (answer instanceof Answer.Rechecks a) {
+            a.all().forEach(one -> all.add(RecheckWords.asCase(one)));
         } else {
             throw new IllegalArgumentException("an explanation is no case");
         }
@@ -126,7 +128,7 @@ final class Cases {
                 came,
                 message,
                 Optional.of(one.procedure().span()),
-                first.map(f -> Case.way(f, one.outcome().program())).orElse(List.of())));
+                first.map(f -> Case.way(f, one.outcome().steps())).orElse(List.of())));
     }
 
     private static Case plain(Judgement one, String name, Case.About about, Case.Came came, String message) {
@@ -135,7 +137,7 @@ final class Cases {
     }
 
     private static Case found(Judgement one, String name, Case.About about, Case.Came came, Finding finding) {
-        Span at = Where.of(finding, one.outcome().program(), one.procedure().span());
+        Span at = Where.of(finding, one.outcome().steps(), one.procedure().span());
         String where = finding.step().isEmpty() ? ", before the first step" : ", at step " + finding.step();
         String unknown = finding.unknown() ? "; it cannot be shown to be kept" : "";
         return new Case(
@@ -146,7 +148,7 @@ final class Cases {
                 came,
                 finding.sentence() + where + unknown,
                 Optional.of(at),
-                Case.way(finding, one.outcome().program()));
+                Case.way(finding, one.outcome().steps()));
     }
 
     private static Case example(ExampleJudgement one) {
@@ -159,7 +161,7 @@ final class Cases {
         };
         String start = one.judgement().instance().start();
         List<Case.Act> way = came == Case.Came.BROKEN && !outcome.findings().isEmpty()
-                ? Case.way(outcome.findings().get(0), outcome.program())
+                ? Case.way(outcome.findings().get(0), outcome.steps())
                 : List.of();
         return new Case(
                 "examples " + one.group(),

@@ -3,17 +3,17 @@ package org.keeplit.exchange;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.TraceStep;
-import org.keeplit.insight.OrderTable;
-import org.keeplit.insight.PlanResult;
-import org.keeplit.insight.RetreatTable;
-import org.keeplit.insight.SlipResult;
-import org.keeplit.insight.SlipTable;
-import org.keeplit.insight.SweepResult;
-import org.keeplit.mend.Mend;
+import org.keeplit.outcome.ChosenAct;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Mend;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.PlanResult;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.SweepResult;
+import org.keeplit.outcome.TraceStep;
 import org.keeplit.procedure.Instance;
-import org.keeplit.program.Act;
 import org.keeplit.text.Span;
 
 /** Takes what follows from procedures apart into single cases. */
@@ -40,9 +40,9 @@ final class InsightCases {
         return finding.trace().stream().map(act -> Case.act(act, Optional.of(at(one, act.line())))).toList();
     }
 
-    private static List<Case.Act> way(List<Act> acts) {
+    private static List<Case.Act> way(List<ChosenAct> acts) {
         return acts.stream()
-                .map(a -> new Case.Act(a.actor() + " " + a.text(), List.of(), Optional.of(a.step().span())))
+                .map(a -> new Case.Act(a.actor() + " " + a.text(), List.of(), Optional.of(a.span())))
                 .toList();
     }
 
@@ -75,9 +75,9 @@ final class InsightCases {
             return;
         }
         for (SlipResult one : table.slips()) {
-            String kind = Shared.word(one.slip().kind());
+            String kind = Shared.word(one.kind());
             Case.About about = new Case.About(
-                    "slip/" + kind, "A single slip (" + one.slip().kind().word() + ") is caught before harm comes of it.", "");
+                    "slip/" + kind, "A single slip (" + one.kind().word() + ") is caught before harm comes of it.", "");
             Optional<Finding> first = one.findings().stream().findFirst();
             int line = first.flatMap(f -> f.trace().stream().filter(a -> a.step().equals(one.step())).findFirst())
                     .map(TraceStep::line)
@@ -89,11 +89,11 @@ final class InsightCases {
             };
             String harm = one.ending() == SlipResult.Ending.EXPOSED
                     ? ": " + first.orElseThrow().sentence()
-                            + one.cure().map(c -> "; caught if " + c.check().actor() + " " + c.check().text()).orElse("")
+                            + one.cure().map(c -> "; caught if " + c.actor() + " " + c.look()).orElse("")
                     : "";
             into.add(of(
                     table.instance(),
-                    one.step() + ", " + one.slip().kind().word() + ": " + one.slip().words(),
+                    one.step() + ", " + one.kind().word() + ": " + one.words(),
                     about,
                     came,
                     one.ending().word() + harm,

@@ -1,14 +1,14 @@
 package org.keeplit.exchange;
 
 import com.google.gson.JsonElement;
-import org.keeplit.insight.OrderTable;
-import org.keeplit.insight.PlanResult;
-import org.keeplit.insight.RetreatTable;
-import org.keeplit.insight.SlipResult;
-import org.keeplit.insight.SlipTable;
-import org.keeplit.insight.SweepResult;
-import org.keeplit.mend.Mend;
-import org.keeplit.program.Parts;
+import org.keeplit.outcome.Mend;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.Part;
+import org.keeplit.outcome.PlanResult;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.SweepResult;
 
 /** What follows from procedures as JSON. */
 final class InsightJson {
@@ -31,7 +31,7 @@ final class InsightJson {
                 .done();
     }
 
-    private static JsonElement part(Parts.Part part) {
+    private static JsonElement part(Part part) {
         return new Tree().put("number", part.number()).put("step", part.name()).put("line", part.line()).done();
     }
 
@@ -63,10 +63,10 @@ final class InsightJson {
 
     private static JsonElement slip(SlipResult one) {
         return new Tree()
-                .put("kind", Shared.word(one.slip().kind()))
+                .put("kind", Shared.word(one.kind()))
                 .put("step", one.step())
-                .put("act", one.slip().act())
-                .put("words", one.slip().words())
+                .put("act", one.act())
+                .put("words", one.words())
                 .put("ending", one.ending().word())
                 .list("findings", one.findings(), f -> new Tree()
                         .put("kind", f.kind().word())
@@ -79,8 +79,8 @@ final class InsightJson {
                         .list("trace", f.trace(), Shared::act)
                         .done())
                 .some("cure", one.cure().map(cure -> new Tree()
-                        .put("actor", cure.check().actor())
-                        .put("look", cure.check().text())
+                        .put("actor", cure.actor())
+                        .put("look", cure.look())
                         .some("before", cure.before())
                         .done()))
                 .done();

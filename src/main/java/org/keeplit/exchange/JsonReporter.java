@@ -38,6 +38,8 @@ public final class JsonReporter implements Reporter {
             tree.list("mends", a.all(), InsightJson::mend);
         } else if (answer instanceof Answer.Imports a) {
             tree.list("imports", a.all(), GridJson::imported);
+        } else if (answer instanceof Answer.Rechecks a) {
+            tree.list("proofs", a.all(), RecheckWords::json);
         }
         return Tree.text(tree.done());
     }

@@ -16,7 +16,7 @@ import java.nio.charset.StandardCharsets;
 public final class Schemas {
     /** The commands whose JSON has a schema. */
     public static final ImmutableList<String> COMMANDS =
-            ImmutableList.of("check", "test", "order", "slips", "retreat", "plan", "sweep", "mend", "why", "import");
+            ImmutableList.of("check", "test", "order", "slips", "retreat", "plan", "sweep", "mend", "why", "import", "recheck");
 
     private static final String COMMON = "common";
 

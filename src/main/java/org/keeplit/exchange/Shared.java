@@ -3,16 +3,17 @@ package org.keeplit.exchange;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.keeplit.explore.CalledOutage;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Harm;
-import org.keeplit.explore.TraceStep;
-import org.keeplit.explore.Why;
+import org.keeplit.outcome.CalledOutage;
+import org.keeplit.outcome.ChosenAct;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Harm;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.outcome.Why;
+import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Instance;
-import org.keeplit.program.Act;
-import org.keeplit.program.Program;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
 
@@ -66,9 +67,9 @@ final class Shared {
         }
     }
 
-    /** {@return a finding} @param program where it was found @param head the head of the procedure, for one at the start */
-    static JsonElement finding(Finding finding, Program program, Span head) {
-        Span at = Where.of(finding, program, head);
+    /** {@return a finding} @param steps the steps of what was explored @param head the head of the procedure, for one at the start */
+    static JsonElement finding(Finding finding, List<Block.Step> steps, Span head) {
+        Span at = Where.of(finding, steps, head);
         Tree tree = new Tree()
                 .put("kind", finding.kind().word())
                 .put("name", finding.name())
@@ -83,7 +84,7 @@ final class Shared {
                 .put("line", at.line())
                 .some("after", finding.after());
         finding.rule().ifPresent(r -> tree.put("because", r.because()).some("citation", r.citation()));
-        tree.list("trace", finding.trace(), act -> act(act, program));
+        tree.list("trace", finding.trace(), act -> act(act, steps));
         if (!finding.why().text().isEmpty()) {
             tree.put("why", why(finding.why()));
         }
@@ -93,10 +94,10 @@ final class Shared {
         return tree.done();
     }
 
-    /** {@return an act of a way} @param program where it was found */
-    static JsonElement act(TraceStep act, Program program) {
+    /** {@return an act of a way} @param steps the steps of what was explored */
+    static JsonElement act(TraceStep act, List<Block.Step> steps) {
         Tree tree = begun(act);
-        Where.of(act, program).ifPresent(s -> tree.put("file", Where.file(s.source().name())).put("line", s.line()));
+        Where.of(act, steps).ifPresent(s -> tree.put("file", Where.file(s.source().name())).put("line", s.line()));
         return ended(act, tree);
     }
 
@@ -148,12 +149,12 @@ final class Shared {
     }
 
     /** {@return an act that was chosen, not explored} */
-    static JsonElement act(Act act) {
-        Span span = act.step().span();
+    static JsonElement act(ChosenAct act) {
+        Span span = act.span();
         return new Tree()
                 .put("actor", act.actor())
                 .put("text", act.text())
-                .put("step", act.stepName())
+                .put("step", act.step())
                 .put("file", Where.file(span.source().name()))
                 .put("line", span.line())
                 .done();

@@ -42,6 +42,8 @@ public record TextReporter(Style style, boolean full) implements Reporter {
             return new MendReport(style).tell(a.all());
         } else if (answer instanceof Answer.Imports a) {
             return a.all().stream().map(new ImportReport(full)::tell).collect(Collectors.joining("\n"));
+        } else if (answer instanceof Answer.Rechecks a) {
+            return a.all().stream().map(RecheckWords::text).collect(Collectors.joining());
         }
         return ((Answer.Whys) answer)
                 .all().stream().map(at -> new WhyReport(style).tell(at.place(), at.found())).collect(Collectors.joining("\n"));

@@ -3,9 +3,9 @@ package org.keeplit.exchange;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.util.function.Predicate;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.RuleResult;
-import org.keeplit.explore.RuleSeen;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.RuleSeen;
 import org.keeplit.rule.Overridden;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
@@ -60,7 +60,7 @@ final class VerdictJson {
     }
 
     private static JsonElement finding(Finding finding, Judgement of) {
-        return Shared.finding(finding, of.outcome().program(), of.procedure().span());
+        return Shared.finding(finding, of.outcome().steps(), of.procedure().span());
     }
 
     private static JsonElement overridden(Overridden one) {

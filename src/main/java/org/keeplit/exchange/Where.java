@@ -5,10 +5,9 @@ import java.net.URISyntaxException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.TraceStep;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.TraceStep;
 import org.keeplit.procedure.Block;
-import org.keeplit.program.Program;
 import org.keeplit.text.Span;
 
 /** Names of files as other programs get them, and where findings stand in them. */
@@ -39,19 +38,18 @@ public final class Where {
      * Finds the place of a finding.
      *
      * @param finding the finding
-     * @param program where it was found
+     * @param steps the steps of the procedure
      * @param head the procedure's head
      * @return its step's place; the head, for one at the start
      */
-    public static Span of(Finding finding, Program program, Span head) {
-        List<Block.Step> steps = program.steps();
+    public static Span of(Finding finding, List<Block.Step> steps, Span head) {
         int at = finding.stepNumber();
         return at >= 0 && at < steps.size() ? steps.get(at).span() : head;
     }
 
-    /** {@return where an act of a way is written} @param act the act @param program where it was found */
-    public static Optional<Span> of(TraceStep act, Program program) {
-        return program.steps().stream()
+    /** {@return where an act of a way is written} @param act the act @param steps the steps of the procedure */
+    public static Optional<Span> of(TraceStep act, List<Block.Step> steps) {
+        return steps.stream()
                 .filter(s -> s.span().line() == act.line() && s.label().orElse(s.sentence()).equals(act.step()))
                 .map(Block.Step::span)
                 .findFirst();

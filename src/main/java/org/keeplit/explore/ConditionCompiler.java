@@ -1,7 +1,11 @@
 package org.keeplit.explore;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Predicate;
@@ -16,6 +20,8 @@ final class ConditionCompiler {
     private final AtomCompiler atoms;
     private final FigureCompiler figures;
     private Memories memories;
+    /** Of each quantified condition its node, if it depends on no variable outside; empty if it does. A rule asks it for each of its bindings. */
+    private final Map<Condition, Optional<Node>> closed = new IdentityHashMap<>();
 
     ConditionCompiler(World world) {
         this.world = world;
@@ -34,9 +40,9 @@ final class ConditionCompiler {
         } else if (condition instanceof Condition.One one) {
             return Node.one(compileAll(one.parts(), environment));
         } else if (condition instanceof Condition.Quantified quantified) {
-            return quantified(quantified, environment);
+            return closed(condition, environment, e -> quantified(quantified, e));
         } else if (condition instanceof Condition.Counted counted) {
-            return counted(counted, environment);
+            return closed(condition, environment, e -> counted(counted, e));
         } else if (condition instanceof Condition.Named named) {
             return compile(named.body(), inside(named, environment));
         } else if (condition instanceof Condition.Happened happened) {
@@ -47,6 +53,15 @@ final class ConditionCompiler {
             return figures.compile(compare, environment);
         }
         return atom((Condition.Atom) condition, environment, false);
+    }
+
+    private Node closed(Condition condition, Environment environment, Function<Environment, Node> write) {
+        Optional<Node> known = closed.get(condition);
+        if (known == null) {
+            known = FreeVariables.of(condition).isEmpty() ? Optional.of(write.apply(Environment.EMPTY)) : Optional.empty();
+            closed.put(condition, known);
+        }
+        return known.isPresent() ? known.get() : write.apply(environment);
     }
 
     /** Makes known what the run remembers, before any condition that asks for it is compiled. */

@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Set;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
+import org.keeplit.outcome.RulePart;
+import org.keeplit.outcome.RuleSeen;
 import org.keeplit.rule.Rule;
 
 /** Finds which questions of the rules came out true, and which false, wherever the rules were judged in a run. */
@@ -26,7 +28,7 @@ final class Covering {
     Covering(Machine machine) {
         this.machine = machine;
         for (Rule rule : machine.rules()) {
-            ImmutableList<RulePart> of = RulePart.of(rule);
+            ImmutableList<RulePart> of = RuleParts.of(rule);
             Map<Condition, Integer> number = new IdentityHashMap<>();
             for (int i = 0; i < of.size(); i++) {
                 number.putIfAbsent(of.get(i).condition(), i);
@@ -141,7 +143,7 @@ final class Covering {
             each(some.binder(), some.body(), instance, scoped, environment, all);
         } else if (condition instanceof Condition.Named named) {
             add(named.body(), instance, scoped, machine.conditions().inside(named, environment), all);
-        } else if (condition instanceof Condition.Not not && !RulePart.isSimple(not.body())) {
+        } else if (condition instanceof Condition.Not not && !RuleParts.isSimple(not.body())) {
             add(not.body(), instance, scoped, environment, all);
         } else {
             int part = numbers.get(instance.number()).get(condition);

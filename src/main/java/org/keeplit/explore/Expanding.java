@@ -2,6 +2,7 @@ package org.keeplit.explore;
 
 import java.util.List;
 import org.keeplit.condition.Truth;
+import org.keeplit.outcome.Finding;
 import org.keeplit.program.Orders;
 
 /** Tries everything that may come next from a state. It belongs to one thread. */

@@ -14,6 +14,7 @@ import org.keeplit.condition.Truth;
 import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.outcome.Why;
 import org.keeplit.rule.Template;
 
 /** Tells, only after a failure, which part of a condition failed and with which values. */

@@ -7,12 +7,19 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.keeplit.condition.Condition;
 import org.keeplit.network.Conductor;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Found;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleAtStep;
+import org.keeplit.outcome.RuleSeen;
+import org.keeplit.outcome.Why;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Temporary;
+import org.keeplit.program.Program;
 
 /** What an exploration found, kept so that more can be asked of it. It belongs to one thread. */
-public final class Explored {
+public final class Explored implements Found {
     private final Machine machine;
     private final StateStore store;
     private final Tally tally;
@@ -29,15 +36,20 @@ public final class Explored {
         this.outcome = reporting.outcome(explorer, tally);
     }
 
-    /** {@return what was found} */
+    @Override
     public Outcome outcome() {
         return outcome;
+    }
+
+    /** {@return what was explored} */
+    public Program program() {
+        return machine.world().program();
     }
 
     /**
      * Goes through the states, in the order in which they were found.
      *
-     * @param to is told each state as the program of the outcome packs it, in an array that it may keep
+     * @param to is told each state as the program packs it, in an array that it may keep
      */
     public void states(Consumer<long[]> to) {
         for (int number = 0; number < store.size(); number++) {
@@ -47,20 +59,12 @@ public final class Explored {
         }
     }
 
-    /** {@return for each rule which answers its questions had in the run} */
+    @Override
     public ImmutableList<RuleSeen> seen() {
         return new Covering(machine).over(new StateWalk(machine, store));
     }
 
-    /**
-     * Explains conditions where a rule is broken first.
-     *
-     * @param rule the rule's name
-     * @param bindings what some of its variables must stand for, as findings name it
-     * @param conditions the conditions, said with the rule's variables
-     * @return each with its value, in the state in which the rule is judged; nothing if the rule has no root break, or
-     *     not for these things
-     */
+    @Override
     public Optional<ImmutableList<Why>> reasons(
             String rule, Map<String, String> bindings, List<Condition> conditions) {
         Judging.Break broken = tally.roots().get(rule);

@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.program.Program;
 
 /**

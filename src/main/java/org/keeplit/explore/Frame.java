@@ -3,6 +3,8 @@ package org.keeplit.explore;
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
 import org.keeplit.condition.Truth;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.outcome.Why;
 import org.keeplit.rule.Rule;
 
 /**

@@ -17,6 +17,8 @@ import java.util.stream.Stream;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Element;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.outcome.Why;
 import org.keeplit.program.Orders;
 import org.keeplit.rule.Rule;
 

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.keeplit.condition.Truth;
+import org.keeplit.outcome.Finding;
 import org.keeplit.rule.Rule;
 
 /** Judges rules and statements in the scene. */

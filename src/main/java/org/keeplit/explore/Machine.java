@@ -11,6 +11,7 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Electric;
 import org.keeplit.network.Conductor;
+import org.keeplit.outcome.RuleResult;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.program.Act;

@@ -20,6 +20,9 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Network;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
@@ -105,7 +108,19 @@ public final class Proving {
         return explored(procedure, network, proof, Search.USUAL.with(limits.events()), limits, watcher, problems);
     }
 
-    private static Optional<Explored> explored(
+    /**
+     * Like {@link #prove(Procedure, Network, Procedure.Proof, Search, Limits, Watcher, Problems)}, with what was found kept.
+     *
+     * @param procedure the procedure
+     * @param network the network
+     * @param proof which objects its parameters stand for
+     * @param search how the search saves work
+     * @param limits how far to go
+     * @param watcher is told how it gets on
+     * @param problems collects what does not fit
+     * @return what was found, or nothing if something does not fit
+     */
+    public static Optional<Explored> explored(
             Procedure procedure,
             Network network,
             Procedure.Proof proof,

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.keeplit.outcome.RulePart;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Trigger;
 
@@ -64,7 +65,7 @@ public final class RelatedRules {
     }
 
     private static List<String> asked(Rule rule) {
-        return RulePart.of(rule).stream()
+        return RuleParts.of(rule).stream()
                 .filter(part -> part.place() == RulePart.Place.REQUIRED)
                 .map(RulePart::text)
                 .toList();

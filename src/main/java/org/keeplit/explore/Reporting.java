@@ -12,6 +12,11 @@ import java.util.Map;
 import java.util.Optional;
 import org.keeplit.condition.Condition;
 import org.keeplit.network.Conductor;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.outcome.Why;
 import org.keeplit.program.Act;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
@@ -51,7 +56,7 @@ final class Reporting {
             rules.add(rule(i, explorer, tally, found));
         }
         return new Outcome(
-                program,
+                program.steps(),
                 ImmutableList.copyOf(rules),
                 sorted(found, true),
                 sorted(found, false),

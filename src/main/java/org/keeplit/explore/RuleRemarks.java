@@ -3,6 +3,7 @@ package org.keeplit.explore;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.keeplit.outcome.RuleResult;
 
 /** What the compiled rules show before any state is looked at: rules that can never come up, or never be broken. */
 final class RuleRemarks {

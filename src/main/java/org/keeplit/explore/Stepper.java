@@ -14,6 +14,10 @@ import java.util.function.Function;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Analysis;
+import org.keeplit.outcome.CalledOutage;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Harm;
+import org.keeplit.outcome.TraceStep;
 import org.keeplit.program.Act;
 import org.keeplit.program.Field;
 import org.keeplit.program.Orders;
@@ -293,7 +297,7 @@ public final class Stepper {
     /** {@return what a called outage takes}
      * @param state a state */
     public CalledOutage outage(long[] state) {
-        return CalledOutage.of(machine.world(), scene.at(state));
+        return CallingOutage.of(machine.world(), scene.at(state));
     }
 
     private Trying trying(Judging judging, List<long[]> states) {

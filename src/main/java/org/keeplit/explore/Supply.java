@@ -6,6 +6,7 @@ import org.keeplit.electric.Level;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
+import org.keeplit.outcome.TraceStep;
 import org.keeplit.program.Vertex;
 
 /** Who has supply. */

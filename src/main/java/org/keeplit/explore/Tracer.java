@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.keeplit.outcome.TraceStep;
 import org.keeplit.program.Act;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Reaction;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
+import org.keeplit.outcome.Finding;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Program;
 import org.keeplit.program.Reaction;

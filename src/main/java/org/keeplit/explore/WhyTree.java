@@ -1,5 +1,7 @@
 package org.keeplit.explore;
 
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,17 +11,19 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.outcome.Why;
 
 /** Explains a rule in a state in full: every part with its value, every witness, every figure, every path. */
 final class WhyTree {
     private final Machine machine;
     private final Explaining explaining;
-    private final Ways ways;
+    /** Made when it is first asked for: it costs by the size of the network. */
+    private final Supplier<Ways> ways;
 
     WhyTree(Machine machine, Explaining explaining) {
         this.machine = machine;
         this.explaining = explaining;
-        this.ways = new Ways(machine.world());
+        this.ways = Suppliers.memoize(() -> new Ways(machine.world()));
     }
 
     /** {@return a rule with what its variables stand for, judged where the scene looks} */
@@ -103,12 +107,12 @@ final class WhyTree {
         Obj object = machine.conditions().object(atom.terms().get(0), environment);
         Optional<Conductor> phase = machine.conditions().asked(atom, environment).stream().findFirst();
         return switch (atom.predicate()) {
-            case ENERGIZED, ALIVE -> phase.map(p -> ways.supply(machine.conditions().vertex(object, p), scene))
+            case ENERGIZED, ALIVE -> phase.map(p -> ways.get().supply(machine.conditions().vertex(object, p), scene))
                     .orElse(ImmutableList.of());
-            case SUPPLIED -> ways.supply((Element.Load) ((Obj.Of) object).element(), scene);
-            case BYPASSED -> phase.map(p -> ways.around((Element.Branch) ((Obj.Of) object).element(), p, true, scene))
+            case SUPPLIED -> ways.get().supply((Element.Load) ((Obj.Of) object).element(), scene);
+            case BYPASSED -> phase.map(p -> ways.get().around((Element.Branch) ((Obj.Of) object).element(), p, true, scene))
                     .orElse(ImmutableList.of());
-            case LOOPED -> phase.map(p -> ways.around((Element.Branch) ((Obj.Of) object).element(), p, false, scene))
+            case LOOPED -> phase.map(p -> ways.get().around((Element.Branch) ((Obj.Of) object).element(), p, false, scene))
                     .orElse(ImmutableList.of());
             default -> ImmutableList.of();
         };

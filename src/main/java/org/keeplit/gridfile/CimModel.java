@@ -50,6 +50,12 @@ final class CimModel {
         return before;
     }
 
+    /** {@return an identifier as the object keeps it that has it, if it was read already} */
+    String kept(String id) {
+        CimObject known = objects.get(id);
+        return known == null ? id : known.id();
+    }
+
     void mark(String code, int file, int line, String message, String help) {
         marks.add(new Mark(code, file, line, message, help));
     }

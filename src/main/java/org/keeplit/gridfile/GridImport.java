@@ -58,6 +58,16 @@ public final class GridImport {
      * @return the network and the list of what became of every object; only problems if the files have mistakes
      */
     public static Imported read(List<Path> files, Options options) {
+        Imported raw = raw(files, options);
+        return raw.text().isEmpty() ? raw : raw.with(canonical(options.network(), raw.text()));
+    }
+
+    private static String canonical(String network, String text) {
+        return Formatter.format(new Source(network + ".network", text)).text().orElse(text);
+    }
+
+    /** The objects of the files go with this: what the text takes to be written in its canonical form is as much again. */
+    private static Imported raw(List<Path> files, Options options) {
         CimModel model = new CimModel();
         RdfReader reader = new RdfReader(model);
         files.forEach(reader::read);
@@ -127,8 +137,7 @@ public final class GridImport {
                 lines.forEach(line -> text.append(line).append('\n'));
             }
         }
-        String made = text.toString();
-        return Formatter.format(new Source(options.network() + ".network", made)).text().orElse(made);
+        return text.toString();
     }
 
     /** {@return a text that may stand between quotes} */

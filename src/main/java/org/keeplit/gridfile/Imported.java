@@ -14,6 +14,11 @@ import org.keeplit.text.Problem;
  * @param problems what is wrong with the files, in their order
  */
 public record Imported(String network, String text, int elements, Listing listing, ImmutableList<Problem> problems) {
+    /** {@return the same with another text} */
+    Imported with(String other) {
+        return new Imported(network, other, elements, listing, problems);
+    }
+
     /**
      * What became of every object of the files.
      *

@@ -173,7 +173,7 @@ final class RdfReader {
     private String keep(String text) {
         if (text.length() > SHORT && !text.contains(".") || kept.size() > 200_000) {
             String before = kept.get(text);
-            return before == null ? text : before;
+            return before == null ? model.kept(text) : before;
         }
         String before = kept.putIfAbsent(text, text);
         return before == null ? text : before;

@@ -7,12 +7,13 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.keeplit.explore.Harm;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.Stepper;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Harm;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Parts;
 
@@ -92,14 +93,14 @@ public final class Ordering {
         Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
         Parts parts = Parts.of(prepared.program());
         if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
-            return new OrderTable(instance, false, parts.all(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);
+            return new OrderTable(instance, false, parts.told(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);
         }
         return Stepper.with(Proving.with(prepared, parts.free()), stepper -> {
             Ordering ordering = new Ordering(stepper, parts, watcher);
             ordering.run();
             if (!asksEvery) {
                 return new OrderTable(
-                        instance, true, parts.all(), ordering.told(), ordering.exhaustive, NOT_ASKED, NOT_ASKED);
+                        instance, true, parts.told(), ordering.told(), ordering.exhaustive, NOT_ASKED, NOT_ASKED);
             }
             BitSet[] touching = ReducedOrders.dependent(stepper, parts);
             OrderTable.Every necessary = ordering.every(ordering.needs, touching, prepared, limits);
@@ -107,7 +108,7 @@ public final class Ordering {
                     ? necessary
                     : ordering.every(ordering.wants, touching, prepared, limits);
             return new OrderTable(
-                    instance, true, parts.all(), ordering.told(), ordering.exhaustive, necessary, asWritten);
+                    instance, true, parts.told(), ordering.told(), ordering.exhaustive, necessary, asWritten);
         });
     }
 
@@ -135,7 +136,7 @@ public final class Ordering {
             OrderTable.Pair pair = pairs.get(i);
             if (pair.kind() == OrderTable.Kind.NECESSARY && before.get(pair.before()).get(pair.after())) {
                 needs[pair.after()].clear(pair.before());
-                pairs.set(i, pair.as(OrderTable.Kind.AS_WRITTEN));
+                pairs.set(i, new OrderTable.Pair(pair.before(), pair.after(), OrderTable.Kind.AS_WRITTEN, pair.direct(), pair.harm()));
             }
         }
     }

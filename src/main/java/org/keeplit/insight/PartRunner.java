@@ -4,9 +4,9 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Harm;
 import org.keeplit.explore.Stepper;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Harm;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Parts;
 

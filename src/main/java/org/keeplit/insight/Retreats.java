@@ -12,11 +12,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.Set;
-import org.keeplit.explore.Outcome;
-import org.keeplit.explore.Limits;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.Stepper;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Parts;
@@ -285,7 +286,7 @@ public final class Retreats {
             int atLeast = shorten(first, normal);
             long none = there.stream().filter(p -> p.way == null).count();
             stops.add(new RetreatTable.Stop(
-                    parts.all().get(part),
+                    parts.all().get(part).told(),
                     there.size(),
                     longest(there),
                     Optional.ofNullable(first.way).map(WayFinder::acts),

@@ -3,14 +3,16 @@ package org.keeplit.insight;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.program.Act;
 import org.keeplit.program.Checking;
 import org.keeplit.program.Program;
+import org.keeplit.program.Slip;
 import org.keeplit.program.Slipping;
 
 /**
@@ -30,17 +32,17 @@ final class SlipCures {
         this.limits = limits;
     }
 
-    /** {@return an exposed slip with the look that catches it, if there is one} @param act the act at which it happens */
-    SlipResult of(SlipResult exposed, Act act) {
+    /** {@return an exposed slip with the look that catches it, if there is one} @param slip the slip @param act the act at which it happens */
+    SlipResult of(SlipResult exposed, Slip slip, Act act) {
         Finding harm = exposed.findings().get(0);
         int before = harm.stepNumber();
         for (Checking.Check check : Checking.of(prepared.program(), act)) {
             Optional<Program> checked = known.computeIfAbsent(new Asked(check, before), this::holding);
-            Optional<Program> slipped = checked.flatMap(p -> Slipping.with(p, exposed.slip()));
+            Optional<Program> slipped = checked.flatMap(p -> Slipping.with(p, slip));
             if (slipped.isPresent()) {
                 Outcome outcome = explore(slipped.get());
-                if (Slips.result(exposed.slip(), exposed.step(), outcome).ending() == SlipResult.Ending.CAUGHT) {
-                    return exposed.with(new SlipResult.Cure(check, before < 0 ? "" : harm.step()));
+                if (Slips.result(slip, exposed.step(), outcome).ending() == SlipResult.Ending.CAUGHT) {
+                    return exposed.with(new SlipResult.Cure(check.actor(), check.text(), before < 0 ? "" : harm.step()));
                 }
             }
         }

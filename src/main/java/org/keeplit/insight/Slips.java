@@ -3,11 +3,13 @@ package org.keeplit.insight;
 import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Act;
 import org.keeplit.program.Program;
@@ -47,7 +49,7 @@ public final class Slips {
                 Outcome outcome = Proving.explore(Proving.with(prepared, program.get()), limits, Watcher.NOBODY);
                 Act act = prepared.program().acts().get(slip.act());
                 SlipResult result = result(slip, act.stepName(), outcome);
-                all.add(result.ending() == SlipResult.Ending.EXPOSED ? cures.of(result, act) : result);
+                all.add(result.ending() == SlipResult.Ending.EXPOSED ? cures.of(result, slip, act) : result);
             }
         }
         return all.build();
@@ -58,18 +60,22 @@ public final class Slips {
         ImmutableList<Finding> harm = of(outcome, Finding.Kind.RULE, Finding.Kind.FLASH, Finding.Kind.REQUIREMENT,
                 Finding.Kind.ENDING, Finding.Kind.EXPECTATION, Finding.Kind.STUCK);
         if (!harm.isEmpty()) {
-            return new SlipResult(slip, step, SlipResult.Ending.EXPOSED, harm);
+            return ended(slip, step, SlipResult.Ending.EXPOSED, harm);
         } else if (outcome.cut().isPresent()) {
-            return new SlipResult(slip, step, SlipResult.Ending.UNDECIDED, ImmutableList.of());
+            return ended(slip, step, SlipResult.Ending.UNDECIDED, ImmutableList.of());
         }
         ImmutableList<Finding> stops = of(outcome, Finding.Kind.STOP);
         ImmutableList<Finding> cannot = of(outcome, Finding.Kind.CANNOT);
         if (!stops.isEmpty()) {
-            return new SlipResult(slip, step, SlipResult.Ending.CAUGHT, stops);
+            return ended(slip, step, SlipResult.Ending.CAUGHT, stops);
         }
         return cannot.isEmpty()
-                ? new SlipResult(slip, step, SlipResult.Ending.HARMLESS, ImmutableList.of())
-                : new SlipResult(slip, step, SlipResult.Ending.NOTICED, cannot);
+                ? ended(slip, step, SlipResult.Ending.HARMLESS, ImmutableList.of())
+                : ended(slip, step, SlipResult.Ending.NOTICED, cannot);
+    }
+
+    private static SlipResult ended(Slip slip, String step, SlipResult.Ending ending, ImmutableList<Finding> findings) {
+        return new SlipResult(slip.kind(), slip.act(), slip.words(), step, ending, findings, Optional.empty());
     }
 
     private static ImmutableList<Finding> of(Outcome outcome, Finding.Kind... kinds) {

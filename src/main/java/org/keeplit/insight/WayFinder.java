@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.Set;
 import org.keeplit.explore.Stepper;
-import org.keeplit.program.Act;
+import org.keeplit.outcome.ChosenAct;
 import org.keeplit.program.Orders;
 
 /**
@@ -176,7 +176,10 @@ final class WayFinder {
     }
 
     /** {@return the acts of a way} */
-    static ImmutableList<Act> acts(List<Orders.Move> way) {
-        return way.stream().map(Orders.Move::act).collect(ImmutableList.toImmutableList());
+    static ImmutableList<ChosenAct> acts(List<Orders.Move> way) {
+        return way.stream()
+                .map(Orders.Move::act)
+                .map(act -> new ChosenAct(act.actor(), act.text(), act.stepName(), act.step().span()))
+                .collect(ImmutableList.toImmutableList());
     }
 }

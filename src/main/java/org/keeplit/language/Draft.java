@@ -20,7 +20,7 @@ final class Draft {
 
     /** Cuts a file. */
     Draft(FileKind kind, Source source) {
-        this(kind, source, new Lexed());
+        this(kind, source, Lexed.once());
     }
 
     /** Cuts a file. @param lexed its lines, as far as they were read before */

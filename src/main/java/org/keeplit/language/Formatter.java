@@ -34,20 +34,26 @@ public final class Formatter {
         if (kind.isEmpty()) {
             return new Formatted(Optional.empty(), ImmutableList.of(FileKind.unknown(Span.ofFile(source))));
         }
-        Draft draft = new Draft(kind.get(), source);
-        List<Problem> errors = draft.report().problems().stream()
-                .filter(p -> p.severity() == Problem.Severity.ERROR)
-                .toList();
+        ImmutableList<Problem> errors = errors(kind.get(), source);
         if (!errors.isEmpty()) {
-            return new Formatted(Optional.empty(), ImmutableList.copyOf(errors));
+            return new Formatted(Optional.empty(), errors);
         }
-        List<Line> lines = new LineReader(source, new Report(source)).read();
-        String text = new Writing(source, new Indents(kind.get()).of(lines)).text();
+        String text = new Writing(source, places(kind.get(), source)).text();
         // A line that is set in or padded may become longer than any that is read.
-        List<Problem> longer = new Draft(kind.get(), new Source(source.name(), text)).report().problems();
-        return longer.stream().anyMatch(p -> p.severity() == Problem.Severity.ERROR)
-                ? new Formatted(Optional.empty(), ImmutableList.copyOf(longer))
-                : new Formatted(Optional.of(text), ImmutableList.of());
+        ImmutableList<Problem> longer = errors(kind.get(), new Source(source.name(), text));
+        return longer.isEmpty() ? new Formatted(Optional.of(text), ImmutableList.of()) : new Formatted(Optional.empty(), longer);
+    }
+
+    // Each of these reads the words of the whole file; by themselves, so that they are there only once at a time.
+
+    private static ImmutableList<Problem> errors(FileKind kind, Source source) {
+        return new Draft(kind, source).report().problems().stream()
+                .filter(p -> p.severity() == Problem.Severity.ERROR)
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    private static List<Indents.Place> places(FileKind kind, Source source) {
+        return new Indents(kind).of(new LineReader(source, new Report(source)).read());
     }
 
     /** Writes the lines of one file. */

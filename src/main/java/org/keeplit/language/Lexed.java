@@ -17,21 +17,38 @@ final class Lexed {
     record Word(int type, String text, int start) {}
 
     private final Words lexer = new Words(CharStreams.fromString(""));
+    private final boolean keeps;
+    /** Each text of a word once: most words of a file come often. */
+    private final Map<String, String> texts = new HashMap<>();
     private Map<String, List<Word>> before = new HashMap<>();
     private Map<String, List<Word>> now = new HashMap<>();
 
     Lexed() {
+        this(true);
+    }
+
+    private Lexed(boolean keeps) {
+        this.keeps = keeps;
         lexer.removeErrorListeners();
+    }
+
+    /** {@return what keeps no lines, for a file that is read once} */
+    static Lexed once() {
+        return new Lexed(false);
     }
 
     /** Begins another reading: what is not asked for in it is forgotten with the next. */
     void turn() {
         before = now;
+        texts.clear();
         now = new HashMap<>();
     }
 
     /** {@return the words of a line, {@code the} among them} @param text the line */
     List<Word> words(String text) {
+        if (!keeps) {
+            return lex(text);
+        }
         List<Word> known = now.get(text);
         if (known == null) {
             known = before.get(text);
@@ -48,8 +65,13 @@ final class Lexed {
         for (Token token = lexer.nextToken(); token.getType() != Token.EOF; token = lexer.nextToken()) {
             // The lexer counts code points, a span counts UTF-16 units.
             int start = wide ? text.offsetByCodePoints(0, token.getStartIndex()) : token.getStartIndex();
-            words.add(new Word(token.getType(), token.getText(), start));
+            words.add(new Word(token.getType(), once(token.getText()), start));
         }
         return List.copyOf(words);
+    }
+
+    private String once(String text) {
+        String before = texts.putIfAbsent(text, text);
+        return before == null ? text : before;
     }
 }

@@ -20,7 +20,7 @@ final class LineReader {
     private final Lexed lexed;
 
     LineReader(Source source, Report report) {
-        this(source, report, new Lexed());
+        this(source, report, Lexed.once());
     }
 
     /** Like the other. @param lexed the lines of readings before */
@@ -106,7 +106,7 @@ final class LineReader {
      */
     static List<Lexeme> inside(String words, Span place) {
         List<Lexeme> lexemes = new ArrayList<>();
-        for (Lexed.Word word : new Lexed().words(words)) {
+        for (Lexed.Word word : Lexed.once().words(words)) {
             if (word.type() != Words.THE) {
                 Span span = new Span(place.source(), place.line(), place.column() + word.start(), word.text().length());
                 lexemes.add(new Lexeme(word.type(), word.text(), span, place.source().line(place.line())));

@@ -51,7 +51,13 @@ public sealed interface Element {
     /**
      * A utility source.
      *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param node its node
+     * @param phases the conductors that it has
      * @param supply the supply system that it belongs to; sources of one system may be joined
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
      */
     record Source(
             String name,
@@ -70,8 +76,15 @@ public sealed interface Element {
      * {@code zero reactance}; of a phase impedance matrix {@code resistance AB}, {@code reactance AB} and
      * {@code susceptance AB}, each pair once.
      *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param from the node on the source side
+     * @param to the node on the load side
+     * @param phases the conductors that it has
      * @param conductor the conductor's name in the equipment files, if given
      * @param spacing the name of the spacing of its wires, if one was said or is meant by its phases
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
      */
     record Line(
             String name,
@@ -88,6 +101,11 @@ public sealed interface Element {
     /**
      * A transformer bank; the source side is its primary.
      *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param from the node on the source side
+     * @param to the node on the load side
+     * @param phases the conductors that it has
      * @param primary how the source-side windings are joined
      * @param secondary how the load-side windings are joined
      * @param clock how many hours of 30 degrees the secondary lags the primary
@@ -95,6 +113,8 @@ public sealed interface Element {
      *     an open delta, or one from phase to phase
      * @param centreTapped whether its secondary is one winding with a tap at its middle, which is neutral; its low voltage is
      *     then that from leg to leg
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
      */
     record Transformer(
             String name,
@@ -130,8 +150,15 @@ public sealed interface Element {
      *
      * <p>Where its taps are known they are kept as {@code tap A} and so on.
      *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param from the node on the source side
+     * @param to the node on the load side
+     * @param phases the conductors that it has
      * @param site the structure where it stands
      * @param settings modes that are normally not at their kind's normal value
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
      */
     record Regulator(
             String name,
@@ -148,7 +175,13 @@ public sealed interface Element {
     /**
      * A capacitor bank.
      *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param node its node
+     * @param phases the conductors that it has
      * @param connection how its phases are joined
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
      */
     record Capacitor(
             String name,
@@ -166,12 +199,18 @@ public sealed interface Element {
      * <p>Its whole power is kept as {@code active power} and {@code reactive power}. Where it is said phase by phase it
      * is also kept as {@code active power A}, in delta as {@code active power AB}, and so on.
      *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param node its node
+     * @param phases the conductors that it has
      * @param connection how its phases are joined
      * @param model how its power follows the voltage
      * @param along the line section along which it is spread evenly, ending at its node, if it is
      * @param customers how many customers it stands for
      * @param critical who depends on it, if it is critical
      * @param motor whether it holds running motors, which feed an open phase backwards
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
      */
     record Load(
             String name,
@@ -188,7 +227,16 @@ public sealed interface Element {
             Span span)
             implements Shunt {}
 
-    /** A customer's generator; nobody on the pole can know whether it runs. */
+    /**
+     * A customer's generator; nobody on the pole can know whether it runs.
+     *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param node its node
+     * @param phases the conductors that it has
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
+     */
     record Generator(
             String name, Kind kind, String node, Phases phases, ImmutableMap<String, Quantity> figures, Span span)
             implements Shunt {}
@@ -196,10 +244,17 @@ public sealed interface Element {
     /**
      * A switching device.
      *
+     * @param name its name, unique in the network
+     * @param kind its kind
+     * @param from the node on the source side
+     * @param to the node on the load side
+     * @param phases the conductors that it has
      * @param ganged whether its poles move together
      * @param site the structure where it stands
      * @param closed the phases on which it is normally closed
      * @param settings modes that are normally not at their kind's normal value
+     * @param figures the figures given for it, by attribute name
+     * @param span where it is declared
      */
     record Device(
             String name,

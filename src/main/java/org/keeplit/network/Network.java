@@ -10,6 +10,7 @@ import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.keeplit.text.Span;
 import org.keeplit.unit.Quantity;
@@ -26,6 +27,8 @@ public final class Network {
     private final ImmutableSet<String> sites;
     private final ImmutableSetMultimap<String, String> clearing;
     private final Span span;
+    /** The elements of a sort, once they have been asked for: a large network has few sources and devices among many lines. */
+    private final Map<Class<? extends Element>, ImmutableList<Element>> sorts = new ConcurrentHashMap<>();
 
     /**
      * Makes a network.
@@ -138,7 +141,11 @@ public final class Network {
      * @return the elements
      */
     public <E extends Element> Stream<E> all(Class<E> type) {
-        return elements.values().stream().filter(type::isInstance).map(type::cast);
+        return sorts.computeIfAbsent(type, this::find).stream().map(type::cast);
+    }
+
+    private ImmutableList<Element> find(Class<? extends Element> type) {
+        return elements.values().stream().filter(type::isInstance).collect(ImmutableList.toImmutableList());
     }
 
     /** {@return the names of all elements} */

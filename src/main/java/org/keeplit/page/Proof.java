@@ -1,6 +1,6 @@
 package org.keeplit.page;
 
-import org.keeplit.explore.Outcome;
+import org.keeplit.outcome.Outcome;
 
 /** What was proved of exactly the text that the hash on a page is of. */
 public enum Proof {

@@ -28,6 +28,7 @@ public sealed interface Block {
      * @param cautions what the crew is told
      * @param because why it is done, if said
      * @param sentence the line as it was written
+     * @param span where it was written
      */
     record Step(
             Optional<String> label,
@@ -132,6 +133,7 @@ public sealed interface Block {
      *
      * @param order how the parts follow one another
      * @param parts the parts
+     * @param span where it was written
      */
     record Group(Order order, ImmutableList<Block> parts, Span span) implements Block {}
 
@@ -140,6 +142,7 @@ public sealed interface Block {
      *
      * @param title its title
      * @param parts its parts, in order
+     * @param span where it was written
      */
     record Stage(String title, ImmutableList<Block> parts, Span span) implements Block {}
 
@@ -150,6 +153,7 @@ public sealed interface Block {
      * @param of the object whose phases count
      * @param ordered whether in order A, B, C; otherwise in any order
      * @param parts what is done, in order
+     * @param span where it was written
      */
     record ForEachPhase(String variable, Term of, boolean ordered, ImmutableList<Block> parts, Span span)
             implements Block {}
@@ -160,6 +164,7 @@ public sealed interface Block {
      * @param times how often at most
      * @param exactly whether exactly so often
      * @param parts what is done, in order
+     * @param span where it was written
      */
     record Repeat(int times, boolean exactly, ImmutableList<Block> parts, Span span) implements Block {}
 
@@ -170,6 +175,7 @@ public sealed interface Block {
      * @param outcome the outcome that leads to {@code then}
      * @param then what is done in that case
      * @param otherwise what is done in any other case
+     * @param span where it was written
      */
     record IfFound(
             String item, String outcome, ImmutableList<Block> then, ImmutableList<Block> otherwise, Span span)
@@ -180,6 +186,7 @@ public sealed interface Block {
      *
      * @param procedure the other procedure
      * @param arguments its parameters, and its crew where the names differ
+     * @param span where it was written
      */
     record Call(Procedure procedure, ImmutableMap<String, Term> arguments, Span span) implements Block {}
 }

@@ -18,6 +18,7 @@ public sealed interface Edit {
      *
      * @param label the step's label
      * @param phase the phase, if only that part is meant
+     * @param span where it was written
      */
     record Ref(String label, Optional<Conductor> phase, Span span) {
         @Override
@@ -30,6 +31,7 @@ public sealed interface Edit {
      * The step is left out.
      *
      * @param step which
+     * @param span where it was written
      */
     record Without(Ref step, Span span) implements Edit {}
 
@@ -39,6 +41,7 @@ public sealed interface Edit {
      * @param step which
      * @param before whether it goes before the anchor; otherwise after it
      * @param anchor the step that it goes next to
+     * @param span where it was written
      */
     record Move(Ref step, boolean before, Ref anchor, Span span) implements Edit {}
 
@@ -47,6 +50,7 @@ public sealed interface Edit {
      *
      * @param step which
      * @param blocks what instead
+     * @param span where it was written
      */
     record Replace(Ref step, ImmutableList<Block> blocks, Span span) implements Edit {}
 
@@ -55,6 +59,7 @@ public sealed interface Edit {
      *
      * @param step which
      * @param instead the other phase
+     * @param span where it was written
      */
     record OtherPhase(Ref step, Conductor instead, Span span) implements Edit {}
 
@@ -64,6 +69,7 @@ public sealed interface Edit {
      * @param before whether they go before the anchor; otherwise after it
      * @param anchor the step that they go next to
      * @param blocks the steps
+     * @param span where it was written
      */
     record Insert(boolean before, Ref anchor, ImmutableList<Block> blocks, Span span) implements Edit {}
 }

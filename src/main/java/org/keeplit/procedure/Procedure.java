@@ -58,6 +58,7 @@ public record Procedure(
      * @param name the variable
      * @param noun the sort and kind
      * @param ganged whether its poles must move together, if that was said
+     * @param span where it was written
      */
     public record Parameter(String name, Noun noun, Optional<Boolean> ganged, Span span) {}
 
@@ -66,6 +67,7 @@ public record Procedure(
      *
      * @param given whether the line changes the network's normal state; otherwise it is checked against it
      * @param condition what holds
+     * @param span where it was written
      */
     public record Start(boolean given, Condition condition, Span span) {}
 
@@ -73,6 +75,7 @@ public record Procedure(
      * A line {@code either given … or given …} of {@code starts with}.
      *
      * @param ways the ways
+     * @param span where it was written
      */
     public record Choice(ImmutableList<Way> ways, Span span) {}
 
@@ -138,6 +141,7 @@ public record Procedure(
      *
      * @param network the network's name
      * @param arguments the objects for the parameters
+     * @param span where it was written
      */
     public record Proof(String network, ImmutableMap<String, Term> arguments, Span span) {}
 
@@ -148,6 +152,7 @@ public record Procedure(
      *     {@code expectation}, {@code ending}
      * @param step the label of the step, or the sentence if it has none
      * @param phase the phase, if it was said
+     * @param span where it was written
      */
     public record MustFail(String rule, Optional<String> step, Optional<Conductor> phase, Span span) {}
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.keeplit.outcome.SlipKind;
 import org.keeplit.procedure.Block;
 
 /**
@@ -27,10 +28,10 @@ public record Astray(Program program, ImmutableMap<Integer, Slip> slips, Immutab
         ImmutableMap.Builder<Integer, Integer> leftOut = ImmutableMap.builder();
         for (Slip slip : Slipping.of(program)) {
             Act right = program.acts().get(slip.act());
-            boolean out = slip.kind() == Slip.Kind.LEFT_OUT;
-            boolean other = slip.kind() == Slip.Kind.WRONG_PHASE
-                    || slip.kind() == Slip.Kind.NEIGHBOUR
-                    || slip.kind() == Slip.Kind.WRONG_WAY;
+            boolean out = slip.kind() == SlipKind.LEFT_OUT;
+            boolean other = slip.kind() == SlipKind.WRONG_PHASE
+                    || slip.kind() == SlipKind.NEIGHBOUR
+                    || slip.kind() == SlipKind.WRONG_WAY;
             if (!out && !other) {
                 continue;
             }

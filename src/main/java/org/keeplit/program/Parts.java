@@ -31,7 +31,12 @@ public final class Parts {
      * @param line the line of the procedure file on which it begins
      * @param when for each step of it that is not always done, by its number in the program, when it is, in words
      */
-    public record Part(int number, ImmutableList<Act> acts, String name, int line, ImmutableMap<Integer, String> when) {}
+    public record Part(int number, ImmutableList<Act> acts, String name, int line, ImmutableMap<Integer, String> when) {
+        /** {@return what is told of it} */
+        public org.keeplit.outcome.Part told() {
+            return new org.keeplit.outcome.Part(number, name, line);
+        }
+    }
 
     private Parts(Program program) {
         this.program = program;
@@ -59,6 +64,11 @@ public final class Parts {
     /** {@return the parts in the order of the text} */
     public ImmutableList<Part> all() {
         return parts;
+    }
+
+    /** {@return what is told of the parts, in the order of the text} */
+    public ImmutableList<org.keeplit.outcome.Part> told() {
+        return parts.stream().map(Part::told).collect(ImmutableList.toImmutableList());
     }
 
     /** {@return the number of the part to which an act belongs} @param act the act's number */

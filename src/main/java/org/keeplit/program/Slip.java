@@ -1,6 +1,7 @@
 package org.keeplit.program;
 
 import com.google.common.collect.ImmutableList;
+import org.keeplit.outcome.SlipKind;
 
 /**
  * One human slip at one act.
@@ -10,33 +11,4 @@ import com.google.common.collect.ImmutableList;
  * @param words what is done instead, in words
  * @param primitives what is done instead; of no meaning where the act is only left out, repeated or moved
  */
-public record Slip(Kind kind, int act, String words, ImmutableList<Primitive> primitives) {
-    /** What can go wrong with an act. */
-    public enum Kind {
-        /** It is not done, and everybody goes on. */
-        LEFT_OUT("left out"),
-        /** It is done again at once. */
-        TWICE("twice"),
-        /** It is done at any moment before its turn, and not again. */
-        EARLY("early"),
-        /** It is done on another phase. */
-        WRONG_PHASE("wrong phase"),
-        /** It is done to the next device of its kind, or at the next pole. */
-        NEIGHBOUR("neighbour"),
-        /** The opposite is done. */
-        WRONG_WAY("wrong way"),
-        /** What was to be one movement comes apart. */
-        APART("apart");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
-
-        /** {@return the word of reports} */
-        public String word() {
-            return word;
-        }
-    }
-}
+public record Slip(SlipKind kind, int act, String words, ImmutableList<Primitive> primitives) {}

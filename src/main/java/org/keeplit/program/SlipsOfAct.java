@@ -8,6 +8,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
+import org.keeplit.outcome.SlipKind;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Bound;
 
@@ -25,29 +26,29 @@ final class SlipsOfAct {
     }
 
     List<Slip> all() {
-        add(Slip.Kind.LEFT_OUT, "leaves out: " + act.text(), act.primitives());
+        add(SlipKind.LEFT_OUT, "leaves out: " + act.text(), act.primitives());
         if (moves()) {
-            add(Slip.Kind.TWICE, act.text() + ", once more", act.primitives());
-            add(Slip.Kind.EARLY, act.text(), act.primitives());
+            add(SlipKind.TWICE, act.text() + ", once more", act.primitives());
+            add(SlipKind.EARLY, act.text(), act.primitives());
         }
         if (act.step().action() instanceof Action.Run) {
             // One switch for all phases: it neither comes apart nor moves on one of them.
             return all;
         }
         if (act.primitives().size() > 1) {
-            add(Slip.Kind.APART, "not as one: " + act.text(), act.primitives());
+            add(SlipKind.APART, "not as one: " + act.text(), act.primitives());
             return all;
         }
         Primitive only = act.primitives().get(0);
         for (Conductor phase : Phases.LIVE) {
-            onPhase(only, phase).ifPresent(p -> add(Slip.Kind.WRONG_PHASE, words(p), List.of(p)));
+            onPhase(only, phase).ifPresent(p -> add(SlipKind.WRONG_PHASE, words(p), List.of(p)));
         }
-        neighbour(only).ifPresent(p -> add(Slip.Kind.NEIGHBOUR, words(p), List.of(p)));
-        opposite(only).ifPresent(p -> add(Slip.Kind.WRONG_WAY, words(p), List.of(p)));
+        neighbour(only).ifPresent(p -> add(SlipKind.NEIGHBOUR, words(p), List.of(p)));
+        opposite(only).ifPresent(p -> add(SlipKind.WRONG_WAY, words(p), List.of(p)));
         return all;
     }
 
-    private void add(Slip.Kind kind, String words, List<Primitive> primitives) {
+    private void add(SlipKind kind, String words, List<Primitive> primitives) {
         all.add(new Slip(kind, act.id(), words, ImmutableList.copyOf(primitives)));
     }
 

@@ -44,7 +44,7 @@ public final class ProofMaker {
         if (Proof.of(explored.outcome()) != Proof.HOLDS) {
             return Optional.empty();
         }
-        ProofMaker maker = new ProofMaker(explored.outcome().program());
+        ProofMaker maker = new ProofMaker(explored.program());
         explored.states(maker::state);
         ProofFile.Head head = new ProofFile.Head(
                 instance.words(),

@@ -6,9 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.keeplit.explore.RulePart;
-import org.keeplit.explore.RuleResult;
-import org.keeplit.explore.RuleSeen;
+import org.keeplit.explore.RuleParts;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.RuleSeen;
 import org.keeplit.rule.Rule;
 import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Span;
@@ -102,7 +102,7 @@ public record Coverage(ImmutableList<Book> books) {
     }
 
     private static ImmutableList<RuleSeen.PartSeen> unseen(Rule rule) {
-        return RulePart.of(rule).stream()
+        return RuleParts.of(rule).stream()
                 .map(part -> new RuleSeen.PartSeen(part, false, false))
                 .collect(ImmutableList.toImmutableList());
     }

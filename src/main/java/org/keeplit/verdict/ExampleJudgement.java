@@ -8,11 +8,11 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.keeplit.condition.Truth;
-import org.keeplit.explore.Explored;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.RuleResult;
-import org.keeplit.explore.RuleSeen;
-import org.keeplit.explore.Why;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Found;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.RuleSeen;
+import org.keeplit.outcome.Why;
 import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Instance;
 
@@ -38,15 +38,15 @@ public record ExampleJudgement(
      * @param group the name of the examples that it belongs to
      * @param example the example
      * @param instance the example as a procedure, from one of its starts
-     * @param explored what the exploration found
+     * @param run what the exploration found
      * @return what came of it
      */
-    public static ExampleJudgement of(String group, Example example, Instance instance, Explored explored) {
-        Judgement judgement = Judgement.of(instance, explored.outcome());
-        ImmutableList<RuleSeen> seen = explored.seen();
+    public static ExampleJudgement of(String group, Example example, Instance instance, Found run) {
+        Judgement judgement = Judgement.of(instance, run.outcome());
+        ImmutableList<RuleSeen> seen = run.seen();
         List<String> differences = new ArrayList<>(judgement.differences());
         if (example.mustHold()) {
-            explored.outcome().findings().forEach(f -> differences.add("it fails on " + Expected.words(f)));
+            run.outcome().findings().forEach(f -> differences.add("it fails on " + Expected.words(f)));
             judgement.notExercised().stream()
                     .map(r -> r.rule().name())
                     .filter(example.of()::contains)
@@ -54,29 +54,29 @@ public record ExampleJudgement(
                     .forEach(name -> differences.add("the case of " + name + " never comes up in it, so it shows nothing"));
         }
         for (Example.Breaks breaks : example.breaks()) {
-            found(explored, breaks).ifPresent(f -> reasons(explored, breaks, f, differences));
+            found(run, breaks).ifPresent(f -> reasons(run, breaks, f, differences));
         }
         return new ExampleJudgement(
                 group, example, judgement, ImmutableList.copyOf(differences), seen);
     }
 
-    private static Optional<Finding> found(Explored explored, Example.Breaks breaks) {
+    private static Optional<Finding> found(Found run, Example.Breaks breaks) {
         return Stream.concat(
-                        explored.outcome().findings().stream(), explored.outcome().notes().stream())
+                        run.outcome().findings().stream(), run.outcome().notes().stream())
                 .filter(f -> f.name().equals(breaks.what().rule()))
                 .findFirst();
     }
 
     /** A break that came as stated may still have come for another reason. */
     private static void reasons(
-            Explored explored, Example.Breaks breaks, Finding found, List<String> differences) {
+            Found run, Example.Breaks breaks, Finding found, List<String> differences) {
         String rule = breaks.what().rule();
         breaks.says().filter(s -> !s.equals(found.sentence())).ifPresent(s -> differences.add(
                 rule + " does not say \"" + s + "\", but \"" + found.sentence() + "\""));
         if (breaks.bindings().isEmpty() && breaks.because().isEmpty()) {
             return;
         }
-        Optional<ImmutableList<Why>> whys = explored.reasons(rule, breaks.bindings(), breaks.because());
+        Optional<ImmutableList<Why>> whys = run.reasons(rule, breaks.bindings(), breaks.because());
         if (whys.isEmpty()) {
             differences.add(rule + " is not broken for " + words(breaks.bindings()) + ", but for "
                     + words(found.bindings()));

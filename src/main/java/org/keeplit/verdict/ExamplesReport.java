@@ -3,7 +3,7 @@ package org.keeplit.verdict;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.keeplit.explore.RuleSeen;
+import org.keeplit.outcome.RuleSeen;
 
 /** Tells as text what came of examples, and what of their rules they do not show. The same gives the same bytes. */
 public final class ExamplesReport {

@@ -3,7 +3,7 @@ package org.keeplit.verdict;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
-import org.keeplit.explore.Finding;
+import org.keeplit.outcome.Finding;
 import org.keeplit.procedure.Procedure;
 
 /** Compares what a procedure says that it must fail on with what was found. */

@@ -1,9 +1,9 @@
 package org.keeplit.verdict;
 
 import com.google.common.collect.ImmutableList;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Outcome;
-import org.keeplit.explore.RuleResult;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleResult;
 import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Overridden;
@@ -80,7 +80,7 @@ public record Judgement(Instance instance, Outcome outcome, Status status, Immut
 
     /** {@return what the verdict relies on: steps whose acts the writer takes as one, each with the reason} */
     public ImmutableList<String> reliances() {
-        return outcome.program().steps().stream()
+        return outcome.steps().stream()
                 .filter(step -> step.asOne().isPresent())
                 .map(step -> step.label().orElse(step.sentence()) + " is done as one, because "
                         + step.asOne().get())

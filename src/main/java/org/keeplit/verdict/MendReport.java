@@ -3,7 +3,7 @@ package org.keeplit.verdict;
 import com.github.difflib.DiffUtils;
 import com.github.difflib.UnifiedDiffUtils;
 import java.util.List;
-import org.keeplit.mend.Mend;
+import org.keeplit.outcome.Mend;
 
 /** Tells how a procedure may be mended, the smallest change as a difference of texts. The same result gives the same bytes. */
 public final class MendReport {

@@ -3,11 +3,11 @@ package org.keeplit.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Harm;
-import org.keeplit.explore.TraceStep;
-import org.keeplit.insight.OrderTable;
-import org.keeplit.program.Parts;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Harm;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.Part;
+import org.keeplit.outcome.TraceStep;
 
 /** Tells as text which steps must come before which. The same tables give the same bytes. */
 public final class OrderReport {
@@ -59,7 +59,7 @@ public final class OrderReport {
                 count(table, OrderTable.Kind.UNKNOWN) == 0
                         ? ""
                         : String.format(Locale.ROOT, ", %,d cannot be told", count(table, OrderTable.Kind.UNKNOWN))));
-        for (Parts.Part part : table.parts()) {
+        for (Part part : table.parts()) {
             List<OrderTable.Pair> told = table.pairs().stream()
                     .filter(p -> p.after() == part.number() && (all || p.direct()))
                     .toList();

@@ -2,10 +2,10 @@ package org.keeplit.verdict;
 
 import java.util.List;
 import java.util.Locale;
-import org.keeplit.explore.CalledOutage;
-import org.keeplit.explore.Harm;
-import org.keeplit.insight.PlanResult;
-import org.keeplit.program.Act;
+import org.keeplit.outcome.CalledOutage;
+import org.keeplit.outcome.ChosenAct;
+import org.keeplit.outcome.Harm;
+import org.keeplit.outcome.PlanResult;
 
 /** Tells plans as text. The same plans give the same bytes. */
 public final class PlanReport {
@@ -47,17 +47,17 @@ public final class PlanReport {
             out.append(Counted.of(plan.states(), "state")).append(plan.exhausted() ? ", was looked at\n\n" : "\n\n");
             return;
         }
-        List<Act> way = plan.way().get();
+        List<ChosenAct> way = plan.way().get();
         out.append("  ").append(style.good(Counted.of(way.size(), "act")));
         out.append(plan.isShortest() ? ", the fewest that there can be" : ", not shown to be the fewest: it takes at least " + plan.atLeast());
         out.append("\n\n");
         String step = "";
         for (int i = 0; i < way.size(); i++) {
-            Act act = way.get(i);
-            if (!act.stepName().equals(step) && !act.stepName().equals(act.actor() + " " + act.text())) {
-                out.append("        ").append(act.stepName()).append('\n');
+            ChosenAct act = way.get(i);
+            if (!act.step().equals(step) && !act.step().equals(act.actor() + " " + act.text())) {
+                out.append("        ").append(act.step()).append('\n');
             }
-            step = act.stepName();
+            step = act.step();
             out.append(String.format(Locale.ROOT, "  %4d  %s %s%n", i + 1, act.actor(), act.text()));
         }
         out.append('\n');

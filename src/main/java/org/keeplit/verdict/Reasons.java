@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Truth;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.RuleResult;
-import org.keeplit.explore.Why;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.Why;
 
 /** Tells of every rule why it is kept or broken, part by part, and what a check remembers for it. */
 final class Reasons {

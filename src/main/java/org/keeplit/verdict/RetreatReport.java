@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.keeplit.explore.CalledOutage;
-import org.keeplit.insight.RetreatTable;
-import org.keeplit.program.Act;
+import org.keeplit.outcome.CalledOutage;
+import org.keeplit.outcome.ChosenAct;
+import org.keeplit.outcome.RetreatTable;
 
 /** Tells as text the ways back to normal. The same tables give the same bytes. */
 public final class RetreatReport {
@@ -86,7 +86,7 @@ public final class RetreatReport {
         stop.way().ifPresent(way -> way(stop, way, out));
     }
 
-    private void way(RetreatTable.Stop stop, ImmutableList<Act> way, StringBuilder out) {
+    private void way(RetreatTable.Stop stop, ImmutableList<ChosenAct> way, StringBuilder out) {
         if (way.isEmpty()) {
             out.append("    nothing is to be put back\n");
             return;

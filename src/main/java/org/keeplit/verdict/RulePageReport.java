@@ -2,8 +2,8 @@ package org.keeplit.verdict;
 
 import java.util.List;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.RuleResult;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.RuleResult;
 import org.keeplit.procedure.Block;
 import org.keeplit.rule.Rule;
 

@@ -3,9 +3,9 @@ package org.keeplit.verdict;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.keeplit.explore.Finding;
-import org.keeplit.insight.SlipResult;
-import org.keeplit.insight.SlipTable;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
 
 /** Tells as text what single slips do. The same tables give the same bytes. */
 public final class SlipReport {
@@ -72,7 +72,7 @@ public final class SlipReport {
 
     private void slip(SlipResult one, StringBuilder out) {
         out.append("    ").append(ending(one.ending())).append("  ");
-        out.append(one.slip().kind().word()).append(": ").append(one.slip().words()).append('\n');
+        out.append(one.kind().word()).append(": ").append(one.words()).append('\n');
         if (one.ending() == SlipResult.Ending.EXPOSED) {
             Finding first = one.findings().get(0);
             out.append("        ").append(first.sentence()).append('\n');
@@ -90,7 +90,7 @@ public final class SlipReport {
 
     private static String cure(SlipResult.Cure cure) {
         String where = cure.before().isEmpty() ? " at the end" : " before " + cure.before();
-        return "caught if " + cure.check().actor() + " " + cure.check().text() + where;
+        return "caught if " + cure.actor() + " " + cure.look() + where;
     }
 
     private String ending(SlipResult.Ending ending) {

@@ -4,10 +4,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Truth;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.RuleResult;
-import org.keeplit.explore.TraceStep;
-import org.keeplit.explore.Why;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.outcome.Why;
 import org.keeplit.rule.Rule;
 
 /** Tells the shortest way to each break of one procedure. */

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.keeplit.insight.SweepResult;
+import org.keeplit.outcome.SweepResult;
 
 /** Tells as a table what came of procedures wherever they fit. The same results give the same bytes. */
 public final class SweepReport {

@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Outcome;
-import org.keeplit.explore.RuleResult;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleResult;
 import org.keeplit.rule.Overridden;
 import org.keeplit.rule.Rule;
 

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import org.keeplit.explore.RuleAtStep;
-import org.keeplit.explore.TraceStep;
-import org.keeplit.explore.Why;
+import org.keeplit.outcome.RuleAtStep;
+import org.keeplit.outcome.TraceStep;
+import org.keeplit.outcome.Why;
 import org.keeplit.rule.Rule;
 
 /** Tells why a rule is kept or broken around a step. The same gives the same bytes. */

@@ -137,15 +137,20 @@ class FormatsCommandTest {
     }
 
     private static void assertValid(Schema schema, String json) {
-        assertEquals(List.of(), schema.validate(json, InputFormat.JSON).stream().map(Object::toString).toList(), json);
+        assertEquals(List.of(), mistakes(schema, json), json);
     }
 
-    private static Schema schema(String command) {
+    /** {@return how a document goes against a schema} */
+    static List<String> mistakes(Schema schema, String json) {
+        return schema.validate(json, InputFormat.JSON).stream().map(Object::toString).toList();
+    }
+
+    static Schema schema(String command) {
         Told.Ran ran = Told.run("schema", command);
         return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(ran.out());
     }
 
-    private static Schema sarif() throws IOException {
+    static Schema sarif() throws IOException {
         // The schema of the standard, as schemastore.org keeps it.
         String text = Files.readString(Path.of("src/test/resources/outside/sarif/sarif-schema-2.1.0.json"));
         return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_4).getSchema(text);

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
@@ -97,6 +98,33 @@ class RecheckCommandTest {
         assertEquals(ExitCode.PROVED, ran.code(), ran.out() + ran.err());
         Told.assertTold("recheck", folder, checked + "\n=== " + NAME + "\n" + Files.readString(folder.resolve(NAME)) + "=== recheck\n" + ran.out());
         assertTrue(ran.err().matches("re-checked \\S+\\.proof in [0-9.]+ s\\s+"), ran.err());
+    }
+
+    private String told(String format, String... more) {
+        Path here = Path.of("").toAbsolutePath();
+        return Told.run(Stream.concat(
+                        Stream.of("recheck", folder.resolve("proofs").toString(), "--with", folder.resolve("out.procedure").toString(), "--format", format), Stream.of(more))
+                .toArray(String[]::new)).out().replace(here.relativize(folder) + "/", "");
+    }
+
+    /** What comes of a proof in each of the formats for other programs. */
+    @Test
+    void otherProgramsAreToldBySchema() throws IOException {
+        assertSound(told("json"), "\"status\": \"confirmed\"");
+        assertSound(told("json", "--max-seconds", "0"), "\"status\": \"undecided\"");
+        assertTrue(told("junit").contains("failures=\"0\""), told("junit"));
+        change(NAME, sealed(text -> text.replaceFirst("(?m)^state 0-1,4-5 : 3 4\n", "").replaceFirst("states (\\d+)", "states 17")));
+        assertSound(told("json"), "\"status\": \"refused\"");
+        Told.assertTold("recheck-json", folder, told("json"));
+        assertTrue(told("junit").contains("failures=\"1\""), told("junit"));
+        assertEquals(List.of(), FormatsCommandTest.mistakes(FormatsCommandTest.sarif(), told("sarif")));
+        change(NAME, text -> text.substring(0, text.length() * 2 / 3));
+        assertSound(told("json"), "\"code\": \"proof-cut-short\"");
+    }
+
+    private static void assertSound(String json, String part) {
+        assertEquals(List.of(), FormatsCommandTest.mistakes(FormatsCommandTest.schema("recheck"), json));
+        assertTrue(json.contains(part), json);
     }
 
     @Test

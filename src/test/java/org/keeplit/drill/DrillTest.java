@@ -18,11 +18,11 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.keeplit.Keeplit;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.SlipResult;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.page.Browser;
 import org.keeplit.page.Pages;
 import org.keeplit.page.Proof;
@@ -127,8 +127,8 @@ class DrillTest {
             for (Drill.Place place : drills.get(i).places()) {
                 for (Drill.Option option : place.options()) {
                     List<SlipResult> same = tables.get(i).slips().stream()
-                            .filter(s -> List.of("wrong phase", "neighbour", "wrong way").contains(s.slip().kind().word()))
-                            .filter(s -> option.words().substring(option.words().indexOf(' ') + 1).equals(s.slip().words()))
+                            .filter(s -> List.of("wrong phase", "neighbour", "wrong way").contains(s.kind().word()))
+                            .filter(s -> option.words().substring(option.words().indexOf(' ') + 1).equals(s.words()))
                             .toList();
                     if (!right.contains(option.words()) && !same.isEmpty()) {
                         compared++;

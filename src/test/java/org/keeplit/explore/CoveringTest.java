@@ -9,6 +9,8 @@ import org.junit.jupiter.api.Test;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.network.Network;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;

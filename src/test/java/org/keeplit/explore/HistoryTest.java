@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.keeplit.outcome.RuleResult;
 import org.keeplit.verdict.Judgement;
 
 /** What rules remember, on procedures small enough to count by hand. */

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.RuleResult;
 import org.keeplit.verdict.Judgement;
 
 /** The exact meaning of DEVELOPERS.md, point by point, on procedures small enough to count by hand. */

@@ -8,6 +8,8 @@ import org.junit.jupiter.api.Test;
 import org.keeplit.Keeplit;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;

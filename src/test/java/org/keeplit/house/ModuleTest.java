@@ -10,13 +10,15 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.lang.module.ModuleDescriptor;
 import java.lang.module.ModuleFinder;
+import java.lang.reflect.Modifier;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.jar.Attributes;
 import java.util.jar.JarEntry;
@@ -28,7 +30,6 @@ import javax.tools.ToolProvider;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.keeplit.Keeplit;
 import org.keeplit.page.SmallJob;
 
 /** The library as a named module: what it exports, and a program that uses it on the module path, in a Java of its own. */
@@ -66,22 +67,65 @@ class ModuleTest {
         return ModuleFinder.of(jar).find("org.keeplit").orElseThrow().descriptor();
     }
 
-    /** What makes pages, the editor and the command line are no part of it, nor the search's own rooms. */
+    private static Set<String> exported() {
+        return module().exports().stream().filter(e -> !e.isQualified()).map(ModuleDescriptor.Exports::source)
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /** What works things out, what makes pages, the editor and the command line are no part of it. */
     @Test
     void onlyWhatOthersNeedIsExported() {
-        Set<String> exported = module().exports().stream().filter(e -> !e.isQualified()).map(ModuleDescriptor.Exports::source)
-                .collect(Collectors.toCollection(TreeSet::new));
         assertEquals(
-                new TreeSet<>(List.of("org.keeplit", "org.keeplit.condition", "org.keeplit.explore", "org.keeplit.insight", "org.keeplit.language",
-                        "org.keeplit.mend", "org.keeplit.network", "org.keeplit.procedure", "org.keeplit.recheck", "org.keeplit.rule", "org.keeplit.text", "org.keeplit.unit",
-                        "org.keeplit.verdict")),
-                exported);
+                new TreeSet<>(List.of("org.keeplit", "org.keeplit.condition", "org.keeplit.language", "org.keeplit.network", "org.keeplit.outcome",
+                        "org.keeplit.procedure", "org.keeplit.recheck", "org.keeplit.rule", "org.keeplit.text", "org.keeplit.unit", "org.keeplit.verdict")),
+                exported());
         assertFalse(module().isAutomatic());
-        // Every type that the entry's own signatures name can be named by others.
-        Arrays.stream(Keeplit.class.getMethods()).filter(m -> m.getDeclaringClass() == Keeplit.class)
-                .flatMap(m -> Stream.concat(Stream.of(m.getReturnType()), Arrays.stream(m.getParameterTypes())))
-                .filter(t -> t.getName().startsWith("org.keeplit."))
-                .forEach(t -> assertTrue(exported.contains(t.getPackageName()), t.getName()));
+    }
+
+    /** Whoever reads or calls anything of an exported package can name every type that comes up there. */
+    @Test
+    void noSignatureNamesWhatIsNotExported() throws Exception {
+        Set<String> exported = exported();
+        Set<String> hidden = new TreeSet<>();
+        Set<String> named = new TreeSet<>(List.of("org.keeplit"));
+        for (Class<?> type : typesOf(exported)) {
+            Map<String, Set<Class<?>>> signatures = new TreeMap<>(Map.of(type.getName(), Signatures.head(type)));
+            Signatures.members(type, true).forEach(m -> signatures.put(m.toString(), Signatures.of(m)));
+            signatures.forEach((where, classes) -> classes.stream().filter(c -> !c.isPrimitive() && !c.isArray()).forEach(c -> {
+                boolean whoCanName = isPublic(c) && exported.contains(c.getPackageName())
+                        || c.getName().startsWith("java.") || c.getName().startsWith("com.google.common.");
+                if (!whoCanName) {
+                    hidden.add(c.getName() + " in " + where);
+                }
+                if (!c.getPackageName().equals(type.getPackageName())) {
+                    named.add(c.getPackageName());
+                }
+            }));
+        }
+        assertEquals(Set.of(), hidden);
+        // And nothing is exported that neither is the entry nor comes up in a signature elsewhere.
+        assertEquals(exported, named.stream().filter(p -> p.startsWith("org.keeplit")).collect(Collectors.toSet()));
+    }
+
+    /** {@return the types of packages that others can name} */
+    private static List<Class<?>> typesOf(Set<String> packages) throws Exception {
+        List<Class<?>> all = new ArrayList<>();
+        for (String one : packages) {
+            try (Stream<Path> files = Files.list(Path.of("target/classes", one.split("\\.")))) {
+                for (Path file : files.filter(f -> f.toString().endsWith(".class") && !f.endsWith("package-info.class")).sorted().toList()) {
+                    Class<?> type = Class.forName(one + "." + file.getFileName().toString().replace(".class", ""), false, ModuleTest.class.getClassLoader());
+                    if (isPublic(type)) {
+                        all.add(type);
+                    }
+                }
+            }
+        }
+        assertTrue(all.size() > 150, all.size() + " types");
+        return all;
+    }
+
+    private static boolean isPublic(Class<?> type) {
+        return Modifier.isPublic(type.getModifiers()) && (type.getEnclosingClass() == null || isPublic(type.getEnclosingClass()));
     }
 
     @Test

@@ -3,17 +3,12 @@ package org.keeplit.house;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
-import java.lang.reflect.Constructor;
+import java.lang.reflect.Executable;
 import java.lang.reflect.Field;
-import java.lang.reflect.GenericArrayType;
-import java.lang.reflect.Method;
-import java.lang.reflect.ParameterizedType;
-import java.lang.reflect.Type;
-import java.lang.reflect.WildcardType;
+import java.lang.reflect.Member;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
@@ -63,37 +58,9 @@ class PublicApiTest {
         TreeSet<String> members = new TreeSet<>();
         lines.put(type.getName(), members);
         members.add(type.getName() + " is " + (type.isRecord() ? "record" : type.isEnum() ? "enum" : type.isInterface() ? "interface" : "class"));
-        Arrays.stream(type.getMethods()).filter(m -> m.getDeclaringClass() == type && !m.isSynthetic()).forEach(m -> add(m, members, named));
-        Arrays.stream(type.getConstructors()).forEach(c -> add(c, members, named));
-        Arrays.stream(type.getFields()).filter(f -> f.getDeclaringClass() == type).forEach(f -> add(f, members, named));
-    }
-
-    private static void add(Method method, TreeSet<String> members, Deque<Class<?>> open) {
-        members.add(method.toGenericString());
-        lead(method.getGenericReturnType(), open);
-        Arrays.stream(method.getGenericParameterTypes()).forEach(t -> lead(t, open));
-    }
-
-    private static void add(Constructor<?> constructor, TreeSet<String> members, Deque<Class<?>> open) {
-        members.add(constructor.toGenericString());
-        Arrays.stream(constructor.getGenericParameterTypes()).forEach(t -> lead(t, open));
-    }
-
-    private static void add(Field field, TreeSet<String> members, Deque<Class<?>> open) {
-        members.add(field.toGenericString());
-        lead(field.getGenericType(), open);
-    }
-
-    private static void lead(Type type, Deque<Class<?>> open) {
-        if (type instanceof Class<?> plain) {
-            open.push(plain.isArray() ? plain.getComponentType() : plain);
-        } else if (type instanceof ParameterizedType of) {
-            lead(of.getRawType(), open);
-            Arrays.stream(of.getActualTypeArguments()).forEach(t -> lead(t, open));
-        } else if (type instanceof WildcardType any) {
-            Arrays.stream(any.getUpperBounds()).forEach(t -> lead(t, open));
-        } else if (type instanceof GenericArrayType array) {
-            lead(array.getGenericComponentType(), open);
+        for (Member member : Signatures.members(type, false)) {
+            members.add(member instanceof Executable called ? called.toGenericString() : ((Field) member).toGenericString());
+            Signatures.of(member).forEach(named::push);
         }
     }
 }

@@ -10,8 +10,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.keeplit.Keeplit;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.OrderTable;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Judgement;
 

@@ -8,10 +8,12 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.keeplit.Keeplit;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
 import org.keeplit.language.Library;
-import org.keeplit.program.Slip;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.SlipKind;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
 
@@ -40,7 +42,7 @@ class SlipsTest {
     private static Map<String, String> ends(SlipTable table) {
         Map<String, String> all = new TreeMap<>();
         for (SlipResult one : table.slips()) {
-            all.put(one.step() + " " + one.slip().kind().word(), one.ending().word());
+            all.put(one.step() + " " + one.kind().word(), one.ending().word());
         }
         return all;
     }
@@ -65,7 +67,7 @@ class SlipsTest {
         SlipTable table = table("  bypass: op closes bridge\n  open: op opens main\n");
         Map<String, String> cures = new TreeMap<>();
         table.slips().forEach(s -> s.cure().ifPresent(c -> cures.put(
-                s.step() + " " + s.slip().kind().word(), c.check().text() + " before " + c.before())));
+                s.step() + " " + s.kind().word(), c.look() + " before " + c.before())));
         assertEquals(
                 Map.of("bypass left out", "proves bridge closed on phase ABC before open"), keep(cures, "bypass"));
         // Who opens too early does not wait for anybody's look.
@@ -101,12 +103,12 @@ class SlipsTest {
                     as one because "Test."
                 """);
         SlipResult apart = table.slips().stream()
-                .filter(s -> s.slip().kind() == Slip.Kind.APART)
+                .filter(s -> s.kind() == SlipKind.APART)
                 .findFirst()
                 .orElseThrow();
         assertEquals("back", apart.step());
         assertEquals(SlipResult.Ending.HARMLESS, apart.ending());
-        assertEquals(1, table.slips().stream().filter(s -> s.slip().kind() == apart.slip().kind()).count());
+        assertEquals(1, table.slips().stream().filter(s -> s.kind() == apart.kind()).count());
     }
 
     @Test

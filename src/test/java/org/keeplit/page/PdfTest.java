@@ -33,8 +33,8 @@ import org.keeplit.card.CardPages;
 import org.keeplit.card.CardSet;
 import org.keeplit.card.Paper;
 import org.keeplit.card.StepCard;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.paper.Papers;
 import org.keeplit.text.Problems;
 

@@ -1,11 +1,13 @@
 package org.keeplit.plain;
 
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
+import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
 import org.keeplit.explore.Search;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
@@ -17,9 +19,10 @@ import org.keeplit.text.Problems;
  * @param kind what came of it
  * @param difference how the evaluators differ, or why the case was refused; empty if neither
  * @param fast what the fast one found; null if it was not run
+ * @param trips whether a device may trip by itself in what the fast one explored
  * @param plain what the plain one found; null if it was not run
  */
-record Comparison(Kind kind, String difference, Outcome fast, PlainResult plain) {
+record Comparison(Kind kind, String difference, Outcome fast, boolean trips, PlainResult plain) {
     enum Kind {
         /** The procedure does not fit the network. */
         REFUSED,
@@ -51,27 +54,31 @@ record Comparison(Kind kind, String difference, Outcome fast, PlainResult plain)
         Procedure.Proof proof = read.procedure().proofs().get(0);
         Problems problems = new Problems();
         Outcome fast = null;
+        boolean trips = false;
         try {
             Limits limits = new Limits(most, Limits.USUAL.time(), Limits.USUAL.bytes());
             Search usual = Search.USUAL.with(events);
             // Now and then by several threads, even where there is little to do.
             boolean spread = CASES.incrementAndGet() % 4 == 0;
             Search search = new Search(usual.contracts(), usual.numbered(), usual.packs(), spread ? 2 : 1, 2, events);
-            fast = Proving.prove(read.procedure(), read.network(), proof, search, limits, Watcher.NOBODY, problems)
-                    .orElse(null);
-            if (fast == null) {
-                return new Comparison(Kind.REFUSED, problems.sorted().get(0).message(), null, null);
-            } else if (fast.cut().isPresent()) {
-                return new Comparison(Kind.TOO_LARGE, "", fast, null);
+            Optional<Explored> found =
+                    Proving.explored(read.procedure(), read.network(), proof, search, limits, Watcher.NOBODY, problems);
+            if (found.isEmpty()) {
+                return new Comparison(Kind.REFUSED, problems.sorted().get(0).message(), null, false, null);
+            }
+            fast = found.get().outcome();
+            trips = !found.get().program().reactions().isEmpty();
+            if (fast.cut().isPresent()) {
+                return new Comparison(Kind.TOO_LARGE, "", fast, trips, null);
             }
             Bound bound = Binding.bind(read.procedure(), read.network(), proof, problems).orElseThrow();
             PlainResult plain = PlainEvaluator.evaluate(bound, events, most * 2);
             String difference = Agreement.difference(fast, plain);
-            return new Comparison(difference.isEmpty() ? Kind.SAME : Kind.DIFFERENT, difference, fast, plain);
+            return new Comparison(difference.isEmpty() ? Kind.SAME : Kind.DIFFERENT, difference, fast, trips, plain);
         } catch (RuntimeException e) {
             java.io.StringWriter trace = new java.io.StringWriter();
             e.printStackTrace(new java.io.PrintWriter(trace));
-            return new Comparison(Kind.DIFFERENT, "failed: " + trace.toString().lines().limit(8).toList(), fast, null);
+            return new Comparison(Kind.DIFFERENT, "failed: " + trace.toString().lines().limit(8).toList(), fast, trips, null);
         }
     }
 }

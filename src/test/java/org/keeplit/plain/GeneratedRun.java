@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import com.google.common.collect.Iterables;
 import java.util.Map;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
+import org.keeplit.outcome.Finding;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;

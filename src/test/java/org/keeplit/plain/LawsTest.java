@@ -15,11 +15,11 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.lifecycle.AfterProperty;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Outcome;
 import org.keeplit.explore.Proving;
-import org.keeplit.explore.RuleResult;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.text.Problems;
 
 /** What may be said in other words comes to the same. */

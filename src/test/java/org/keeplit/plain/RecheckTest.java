@@ -21,9 +21,9 @@ import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.Tag;
 import net.jqwik.api.lifecycle.AfterProperty;
 import org.keeplit.explore.Explored;
-import org.keeplit.explore.Limits;
 import org.keeplit.explore.Proving;
-import org.keeplit.explore.Watcher;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.page.InputHash;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
@@ -81,7 +81,7 @@ class RecheckTest {
                 confirmed(instance, proof.get(), seed);
                 tampered(instance, proof.get(), draw, seed);
                 came(withEvents ? "holds with events" : "holds");
-                if (found.outcome().program().layout().fields().stream().anyMatch(f -> f.key().toString().startsWith("Remembered"))) {
+                if (found.program().layout().fields().stream().anyMatch(f -> f.key().toString().startsWith("Remembered"))) {
                     came("remembers");
                 }
             } else if (found.outcome().cut().isEmpty()) {

@@ -7,9 +7,9 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.TraceStep;
 import org.keeplit.network.Conductor;
+import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.TraceStep;
 
 /** Does the acts of a trace one after another, to see that they can be done and come to what was found. */
 final class Replay {

@@ -24,16 +24,15 @@ import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.Tag;
 import net.jqwik.api.lifecycle.AfterProperty;
 import org.keeplit.Keeplit;
-import org.keeplit.explore.Limits;
-import org.keeplit.explore.Watcher;
-import org.keeplit.insight.RetreatTable;
-import org.keeplit.insight.SlipResult;
-import org.keeplit.insight.SlipTable;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
+import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.RetreatTable;
+import org.keeplit.outcome.SlipResult;
+import org.keeplit.outcome.SlipTable;
+import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Procedure;
-import org.keeplit.program.Slip;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
 
@@ -101,9 +100,9 @@ class SlipsAndRetreatsAgreementTest {
         if (slips.holds()) {
             for (SlipResult result : slips.slips()) {
                 Set<String> found = new TreeSet<>();
-                slipped(steps, result.slip()).forEach(wrong -> found.addAll(plainly(wrong)));
+                slipped(steps, result).forEach(wrong -> found.addAll(plainly(wrong)));
                 SlipResult.Ending ending = ending(found);
-                assertEquals(ending, result.ending(), () -> "seed " + seed + " " + steps + " " + result.slip() + " " + found);
+                assertEquals(ending, result.ending(), () -> "seed " + seed + " " + steps + " " + result + " " + found);
                 endings.merge(ending, 1, Integer::sum);
             }
             back(library, steps, seed);
@@ -161,7 +160,7 @@ class SlipsAndRetreatsAgreementTest {
     }
 
     /** {@return the procedures that a slip makes of one; more than one where it may come at several moments} */
-    private static List<List<Step>> slipped(List<Step> steps, Slip slip) {
+    private static List<List<Step>> slipped(List<Step> steps, SlipResult slip) {
         int at = slip.act();
         Step right = steps.get(at);
         List<List<Step>> all = new ArrayList<>();

@@ -2,9 +2,9 @@ package org.keeplit.plain;
 
 import java.util.Map;
 import java.util.TreeMap;
-import org.keeplit.explore.Outcome;
-import org.keeplit.explore.RuleResult;
-import org.keeplit.explore.TraceStep;
+import org.keeplit.outcome.Outcome;
+import org.keeplit.outcome.RuleResult;
+import org.keeplit.outcome.TraceStep;
 
 /** Counts what came up in a run of made cases, to know that the run could have found something. */
 final class Spread {
@@ -23,7 +23,7 @@ final class Spread {
         count("depth " + Math.min(fast.depth() / 5 * 5, 30));
         count("branching " + Math.min(5, fast.transitions() * 2 / Math.max(1, fast.states())) / 2.0);
         one.plain().roots().keySet().forEach(r -> count("root " + r.replaceAll(" \\d+", "")));
-        if (!fast.program().reactions().isEmpty()) {
+        if (one.trips()) {
             count("something may trip");
         }
         if (fast.findings().stream().anyMatch(f -> f.trace().stream().anyMatch(TraceStep::byItself))) {

@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import org.keeplit.Keeplit;
-import org.keeplit.explore.Limits;
 import org.keeplit.language.Library;
+import org.keeplit.outcome.Limits;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Judgement;
 

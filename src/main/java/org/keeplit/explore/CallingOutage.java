@@ -10,16 +10,12 @@ import org.keeplit.electric.Contact;
 import org.keeplit.electric.Level;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.outcome.CalledOutage;
 import org.keeplit.program.Vertex;
 
-/**
- * What a called outage takes: the devices to open so that nothing feeds the structures of the job, and who is without supply then.
- *
- * @param devices the devices, in the order of the network
- * @param loads how many loads lose supply on some phase
- * @param customers how many customers they are
- */
-public record CalledOutage(ImmutableSet<String> devices, int loads, int customers) {
+/** Works out what a called outage takes. */
+final class CallingOutage {
+    private CallingOutage() {}
 
     /** {@return what it takes in the state at which a scene looks} */
     static CalledOutage of(World world, Scene scene) {

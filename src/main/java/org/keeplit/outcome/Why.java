@@ -1,4 +1,4 @@
-package org.keeplit.explore;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import org.keeplit.condition.Truth;
@@ -23,7 +23,14 @@ public record Why(
     /** Nothing to explain. */
     public static final Why NOTHING = new Why("", Truth.TRUE, ImmutableList.of());
 
-    Why(String text, Truth truth, ImmutableList<Why> parts) {
+    /**
+     * A condition with nothing but its parts.
+     *
+     * @param text the condition in words
+     * @param truth its value
+     * @param parts its parts
+     */
+    public Why(String text, Truth truth, ImmutableList<Why> parts) {
         this(text, truth, "", ImmutableList.of(), ImmutableList.of(), parts);
     }
 
@@ -37,8 +44,12 @@ public record Why(
      */
     public record Beside(String where, String figure, String limit, double share) {}
 
-    /** {@return this as a part of a quantifier} @param of the thing that it is about */
-    Why about(String of) {
+    /**
+     * {@return this as a part of a quantifier}
+     *
+     * @param of the thing that it is about
+     */
+    public Why about(String of) {
         return new Why(text, truth, of, figures, path, parts);
     }
 }

@@ -1,4 +1,4 @@
-package org.keeplit.explore;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import org.keeplit.rule.Rule;

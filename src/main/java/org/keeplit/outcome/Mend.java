@@ -1,4 +1,4 @@
-package org.keeplit.mend;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import org.keeplit.procedure.Procedure;

@@ -1,15 +1,14 @@
-package org.keeplit.insight;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.program.Checking;
-import org.keeplit.program.Slip;
 
 /**
  * How one slip ends.
  *
- * @param slip the slip
+ * @param kind what goes wrong
+ * @param act the number of the act at which it does, from 0
+ * @param words what is done instead, in words
  * @param step the name of the step at which it happens
  * @param ending how it ends
  * @param findings what was found: the harm of an exposed slip, shortest first; the checks that catch one; what cannot be
@@ -17,21 +16,24 @@ import org.keeplit.program.Slip;
  * @param cure of an exposed slip, the look that is proved to catch it and to leave the procedure holding; nothing if none was
  *     found
  */
-public record SlipResult(Slip slip, String step, Ending ending, ImmutableList<Finding> findings, Optional<Cure> cure) {
-    SlipResult(Slip slip, String step, Ending ending, ImmutableList<Finding> findings) {
-        this(slip, step, ending, findings, Optional.empty());
-    }
-
+public record SlipResult(
+        SlipKind kind, int act, String words, String step, Ending ending, ImmutableList<Finding> findings, Optional<Cure> cure) {
     /**
      * A look that catches a slip.
      *
-     * @param check the look
+     * @param actor who looks: somebody else, if there is anybody
+     * @param look what is looked at, in words
      * @param before the name of the step before which it comes; empty at the end
      */
-    public record Cure(Checking.Check check, String before) {}
+    public record Cure(String actor, String look, String before) {}
 
-    SlipResult with(Cure found) {
-        return new SlipResult(slip, step, ending, findings, Optional.of(found));
+    /**
+     * {@return the same with a look that catches it}
+     *
+     * @param found the look
+     */
+    public SlipResult with(Cure found) {
+        return new SlipResult(kind, act, words, step, ending, findings, Optional.of(found));
     }
 
     /** How a slip can end. */

@@ -1,11 +1,8 @@
-package org.keeplit.insight;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
-import org.keeplit.explore.CalledOutage;
-import org.keeplit.explore.Harm;
 import org.keeplit.procedure.Instance;
-import org.keeplit.program.Act;
 
 /**
  * What came of the search for a plan.
@@ -22,7 +19,7 @@ public record PlanResult(
         Instance instance,
         ImmutableList<Harm> broken,
         CalledOutage outage,
-        Optional<ImmutableList<Act>> way,
+        Optional<ImmutableList<ChosenAct>> way,
         int atLeast,
         boolean exhausted,
         int states) {

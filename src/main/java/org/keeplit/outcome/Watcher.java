@@ -1,4 +1,4 @@
-package org.keeplit.explore;
+package org.keeplit.outcome;
 
 /** Is told how a run gets on, and may stop it. */
 public interface Watcher {

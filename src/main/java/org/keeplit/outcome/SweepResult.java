@@ -1,4 +1,4 @@
-package org.keeplit.insight;
+package org.keeplit.outcome;
 
 /**
  * What came of one procedure at one place.

@@ -1,4 +1,4 @@
-package org.keeplit.insight;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import org.keeplit.procedure.Instance;

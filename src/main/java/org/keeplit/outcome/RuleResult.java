@@ -1,4 +1,4 @@
-package org.keeplit.explore;
+package org.keeplit.outcome;
 
 import java.util.Optional;
 import org.keeplit.rule.Rule;

@@ -1,13 +1,13 @@
-package org.keeplit.explore;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
-import org.keeplit.program.Program;
+import org.keeplit.procedure.Block;
 
 /**
  * What an exploration found.
  *
- * @param program what was explored
+ * @param steps the steps of what was explored, by number
  * @param rules what came of each rule, in the order of the rulebooks
  * @param findings the root findings, rule breaks included, shortest first
  * @param notes the root breaks of rules that are cautions or advice, shortest first; they break nothing
@@ -24,7 +24,7 @@ import org.keeplit.program.Program;
  * @param cut why the run was cut, if it was
  */
 public record Outcome(
-        Program program,
+        ImmutableList<Block.Step> steps,
         ImmutableList<RuleResult> rules,
         ImmutableList<Finding> findings,
         ImmutableList<Finding> notes,

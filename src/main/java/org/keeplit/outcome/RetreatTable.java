@@ -1,11 +1,8 @@
-package org.keeplit.insight;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
-import org.keeplit.explore.CalledOutage;
 import org.keeplit.procedure.Instance;
-import org.keeplit.program.Act;
-import org.keeplit.program.Parts;
 
 /**
  * The ways back to normal from wherever a procedure may stand.
@@ -41,5 +38,5 @@ public record RetreatTable(
      * @param proved whether there is none: everything that can be reached was looked at
      */
     public record Stop(
-            Parts.Part part, int states, int longest, Optional<ImmutableList<Act>> way, int atLeast, int none, boolean proved) {}
+            Part part, int states, int longest, Optional<ImmutableList<ChosenAct>> way, int atLeast, int none, boolean proved) {}
 }

@@ -1,11 +1,8 @@
-package org.keeplit.insight;
+package org.keeplit.outcome;
 
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
-import org.keeplit.explore.Finding;
-import org.keeplit.explore.Harm;
 import org.keeplit.procedure.Instance;
-import org.keeplit.program.Parts;
 
 /**
  * Which steps of a procedure must come before which.
@@ -21,7 +18,7 @@ import org.keeplit.program.Parts;
 public record OrderTable(
         Instance instance,
         boolean holds,
-        ImmutableList<Parts.Part> parts,
+        ImmutableList<Part> parts,
         ImmutableList<Pair> pairs,
         boolean exhaustive,
         Every necessary,
@@ -36,12 +33,7 @@ public record OrderTable(
      * @param direct of one that goes wrong, whether it does not already follow from two others
      * @param harm what goes wrong, if anything does, in the order that goes wrong after the fewest acts
      */
-    public record Pair(int before, int after, Kind kind, boolean direct, Optional<Harm> harm) {
-        /** {@return the same pair, of another kind} @param other the kind */
-        Pair as(Kind other) {
-            return new Pair(before, after, other, direct, harm);
-        }
-    }
+    public record Pair(int before, int after, Kind kind, boolean direct, Optional<Harm> harm) {}
 
     /** What came of the later of two steps before the earlier. */
     public enum Kind {
