@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.keeplit.outcome.TraceStep;
 import org.keeplit.verdict.Judgement;
 
 /**
