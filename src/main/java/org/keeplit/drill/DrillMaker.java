@@ -2,7 +2,6 @@ package org.keeplit.drill;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.hash.Hashing;
-import java.nio.LongBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -34,6 +33,7 @@ import org.keeplit.program.FieldKey;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
+import org.keeplit.program.StateKey;
 
 /** Makes drills of procedures that hold. Steps are done whole; of the orders in which a step's acts may come the text's is taken. */
 public final class DrillMaker {
@@ -51,7 +51,7 @@ public final class DrillMaker {
     private final Program program;
     private final Consequence consequence;
     private final ImmutableList<Element.Branch> site;
-    private final Map<LongBuffer, Integer> numbers = new LinkedHashMap<>();
+    private final Map<StateKey, Integer> numbers = new LinkedHashMap<>();
     private final List<Seen> seen = new ArrayList<>();
     private final Map<String, Integer> pictures = new LinkedHashMap<>();
 
@@ -124,7 +124,7 @@ public final class DrillMaker {
             Seen here = seen.get(open.poll());
             for (Step step : List.copyOf(here.steps)) {
                 for (long[] end : step.ends.values()) {
-                    if (!numbers.containsKey(LongBuffer.wrap(end)) && seen.size() < most) {
+                    if (!numbers.containsKey(StateKey.of(end)) && seen.size() < most) {
                         chain(end, here.done + 1, open);
                     }
                 }
@@ -136,7 +136,7 @@ public final class DrillMaker {
     private void chain(long[] from, int done, ArrayDeque<Integer> open) {
         long[] state = from;
         int steps = done;
-        while (state != null && numbers.putIfAbsent(LongBuffer.wrap(state), seen.size()) == null) {
+        while (state != null && numbers.putIfAbsent(StateKey.of(state), seen.size()) == null) {
             open.add(seen.size());
             Seen here = new Seen(state, steps++);
             seen.add(here);
@@ -193,7 +193,7 @@ public final class DrillMaker {
     private Drill.Place place(Seen here) {
         List<Drill.Option> options = new ArrayList<>();
         List<Step> known = here.steps.stream()
-                .filter(s -> s.ends.values().stream().allMatch(end -> numbers.containsKey(LongBuffer.wrap(end))))
+                .filter(s -> s.ends.values().stream().allMatch(end -> numbers.containsKey(StateKey.of(end))))
                 .limit(RIGHT)
                 .toList();
         known.forEach(step -> options.add(right(here, step)));
@@ -220,7 +220,7 @@ public final class DrillMaker {
     private Drill.Option right(Seen here, Step step) {
         long[] first = step.ends.values().iterator().next();
         ImmutableList<Drill.Next> next = step.ends.entrySet().stream()
-                .map(e -> new Drill.Next(numbers.get(LongBuffer.wrap(e.getValue())), e.getKey(), ImmutableList.of()))
+                .map(e -> new Drill.Next(numbers.get(StateKey.of(e.getValue())), e.getKey(), ImmutableList.of()))
                 .collect(ImmutableList.toImmutableList());
         return new Drill.Option(
                 words(step.acts), Drill.Ending.RIGHT, step.ends.size() > 1 ? ImmutableList.of() : stepper.changes(here.state, first), "", "", "", 0,
@@ -291,7 +291,7 @@ public final class DrillMaker {
         long[] state = here.state;
         int offered = 0;
         for (int ahead = 0; offered < AHEAD; ahead++) {
-            Integer number = numbers.get(LongBuffer.wrap(state));
+            Integer number = numbers.get(StateKey.of(state));
             if (number == null || seen.get(number).steps.isEmpty()) {
                 return;
             }

@@ -1,6 +1,5 @@
 package org.keeplit.explore;
 
-import java.nio.LongBuffer;
 import java.util.ArrayDeque;
 import java.util.HashSet;
 import java.util.List;
@@ -9,6 +8,7 @@ import org.keeplit.condition.Truth;
 import org.keeplit.network.Conductor;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Reaction;
+import org.keeplit.program.StateKey;
 
 /**
  * Lets the events of a run happen at its start, with nobody doing anything, and has {@link Judging} keep which rules they break: what an
@@ -18,7 +18,7 @@ final class EventsAlone {
     private final Machine machine;
     private final Scene scene;
     private final Judging judging;
-    private final Set<LongBuffer> met = new HashSet<>();
+    private final Set<StateKey> met = new HashSet<>();
     private final ArrayDeque<long[]> open = new ArrayDeque<>();
 
     private EventsAlone(Machine machine, Scene scene, Judging judging) {
@@ -63,14 +63,14 @@ final class EventsAlone {
             if (options == null) {
                 continue;
             }
-            if (options.atRest() && met.add(LongBuffer.wrap(now.state))) {
+            if (options.atRest() && met.add(StateKey.of(now.state))) {
                 open.add(now.state);
             }
             for (Reaction reaction : options.next()) {
                 List<Conductor> moved = Reactions.moved(reaction, scene.at(now.state), now.since);
                 Reactions.Since since = now.since.then(reaction, moved);
                 long[] next = machine.react(reaction, moved, scene);
-                if (passed.add(List.of(since.unordered(), LongBuffer.wrap(next)))) {
+                if (passed.add(List.of(since.unordered(), StateKey.of(next)))) {
                     settling.add(new Now(next, since));
                 }
             }

@@ -87,6 +87,7 @@ final class FreeVariables {
             add(rated.of());
         } else if (figure instanceof Figure.Measured measured) {
             add(measured.of());
+            measured.beyond().ifPresent(this::add);
             add(measured.phase());
         }
     }

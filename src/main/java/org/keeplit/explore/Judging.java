@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.keeplit.condition.Truth;
 import org.keeplit.outcome.Finding;
+import org.keeplit.program.StateKey;
 import org.keeplit.rule.Rule;
 
 /** Judges rules and statements in the scene. */
@@ -16,6 +17,8 @@ final class Judging {
     private final Set<Object> alone;
     /** For each group of rules that read the same of a state whether any of it changed. */
     private final boolean[] asked;
+    /** Whether a rule was broken or unknown, of those judged last. */
+    private boolean anyBroken;
 
     /** @param ledger takes down what comes of it */
     Judging(Machine machine, Scene scene, Ledger ledger) {
@@ -108,10 +111,36 @@ final class Judging {
      * @param kept the state that it follows; null if not all were kept there
      */
     At inStates(long[] kept, At at) {
-        if (kept != null) {
-            machine.readsInStates().differ(kept, scene.state(), asked);
+        ReadsInGroups reads = machine.readsInStates();
+        if (kept == null) {
+            return rules(machine.inStates(), null, at);
         }
-        return rules(machine.inStates(), kept, at);
+        reads.differ(kept, scene.state(), asked);
+        if (!reads.remembersPositions() || !anyAskedOfPosition(reads)) {
+            return rules(machine.inStates(), kept, at);
+        }
+        StateKey position = reads.position(scene.state());
+        if (scene.keptPositions().contains(position)) {
+            for (int i = 0; i < asked.length; i++) {
+                asked[i] &= !reads.isOfPosition(i);
+            }
+            return rules(machine.inStates(), kept, at);
+        }
+        anyBroken = false;
+        At after = rules(machine.inStates(), kept, at);
+        if (!anyBroken) {
+            scene.keptPositions().add(position);
+        }
+        return after;
+    }
+
+    private boolean anyAskedOfPosition(ReadsInGroups reads) {
+        for (int i = 0; i < asked.length; i++) {
+            if (asked[i] && reads.isOfPosition(i)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private At rules(List<RuleInstance> instances, long[] kept, At at) {
@@ -122,6 +151,7 @@ final class Judging {
             }
             RuleInstance instance = instances.get(i);
             Truth truth = truth(instance, at);
+            anyBroken |= truth != Truth.TRUE;
             if (truth == Truth.UNKNOWN && scene.trouble() != null) {
                 // A figure that could not be worked out says nothing, for or against.
                 ledger.judged(instances, i + 1);

@@ -1,11 +1,11 @@
 package org.keeplit.explore;
 
-import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.keeplit.program.StateKey;
 
 /**
  * What one thread finds in some states, in order, before it is known what the others find. Handed in one after the other, in the order of
@@ -59,7 +59,7 @@ final class Notes implements Ledger, Trying.Reached, Expanding.Ends {
     private final LastFound finder;
     private final Before before;
     /** For each state that was not met before and is kept, how long the shortest way to it is. */
-    private final Map<LongBuffer, Integer> own = new HashMap<>();
+    private final Map<StateKey, Integer> own = new HashMap<>();
 
     private BitSet exercised = new BitSet();
     private List<Note> notes = new ArrayList<>();
@@ -104,7 +104,7 @@ final class Notes implements Ledger, Trying.Reached, Expanding.Ends {
 
     @Override
     public Trying.Met met(long[] state) {
-        if (own.containsKey(LongBuffer.wrap(state))) {
+        if (own.containsKey(StateKey.of(state))) {
             return Trying.Met.KEPT;
         }
         Trying.Met met = before.met(finder.find(state));
@@ -134,9 +134,9 @@ final class Notes implements Ledger, Trying.Reached, Expanding.Ends {
 
     /** Notes how near a state is that was not met before; {@return whether it was known to be as near}. */
     private boolean isNear(long[] state, int length) {
-        Integer known = own.putIfAbsent(LongBuffer.wrap(state), length);
+        Integer known = own.putIfAbsent(StateKey.of(state), length);
         if (known != null && known > length) {
-            own.put(LongBuffer.wrap(state), length);
+            own.put(StateKey.of(state), length);
         }
         return known != null && known <= length;
     }

@@ -64,6 +64,16 @@ final class Reads {
         return false;
     }
 
+    /** {@return whether a set of bits has none that another has not} */
+    static boolean within(long[] some, long[] all) {
+        for (int i = 0; i < some.length; i++) {
+            if ((some[i] & ~all[i]) != 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** {@return whether two sets of bits have one in common} */
     static boolean meet(long[] one, long[] other) {
         for (int i = 0; i < one.length; i++) {

@@ -3,12 +3,17 @@ package org.keeplit.explore;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
+import org.keeplit.program.StateKey;
 
 /** What rules read of a state. Many read the same bits, so that it is found once whether any of them changed. */
 final class ReadsInGroups {
     private final long[][] groups;
     private final int[] groupOf;
+    private final long[] position;
+    private final boolean[] ofPosition;
+    private final boolean remembers;
 
     /** @param rules the rules @param position see {@link Reads#positionOf} */
     ReadsInGroups(List<RuleInstance> rules, long[] position) {
@@ -23,6 +28,31 @@ final class ReadsInGroups {
         this.groups = numbers.keySet().stream()
                 .map(bits -> bits.stream().mapToLong(Long::longValue).toArray())
                 .toArray(long[][]::new);
+        this.position = position;
+        this.ofPosition = new boolean[groups.length];
+        for (int i = 0; i < groups.length; i++) {
+            ofPosition[i] = Reads.within(groups[i], position);
+        }
+        this.remembers = KeptPositions.pays((int) IntStream.of(groupOf).filter(g -> ofPosition[g]).count());
+    }
+
+    /** {@return whether it is worth it to remember in which positions the rules were kept that read nothing else} */
+    boolean remembersPositions() {
+        return remembers;
+    }
+
+    /** {@return whether a group of rules reads nothing but where contacts and taps stand} */
+    boolean isOfPosition(int group) {
+        return ofPosition[group];
+    }
+
+    /** {@return where contacts and taps stand in a state} */
+    StateKey position(long[] state) {
+        long[] masked = new long[position.length];
+        for (int i = 0; i < masked.length; i++) {
+            masked[i] = state[i] & position[i];
+        }
+        return StateKey.of(masked);
     }
 
     /** {@return how many groups there are} */

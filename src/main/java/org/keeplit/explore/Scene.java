@@ -38,6 +38,7 @@ final class Scene {
     private final SiteGraph.Taps taps = this::neutral;
     private final BitSet closed = new BitSet();
     private final Positions positions;
+    private final KeptPositions keptPositions = new KeptPositions();
     private final List<Field> remoteFields = new ArrayList<>();
     private final ImmutableSet<String> alwaysRemote;
     private final Map<BitSet, ImmutableSet<String>> mayClose = new HashMap<>();
@@ -112,6 +113,11 @@ final class Scene {
 
     long[] state() {
         return state;
+    }
+
+    /** {@return the positions in which rules were found kept that read nothing else} */
+    KeptPositions keptPositions() {
+        return keptPositions;
     }
 
     Layout layout() {

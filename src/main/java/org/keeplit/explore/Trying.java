@@ -1,6 +1,5 @@
 package org.keeplit.explore;
 
-import java.nio.LongBuffer;
 import java.util.ArrayDeque;
 import java.util.HashSet;
 import java.util.List;
@@ -11,6 +10,7 @@ import org.keeplit.outcome.Finding;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Program;
 import org.keeplit.program.Reaction;
+import org.keeplit.program.StateKey;
 
 /**
  * Tries acts: judges everything that comes up with one, lets come what comes by itself, and tells where it leads. Who tries
@@ -118,7 +118,7 @@ final class Trying {
     private record Reacting(long[] state, Reactions.Since since, Judging.At at) {
         /** {@return what tells it from others as far as the future goes} */
         Object key() {
-            return List.of(since.unordered(), at.because() == null, LongBuffer.wrap(state));
+            return List.of(since.unordered(), at.because() == null, StateKey.of(state));
         }
     }
 

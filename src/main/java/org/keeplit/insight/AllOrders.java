@@ -1,6 +1,5 @@
 package org.keeplit.insight;
 
-import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -8,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.keeplit.program.StateKey;
 
 /**
  * Every order of the parts of a procedure that is safe, if they are not too many. Parts that nothing notices are done first: whenever they
@@ -19,7 +19,7 @@ final class AllOrders {
     private final BitSet silent;
     private final int most;
     private final List<Node> nodes = new ArrayList<>();
-    private final Map<Set<LongBuffer>, Integer> numbers = new HashMap<>();
+    private final Map<Set<StateKey>, Integer> numbers = new HashMap<>();
 
     /** What some parts, done in some safe order, led to. @param next where more of them lead */
     private record Node(BitSet done, States states, List<Integer> next) {}

@@ -27,8 +27,10 @@ import org.keeplit.program.Parts;
 public final class Ordering {
     /** Up to how many combinations of steps done and not done every order is tried. */
     private static final int MOST = 5_000;
-    /** How many combinations are gone on from where only one of equal orders is tried, before all are. */
-    private static final int REDUCED = 12_000;
+    /** How many combinations are gone on from, of equal orders only one, before an order that goes wrong is looked for. */
+    private static final int FEW = 12_000;
+    /** Up to how many states the shortest way of an order that goes wrong is told. */
+    private static final int SHORTEST = 20_000;
 
     private static final OrderTable.Every NOT_ASKED =
             new OrderTable.Every(OrderTable.Answer.UNDECIDED, 0, Optional.empty());
@@ -301,18 +303,52 @@ public final class Ordering {
         return ImmutableList.copyOf(all);
     }
 
-    /**
-     * Tries every order that keeps to some arrows. Steps that nothing notices keep their place before all others: whenever they
-     * come, the rest goes the same way.
-     */
+    /** Tries every order that keeps to some arrows: first few of them, then those that go wrong first if any does, then as many as the limits allow. */
     private OrderTable.Every every(
             BitSet[] arrows, BitSet[] touching, Proving.Prepared prepared, Limits limits) {
-        ReducedOrders.Found reduced = ReducedOrders.safe(
-                runner, arrows, touching, Math.min(REDUCED, limits.states()), () -> watcher.goOn(0, 0));
-        if (reduced.answer() == ReducedOrders.Answer.SAFE) {
-            return new OrderTable.Every(OrderTable.Answer.SAFE, reduced.nodes(), Optional.empty());
+        ReducedOrders.Found found = reduced(arrows, touching, Math.min(FEW, limits.states()));
+        if (found.answer() == ReducedOrders.Answer.SAFE) {
+            return new OrderTable.Every(OrderTable.Answer.SAFE, found.nodes(), Optional.empty());
         }
-        List<BitSet> after = new ArrayList<>();
+        Outcome shortest = obeying(outOfTheWay(arrows), prepared, limits, Math.min(SHORTEST, limits.states()));
+        if (!shortest.findings().isEmpty() || shortest.cut().isEmpty()) {
+            return told(shortest);
+        }
+        Optional<List<Integer>> wrong = found.wrong();
+        if (found.answer() == ReducedOrders.Answer.UNDECIDED) {
+            wrong = ExtremeOrders.unsafe(runner, arrows, () -> watcher.goOn(0, 0));
+            if (wrong.isEmpty()) {
+                found = reduced(arrows, touching, limits.states());
+                wrong = found.wrong();
+            }
+        }
+        if (wrong.isPresent()) {
+            return told(obeying(inOrder(ExtremeOrders.shortened(runner, arrows, wrong.get())), prepared, limits, limits.states()));
+        }
+        OrderTable.Answer answer =
+                found.answer() == ReducedOrders.Answer.SAFE ? OrderTable.Answer.SAFE : OrderTable.Answer.UNDECIDED;
+        return new OrderTable.Every(answer, found.nodes(), Optional.empty());
+    }
+
+    private ReducedOrders.Found reduced(BitSet[] arrows, BitSet[] touching, int most) {
+        return ReducedOrders.safe(runner, arrows, touching, most, () -> watcher.goOn(0, 0));
+    }
+
+    private Outcome obeying(List<BitSet> before, Proving.Prepared prepared, Limits limits, int most) {
+        Limits fewer = new Limits(most, limits.time(), limits.bytes(), limits.events());
+        return Proving.explore(Proving.with(prepared, parts.obeying(before)), fewer, watcher);
+    }
+
+    private static OrderTable.Every told(Outcome outcome) {
+        OrderTable.Answer answer = !outcome.findings().isEmpty()
+                ? OrderTable.Answer.NOT_SAFE
+                : outcome.cut().isPresent() ? OrderTable.Answer.UNDECIDED : OrderTable.Answer.SAFE;
+        return new OrderTable.Every(answer, outcome.states(), outcome.findings().stream().findFirst());
+    }
+
+    /** {@return the arrows, with steps that nothing notices before all others: whenever they come, the rest goes the same way} */
+    private List<BitSet> outOfTheWay(BitSet[] arrows) {
+        List<BitSet> all = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             BitSet before = (BitSet) arrows[i].clone();
             if (silent.get(i)) {
@@ -321,12 +357,21 @@ public final class Ordering {
             } else {
                 before.or(silent);
             }
-            after.add(before);
+            all.add(before);
         }
-        Outcome outcome = Proving.explore(Proving.with(prepared, parts.obeying(after)), limits, watcher);
-        OrderTable.Answer answer = !outcome.findings().isEmpty()
-                ? OrderTable.Answer.NOT_SAFE
-                : outcome.cut().isPresent() ? OrderTable.Answer.UNDECIDED : OrderTable.Answer.SAFE;
-        return new OrderTable.Every(answer, outcome.states(), outcome.findings().stream().findFirst());
+        return all;
+    }
+
+    /** {@return arrows that leave one order: some parts, and then the others in the order of the text} */
+    private List<BitSet> inOrder(List<Integer> first) {
+        List<Integer> order = new ArrayList<>(first);
+        IntStream.range(0, count).filter(i -> !first.contains(i)).forEach(order::add);
+        BitSet[] all = new BitSet[count];
+        BitSet done = new BitSet();
+        for (int part : order) {
+            all[part] = (BitSet) done.clone();
+            done.set(part);
+        }
+        return List.of(all);
     }
 }

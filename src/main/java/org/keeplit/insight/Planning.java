@@ -1,7 +1,6 @@
 package org.keeplit.insight;
 
 import com.google.common.collect.ImmutableList;
-import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -15,6 +14,7 @@ import org.keeplit.outcome.PlanResult;
 import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Orders;
+import org.keeplit.program.StateKey;
 import org.keeplit.program.WaysBack;
 
 /**
@@ -34,7 +34,7 @@ public final class Planning {
     private final Watcher watcher;
     /** How many acts the text has; those behind them take something back, or prove something. */
     private final int written;
-    private final Set<LongBuffer> met = new HashSet<>();
+    private final Set<StateKey> met = new HashSet<>();
     private int expanded;
     private boolean exhausted;
     private int atLeast;
@@ -92,7 +92,7 @@ public final class Planning {
                 Optional<Repair.Done> done = move.act().id() < written
                         ? finder.repair().perform(now, move, false).done()
                         : Optional.empty();
-                if (done.isEmpty() || !met.add(LongBuffer.wrap(done.get().state()))) {
+                if (done.isEmpty() || !met.add(StateKey.of(done.get().state()))) {
                     continue;
                 }
                 way.addAll(done.get().moves());

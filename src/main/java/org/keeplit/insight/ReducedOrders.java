@@ -1,22 +1,23 @@
 package org.keeplit.insight;
 
-import java.nio.LongBuffer;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import org.keeplit.explore.Stepper;
 import org.keeplit.program.Act;
 import org.keeplit.program.Parts;
 import org.keeplit.program.Primitive;
+import org.keeplit.program.StateKey;
 
 /**
  * Whether every order of the parts of a procedure that keeps to some arrows is safe, with one order tried of all those that differ only in
  * parts that do not touch each other (persistent sets; P. Godefroid, "Partial-Order Methods for the Verification of Concurrent Systems", 1996,
- * from memory). It tells whether, and not how an order goes wrong.
+ * from memory). An order that goes wrong is told as it was met, not the shortest.
  */
 final class ReducedOrders {
     private final PartRunner runner;
@@ -25,6 +26,7 @@ final class ReducedOrders {
     private final BitSet[] dependent;
     private final int most;
     private int nodes;
+    private Optional<List<Integer>> wrong = Optional.empty();
 
     /** Which answer there is. */
     enum Answer {
@@ -104,42 +106,64 @@ final class ReducedOrders {
             PartRunner runner, BitSet[] before, BitSet[] dependent, int most, BooleanSupplier goesOn) {
         ReducedOrders orders = new ReducedOrders(runner, before, dependent, most);
         Answer answer = orders.run(goesOn);
-        return new Found(answer, orders.nodes);
+        return new Found(answer, orders.nodes, orders.wrong);
     }
 
-    /** An answer. @param nodes how many combinations were gone on from */
-    record Found(Answer answer, int nodes) {}
+    /**
+     * An answer.
+     *
+     * @param nodes how many combinations were gone on from
+     * @param wrong the parts, up to the one at which it goes wrong, of an order that does; nothing where none was met, or it is only not known
+     */
+    record Found(Answer answer, int nodes, Optional<List<Integer>> wrong) {}
 
-    private record Node(BitSet done, List<long[]> states) {}
+    /** @param part the part done last, after what the node before it had done; -1 at the start */
+    private record Node(BitSet done, List<long[]> states, int part, Node before) {
+        List<Integer> order() {
+            ArrayDeque<Integer> order = new ArrayDeque<>();
+            for (Node node = this; node.part >= 0; node = node.before) {
+                order.push(node.part);
+            }
+            return new ArrayList<>(order);
+        }
+    }
 
     private Answer run(BooleanSupplier goesOn) {
         ArrayDeque<Node> open = new ArrayDeque<>();
-        Set<Set<LongBuffer>> met = new HashSet<>();
-        open.push(new Node(new BitSet(), runner.start()));
+        Set<Set<StateKey>> met = new HashSet<>();
+        open.push(new Node(new BitSet(), runner.start(), -1, null));
         while (!open.isEmpty()) {
             Node now = open.pop();
             if (++nodes > most || !goesOn.getAsBoolean()) {
                 return Answer.UNDECIDED;
             }
             if (now.done.cardinality() == count) {
-                if (!runner.run(now.states, List.of(), true).isSafe()) {
-                    return Answer.PERHAPS_NOT;
+                PartRunner.Ran end = runner.run(now.states, List.of(), true);
+                if (!end.isSafe()) {
+                    return perhapsNot(end, now.order());
                 }
                 continue;
             }
             for (int part : persistent(now.done)) {
                 PartRunner.Ran ran = runner.run(now.states, part);
                 if (!ran.isSafe()) {
-                    return Answer.PERHAPS_NOT;
+                    List<Integer> order = now.order();
+                    order.add(part);
+                    return perhapsNot(ran, order);
                 }
                 if (met.add(new States(ran.states()).key())) {
                     BitSet done = (BitSet) now.done.clone();
                     done.set(part);
-                    open.push(new Node(done, ran.states()));
+                    open.push(new Node(done, ran.states(), part, now));
                 }
             }
         }
         return Answer.SAFE;
+    }
+
+    private Answer perhapsNot(PartRunner.Ran ran, List<Integer> order) {
+        wrong = ran.harm().map(harm -> order);
+        return Answer.PERHAPS_NOT;
     }
 
     /** {@return parts that may come next, such that nothing that comes before all of them touches one of them; as few as are found} */

@@ -1,7 +1,6 @@
 package org.keeplit.insight;
 
 import com.google.common.collect.ImmutableList;
-import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -21,6 +20,7 @@ import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Orders;
 import org.keeplit.program.Parts;
+import org.keeplit.program.StateKey;
 import org.keeplit.program.WaysBack;
 
 /**
@@ -47,7 +47,7 @@ public final class Retreats {
     private final Watcher watcher;
     private int left = SHORTER;
     private final List<Place> places = new ArrayList<>();
-    private final Map<LongBuffer, Integer> numbers = new HashMap<>();
+    private final Map<StateKey, Integer> numbers = new HashMap<>();
     /** For each part the places where it was just done. */
     private final Map<Integer, Set<Integer>> afterPart = new LinkedHashMap<>();
 
@@ -125,7 +125,7 @@ public final class Retreats {
 
     private int place(long[] state, int from) {
         long[] bare = stepper.withoutOrders(state);
-        return numbers.computeIfAbsent(LongBuffer.wrap(bare), k -> {
+        return numbers.computeIfAbsent(StateKey.of(bare), k -> {
             places.add(new Place(bare, from));
             return places.size() - 1;
         });
@@ -231,7 +231,7 @@ public final class Retreats {
         for (int i = 0; i < places.size(); i++) {
             for (Orders.Move move : moving) {
                 Integer to = finder.repair().surely(places.get(i).state, move)
-                        .map(next -> numbers.get(LongBuffer.wrap(next)))
+                        .map(next -> numbers.get(StateKey.of(next)))
                         .orElse(null);
                 if (to != null) {
                     from.get(to).add(new Step(i, move));

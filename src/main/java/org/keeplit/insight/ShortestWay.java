@@ -1,6 +1,5 @@
 package org.keeplit.insight;
 
-import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -9,6 +8,7 @@ import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.function.IntPredicate;
 import org.keeplit.program.Orders;
+import org.keeplit.program.StateKey;
 
 /** The search that is sure to find a shortest safe way, with how many acts it still takes at least as its bound (A*; Hart, Nilsson and Raphael 1968). */
 final class ShortestWay {
@@ -90,9 +90,9 @@ final class ShortestWay {
 
     private void run(long[] start, IntPredicate goesOn) {
         PriorityQueue<Node> open = new PriorityQueue<>();
-        Map<LongBuffer, Integer> lengths = new HashMap<>();
+        Map<StateKey, Integer> lengths = new HashMap<>();
         open.add(new Node(start, null, null, 0, goal.atLeast(start), 0));
-        lengths.put(LongBuffer.wrap(start), 0);
+        lengths.put(StateKey.of(start), 0);
         int number = 0;
         boolean pruned = false;
         while (!open.isEmpty()) {
@@ -102,7 +102,7 @@ final class ShortestWay {
                 return;
             }
             open.poll();
-            if (lengths.get(LongBuffer.wrap(now.state)) < now.length) {
+            if (lengths.get(StateKey.of(now.state)) < now.length) {
                 continue;
             } else if (goal.isReached(now.state)) {
                 way = Optional.of(now.way());
@@ -115,7 +115,7 @@ final class ShortestWay {
                     continue;
                 }
                 int length = now.length + 1;
-                LongBuffer key = LongBuffer.wrap(next.get());
+                StateKey key = StateKey.of(next.get());
                 if (length < lengths.getOrDefault(key, Integer.MAX_VALUE)) {
                     lengths.put(key, length);
                     int bound = Math.max(now.bound, length + goal.atLeast(next.get()));

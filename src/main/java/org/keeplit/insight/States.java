@@ -1,16 +1,16 @@
 package org.keeplit.insight;
 
-import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.keeplit.program.StateKey;
 
 /** Different states, in the order in which they came. */
 final class States {
-    private final Map<LongBuffer, long[]> all = new LinkedHashMap<>();
+    private final Map<StateKey, long[]> all = new LinkedHashMap<>();
 
     States() {}
 
@@ -20,7 +20,7 @@ final class States {
 
     /** Adds a state. {@return whether it is new} */
     boolean add(long[] state) {
-        return all.putIfAbsent(LongBuffer.wrap(state), state) == null;
+        return all.putIfAbsent(StateKey.of(state), state) == null;
     }
 
     List<long[]> list() {
@@ -32,7 +32,7 @@ final class States {
     }
 
     /** {@return what tells these states from others} */
-    Set<LongBuffer> key() {
+    Set<StateKey> key() {
         return all.keySet();
     }
 

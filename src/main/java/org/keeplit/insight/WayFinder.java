@@ -1,7 +1,6 @@
 package org.keeplit.insight;
 
 import com.google.common.collect.ImmutableList;
-import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -11,6 +10,7 @@ import java.util.Set;
 import org.keeplit.explore.Stepper;
 import org.keeplit.outcome.ChosenAct;
 import org.keeplit.program.Orders;
+import org.keeplit.program.StateKey;
 
 /**
  * Looks for short safe ways to a goal. The order is ours to choose; what comes by itself is not, so only acts after which nothing is left
@@ -70,9 +70,9 @@ final class WayFinder {
 
     private Found find(long[] from, int most, boolean tidy) {
         PriorityQueue<Node> open = new PriorityQueue<>();
-        Set<LongBuffer> met = new HashSet<>();
+        Set<StateKey> met = new HashSet<>();
         open.add(node(from, null, List.of(), true, 0));
-        met.add(LongBuffer.wrap(from));
+        met.add(StateKey.of(from));
         int expanded = 0;
         while (!open.isEmpty() && expanded < most) {
             Node now = open.poll();
@@ -90,7 +90,7 @@ final class WayFinder {
         return new Node(state, parent, moves, goal.far(state), goal.rest(state), wanted, number);
     }
 
-    private void expand(Node now, PriorityQueue<Node> open, Set<LongBuffer> met, boolean tidy) {
+    private void expand(Node now, PriorityQueue<Node> open, Set<StateKey> met, boolean tidy) {
         List<Repair.Done> all = new ArrayList<>();
         long[] asked = new long[now.state.length];
         for (Orders.Move move : repair.moving()) {
@@ -101,7 +101,7 @@ final class WayFinder {
             }
         }
         for (Repair.Done done : all) {
-            if (met.add(LongBuffer.wrap(done.state()))) {
+            if (met.add(StateKey.of(done.state()))) {
                 Orders.Move last = done.moves().get(done.moves().size() - 1);
                 boolean wanted = Repair.meet(repair.writes(last), asked);
                 open.add(node(done.state(), now, done.moves(), wanted, met.size()));

@@ -51,8 +51,9 @@ public record OrderTable(
      * What came of all orders that keep to what was found.
      *
      * @param answer the answer
-     * @param states how many states were looked at
-     * @param exception what goes wrong in the shortest way of an order that is not safe
+     * @param states how many states, or combinations of steps done, were looked at
+     * @param exception what goes wrong in an order that is not safe, the shortest way there unless there are too many; then one of which no
+     *     step can be left out
      */
     public record Every(Answer answer, int states, Optional<Finding> exception) {}
 
