@@ -31,9 +31,11 @@ final class CimObject {
 
     void add(String key, String value, int at) {
         if (size == keys.length) {
-            keys = Arrays.copyOf(keys, 2 * size);
-            values = Arrays.copyOf(values, 2 * size);
-            lines = Arrays.copyOf(lines, 2 * size);
+            // Nothing is left of one that was there without attributes, and is told more of later.
+            int room = Math.max(8, 2 * size);
+            keys = Arrays.copyOf(keys, room);
+            values = Arrays.copyOf(values, room);
+            lines = Arrays.copyOf(lines, room);
         }
         keys[size] = key;
         values[size] = value;

@@ -45,6 +45,16 @@ class GridImportTest {
         return imported.listing().left().stream().filter(r -> r.name().equals(name)).map(Imported.Remark::text).findFirst().orElse("");
     }
 
+    /** As in two profiles of one model, of which the first says only that the object is there. */
+    @Test
+    void anObjectThatIsToldOfInTwoPlaces() {
+        CimObject object = new CimObject("n1", "ConnectivityNode", 0, 3);
+        object.trim();
+        object.add("IdentifiedObject.name", "corner", 9);
+        assertEquals("ConnectivityNode corner", object.toString());
+        assertEquals(9, object.line(object.find("name")));
+    }
+
     /** The objects of the file, counted by a plain search of its text. */
     @ParameterizedTest
     @ValueSource(strings = {"IEEE13_Assets.xml", "IEEE13.xml"})
