@@ -95,19 +95,13 @@ final class ExtremeOrders {
         order.forEach(done::set);
         while (!open.isEmpty()) {
             int next = backwards ? open.length() - 1 : open.nextSetBit(0);
-            while (!ready(next, done)) {
+            while (!ReducedOrders.isNext(next, before, done)) {
                 next = backwards ? open.previousSetBit(next - 1) : open.nextSetBit(next + 1);
             }
             order.add(next);
             done.set(next);
             open.clear(next);
         }
-    }
-
-    private boolean ready(int part, BitSet done) {
-        BitSet missing = (BitSet) before[part].clone();
-        missing.andNot(done);
-        return missing.isEmpty();
     }
 
     /** {@return the parts up to the one at which it goes wrong; nothing if it goes well, or is not known to go wrong} */

@@ -182,6 +182,11 @@ final class ReducedOrders {
     }
 
     private boolean isNext(int part, BitSet done) {
+        return isNext(part, before, done);
+    }
+
+    /** {@return whether all that comes before a part is done} @param before for each part those that come before it */
+    static boolean isNext(int part, BitSet[] before, BitSet done) {
         BitSet missing = (BitSet) before[part].clone();
         missing.andNot(done);
         return missing.isEmpty();
