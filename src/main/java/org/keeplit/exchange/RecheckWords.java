@@ -10,7 +10,7 @@ import org.keeplit.text.Span;
 
 /** What came of a proof that was re-checked, in each format. */
 final class RecheckWords {
-    private static final String REFUSED = "it is not what the plain evaluator finds";
+    private static final String REFUSED = " is not what the plain evaluator finds";
 
     private RecheckWords() {}
 
@@ -20,7 +20,7 @@ final class RecheckWords {
         return switch (came.status()) {
             case CONFIRMED -> "confirmed  " + words + confirmed(one) + "\n";
             case UNDECIDED -> "undecided  " + words + stopped(one) + "\n";
-            case REFUSED -> "REFUSED    " + words + REFUSED.replace("it", one.path().toString()) + "\n"
+            case REFUSED -> "REFUSED    " + words + one.path() + REFUSED + "\n"
                     + came.reasons().stream().map(reason -> "           " + reason + "\n").collect(Collectors.joining());
         };
     }
@@ -66,7 +66,7 @@ final class RecheckWords {
         };
         String message = switch (one.came().status()) {
             case CONFIRMED -> confirmed(one);
-            case REFUSED -> REFUSED + ": " + String.join("; ", one.came().reasons());
+            case REFUSED -> "it" + REFUSED + ": " + String.join("; ", one.came().reasons());
             case UNDECIDED -> stopped(one);
         };
         String place = one.proof().head().place();
