@@ -14,6 +14,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.FutureTask;
 import nu.validator.client.EmbeddedValidator;
 import org.junit.jupiter.api.Test;
 import org.keeplit.card.CardPages;
@@ -96,7 +98,7 @@ class HtmlValidTest {
         validator.setForceHTML(true);
         validator.setNoLangDetect(true);
         validator.setOutputFormat(EmbeddedValidator.OutputFormat.JSON);
-        String said = validator.validate(new ByteArrayInputStream(page.getBytes(StandardCharsets.UTF_8)));
+        String said = withDeepStack(() -> validator.validate(new ByteArrayInputStream(page.getBytes(StandardCharsets.UTF_8))));
         List<String> all = new ArrayList<>();
         for (JsonElement one : JsonParser.parseString(said).getAsJsonObject().getAsJsonArray("messages")) {
             JsonObject message = one.getAsJsonObject();
@@ -106,5 +108,12 @@ class HtmlValidTest {
             }
         }
         return all;
+    }
+
+    /** The checker reads its schemas by recursion, deeper than a usual stack where code is little optimized. */
+    private static <T> T withDeepStack(Callable<T> work) throws Exception {
+        FutureTask<T> task = new FutureTask<>(work);
+        new Thread(null, task, "checker", 16 << 20).start();
+        return task.get();
     }
 }
