@@ -6,8 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.Future;
+import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BiConsumer;
@@ -26,25 +26,35 @@ final class Proofs implements AutoCloseable {
     /** How long a file must rest before it is proved. */
     private static final long REST_MS = 250;
 
-    private final ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(work -> {
+    private final ScheduledThreadPoolExecutor thread = new ScheduledThreadPoolExecutor(1, work -> {
         Thread one = new Thread(work, "keeplit proof");
         one.setDaemon(true);
         one.setPriority(Thread.MIN_PRIORITY);
         return one;
     });
-    private final Map<String, AtomicBoolean> stops = new HashMap<>();
+    private final Map<String, Begun> begun = new HashMap<>();
     private final BiConsumer<Page, Proved> told;
 
     /** Begins. @param told is told of a page's proof each time that a verdict is there, in the proof's thread */
     Proofs(BiConsumer<Page, Proved> told) {
         this.told = told;
+        // What was stopped before its turn came would hold its page for as long as another file is being proved.
+        thread.setRemoveOnCancelPolicy(true);
+    }
+
+    /** A proof that waits or runs. */
+    private record Begun(AtomicBoolean stop, Future<?> work) {
+        void end() {
+            stop.set(true);
+            work.cancel(false);
+        }
     }
 
     /** Stops the proof of a file, if one runs. @param uri the file */
     synchronized void stop(String uri) {
-        AtomicBoolean stop = stops.remove(uri);
-        if (stop != null) {
-            stop.set(true);
+        Begun one = begun.remove(uri);
+        if (one != null) {
+            one.end();
         }
     }
 
@@ -55,8 +65,7 @@ final class Proofs implements AutoCloseable {
             return;
         }
         AtomicBoolean stop = new AtomicBoolean();
-        stops.put(page.uri(), stop);
-        thread.schedule(() -> prove(page, stop), REST_MS, TimeUnit.MILLISECONDS);
+        begun.put(page.uri(), new Begun(stop, thread.schedule(() -> prove(page, stop), REST_MS, TimeUnit.MILLISECONDS)));
     }
 
     private void prove(Page page, AtomicBoolean stop) {
@@ -90,7 +99,7 @@ final class Proofs implements AutoCloseable {
     public void close() {
         // Nothing begins between the two: a reading may still be under way.
         synchronized (this) {
-            stops.values().forEach(stop -> stop.set(true));
+            begun.values().forEach(Begun::end);
             thread.shutdownNow();
         }
     }

@@ -139,9 +139,11 @@ public final class Rereading {
                     .findFirst();
         }
 
-        /** Keeps that one item needs another. */
+        /** Keeps that one item needs another, if it is kept itself: those of the file that is being written are others each time. */
         void needs(Item item, Item other) {
-            needs.computeIfAbsent(item, i -> new LinkedHashSet<>()).add(other);
+            if (file(item).isPresent()) {
+                needs.computeIfAbsent(item, i -> new LinkedHashSet<>()).add(other);
+            }
         }
 
         /** {@return the items that one needs} */
