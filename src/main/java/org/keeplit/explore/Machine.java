@@ -49,6 +49,8 @@ final class Machine {
     private final int[] instances;
     private final List<Orders.Move> byChance;
     private final List<Field> happened;
+    /** Made when it is first asked for. */
+    private RuleRemarks remarks;
 
     /** {@return a program with room for what its rules remember, compiled} @param electric the electrical side of it */
     static Machine of(Program program, Electric electric) {
@@ -182,7 +184,10 @@ final class Machine {
 
     /** {@return what can be said of a rule before any state is looked at} */
     Optional<RuleResult.Remark> remark(int rule) {
-        return RuleRemarks.of(rule, instances[rule], List.of(inStates, atStart, atEnd), before, after);
+        if (remarks == null) {
+            remarks = new RuleRemarks(List.of(List.of(inStates, atStart, atEnd), before, after));
+        }
+        return remarks.of(rule, instances[rule]);
     }
 
     int instances(int rule) {

@@ -1,6 +1,7 @@
 package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import org.keeplit.condition.Truth;
 
@@ -163,6 +164,6 @@ interface Node {
     }
 
     private static ImmutableList<Node> distinct(ImmutableList<Node> parts) {
-        return parts.stream().distinct().collect(ImmutableList.toImmutableList());
+        return parts.size() < 2 ? parts : ImmutableSet.copyOf(parts).asList();
     }
 }

@@ -2,8 +2,10 @@ package org.keeplit.electric.power;
 
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.keeplit.electric.complex.Complex;
 import org.keeplit.electric.complex.ComplexMatrix;
 import org.keeplit.electric.flow.SourceImpedance;
@@ -14,6 +16,7 @@ import org.keeplit.electric.line.OverheadLine;
 import org.keeplit.electric.line.Wire;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
+import org.keeplit.network.Phases;
 import org.keeplit.network.Spacing;
 import org.keeplit.network.Trait;
 import org.keeplit.unit.Quantity;
@@ -25,6 +28,7 @@ import org.keeplit.unit.Quantity;
  * susceptance, 0.25 microfarad for one kilometre (from memory, 15 kV single-core).
  */
 final class LineOhms {
+    private static final Pattern ENTRY = Pattern.compile("(resistance|reactance) [ABC]{2}");
     private static final double METRES_PER_MILE = 1609.344;
     private static final double FEET_PER_METRE = 1 / 0.3048;
     private static final double INCHES_PER_METRE = FEET_PER_METRE * 12;
@@ -33,6 +37,11 @@ final class LineOhms {
 
     private final Network network;
     private final Earth earth;
+    /** Lines of one conductor on one spacing are alike for each metre, and most lines of a feeder are of a few sorts. */
+    private final Map<Sort, PerMetre> known = new HashMap<>();
+
+    /** What sets the figures of an overhead line for one metre. */
+    private record Sort(Phases phases, String conductor, String spacing) {}
 
     /** A line's impedance and admittance. @param impedance ohm a metre @param shunt siemens a metre */
     record PerMetre(ComplexMatrix impedance, ComplexMatrix shunt) {}
@@ -52,7 +61,7 @@ final class LineOhms {
     PerMetre of(Element.Line line) {
         int phases = (int) line.phases().list().stream().filter(p -> p.isPhase()).count();
         Map<String, Quantity> figures = line.figures();
-        if (figures.keySet().stream().anyMatch(name -> name.matches("(resistance|reactance) [ABC]{2}"))) {
+        if (figures.keySet().stream().anyMatch(name -> ENTRY.matcher(name).matches())) {
             return matrix(line);
         }
         if (figures.containsKey("resistance") || figures.containsKey("reactance")) {
@@ -69,9 +78,15 @@ final class LineOhms {
             Complex ohms = new Complex(conductor.get("resistance").si(), CABLE_REACTANCE);
             return new PerMetre(diagonal(phases, ohms), charging(line, phases));
         }
-        LineConstants perMile = overhead(line, conductor);
-        return new PerMetre(
-                perMile.impedance().times(1 / METRES_PER_MILE), perMile.shunt().times(1 / METRES_PER_MILE));
+        Sort sort = new Sort(line.phases(), line.conductor().orElse(""), line.spacing().orElse(""));
+        PerMetre same = known.get(sort);
+        if (same == null) {
+            LineConstants perMile = overhead(line, conductor);
+            same = new PerMetre(
+                    perMile.impedance().times(1 / METRES_PER_MILE), perMile.shunt().times(1 / METRES_PER_MILE));
+            known.put(sort, same);
+        }
+        return same;
     }
 
     /** {@return the admittance that a line states of each phase, or a cable's usual one} */
