@@ -48,10 +48,6 @@ final class Numbering {
         return keys[number];
     }
 
-    int size() {
-        return size;
-    }
-
     long bytes() {
         return 8L * keys.length + 4L * table.length;
     }

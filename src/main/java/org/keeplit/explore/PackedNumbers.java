@@ -31,11 +31,6 @@ final class PackedNumbers {
         return size;
     }
 
-    /** {@return how many bits one takes} */
-    int width() {
-        return width;
-    }
-
     long get(int index) {
         long[] page = pages[index >>> PAGE_BITS];
         int bit = (index & PAGE - 1) * width;

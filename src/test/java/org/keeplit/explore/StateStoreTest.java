@@ -15,6 +15,9 @@ import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.openjdk.jol.info.GraphLayout;
 
 /** States are found again, exactly and by number, however they are kept. */
 class StateStoreTest {
@@ -39,6 +42,7 @@ class StateStoreTest {
             if (number == null) {
                 int edge = random.nextInt(1 + i);
                 known.put(LongBuffer.wrap(state), store.add(state, parent, edge));
+                assertEquals(known.size() - 1, other.find(state), "what was added since it was looked for");
                 reached.add(new int[] {parent, edge});
                 boolean back = goesBack && i > states / 2 && random.nextInt(50) == 0;
                 int step = random.nextInt(3) == 0 ? random.nextInt(4) : 0;
@@ -90,5 +94,29 @@ class StateStoreTest {
         double each = (double) packed.bytes() / number;
         assertTrue(each < 14, "a state takes " + each + " bytes");
         assertTrue((double) flat.bytes() / number > 5 * each, "packing saves too little");
+    }
+
+    /** The limit on memory counts what a store says; what it takes is measured by another library (JOL, the JDK's object layout). */
+    @ParameterizedTest
+    @CsvSource({"1, true", "6, true", "1, false", "6, false"})
+    void bytesAreWhatItTakes(int words, boolean packed) {
+        StateStore store = StateStore.of(words, packed);
+        Random random = new Random(5);
+        for (int i = 0; i < 30_000; i++) {
+            long[] state = new long[words];
+            for (int k = 0; k < words; k++) {
+                state[k] = random.nextInt(k == 0 ? 100_000 : 40);
+            }
+            if (store.find(state) < 0) {
+                store.add(state, Math.max(-1, store.size() / 3 - 1), i % 200);
+                // Once parents go back they are kept in another way.
+                if (store.size() == 15_000) {
+                    double taken = GraphLayout.parseInstance(store).totalSize();
+                    assertEquals(1, store.bytes() / taken, 0.02, "before any goes back");
+                    store.reach(9, 3, 1);
+                }
+            }
+        }
+        assertEquals(1, store.bytes() / (double) GraphLayout.parseInstance(store).totalSize(), 0.02);
     }
 }
