@@ -11,8 +11,6 @@ import org.keeplit.program.StateKey;
 final class KeptPositions {
     /** How many are kept before all are forgotten. */
     private static final int MOST = 1 << 15;
-    /** With fewer rules than this, to judge them anew costs no more than to look here. */
-    private static final int WORTH = 8;
 
     private final Set<StateKey> kept = new HashSet<>();
 
@@ -26,10 +24,5 @@ final class KeptPositions {
             kept.clear();
         }
         kept.add(position);
-    }
-
-    /** {@return whether it is worth it} @param rules how many rules read positions only */
-    static boolean pays(int rules) {
-        return rules >= WORTH;
     }
 }

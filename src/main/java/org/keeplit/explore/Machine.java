@@ -52,32 +52,20 @@ final class Machine {
     /** Made when it is first asked for. */
     private RuleRemarks remarks;
 
-    /** {@return a program with room for what its rules remember, compiled} @param electric the electrical side of it */
-    static Machine of(Program program, Electric electric) {
-        return of(program, electric, ImmutableList.of(), 0);
-    }
-
-    /**
-     * {@return a program with its events and with room for what its rules remember, compiled}
-     *
-     * @param electric the electrical side of it
-     * @param chances the events, whose acts the program has
-     * @param most how many of them happen at most
-     */
-    static Machine of(Program program, Electric electric, ImmutableList<Chances.One> chances, int most) {
-        Map<FieldKey, int[]> places = new LinkedHashMap<>();
-        for (int place = 0; !chances.isEmpty() && place < most; place++) {
-            places.put(new FieldKey.Happened(place), new int[] {chances.size() + 1, 0});
-        }
-        Program with = places.isEmpty() ? program : program.with(program.layout().extended(places));
-        return new Machine(new World(Memories.extend(with, electric, chances), electric, chances));
-    }
-
+    /** {@return a program with its events and with room for what its rules remember, compiled} @param prepared the program and how it is searched */
     static Machine of(Proving.Prepared prepared) {
-        return of(prepared.program(), prepared.electric(), prepared.chances(), prepared.search().events());
+        Map<FieldKey, int[]> places = new LinkedHashMap<>();
+        for (int place = 0; !prepared.chances().isEmpty() && place < prepared.search().events(); place++) {
+            places.put(new FieldKey.Happened(place), new int[] {prepared.chances().size() + 1, 0});
+        }
+        Program program = prepared.program();
+        Program with = places.isEmpty() ? program : program.with(program.layout().extended(places));
+        Electric electric = prepared.electric();
+        Program remembering = Memories.extend(with, electric, prepared.chances());
+        return new Machine(new World(remembering, electric, prepared.chances()), prepared.search().positions());
     }
 
-    private Machine(World world) {
+    private Machine(World world, int positions) {
         this.world = world;
         this.orders = world.program().orders();
         this.byChance = world.chances().stream().map(c -> Orders.Move.atWill(c.act())).toList();
@@ -107,7 +95,7 @@ final class Machine {
         }
         this.acts = program.acts().stream().map(compiler::compile).toArray(ActCompiler.Compiled[]::new);
         compileRules();
-        this.readsInStates = new ReadsInGroups(inStates, Reads.positionOf(world));
+        this.readsInStates = new ReadsInGroups(inStates, Reads.positionOf(world), positions);
         for (Block.Step step : program.steps()) {
             requires.add(compile(step.requires()));
             expects.add(compile(step.expects()));

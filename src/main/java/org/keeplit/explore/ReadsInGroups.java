@@ -15,8 +15,12 @@ final class ReadsInGroups {
     private final boolean[] ofPosition;
     private final boolean remembers;
 
-    /** @param rules the rules @param position see {@link Reads#positionOf} */
-    ReadsInGroups(List<RuleInstance> rules, long[] position) {
+    /**
+     * @param rules the rules
+     * @param position see {@link Reads#positionOf}
+     * @param worth how many rules that read nothing else there must be to remember the positions in which they were kept
+     */
+    ReadsInGroups(List<RuleInstance> rules, long[] position, int worth) {
         Map<List<Long>, Integer> numbers = new LinkedHashMap<>();
         this.groupOf = new int[rules.size()];
         for (int i = 0; i < groupOf.length; i++) {
@@ -33,7 +37,7 @@ final class ReadsInGroups {
         for (int i = 0; i < groups.length; i++) {
             ofPosition[i] = Reads.within(groups[i], position);
         }
-        this.remembers = KeptPositions.pays((int) IntStream.of(groupOf).filter(g -> ofPosition[g]).count());
+        this.remembers = IntStream.of(groupOf).filter(g -> ofPosition[g]).count() >= worth;
     }
 
     /** {@return whether it is worth it to remember in which positions the rules were kept that read nothing else} */

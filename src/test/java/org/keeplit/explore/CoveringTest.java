@@ -163,4 +163,15 @@ class CoveringTest {
                 new TreeMap<>(Map.of("require S is open", "TF", "require S is tagged", "F")),
                 seen("always for any switch S, one of\nS is open\nS is tagged\nend", "op opens gang\n"));
     }
+
+    @Test
+    void whatNarrowsWhoIsMeantIsAskedOfEach() {
+        assertEquals(
+                new TreeMap<>(Map.of("when it is judged S is tagged", "TF", "require S is closed", "TF")),
+                seen("always for any switch S that is tagged, S is closed", "in order\nop tags gang\nop opens gang\nend\n"));
+        // Nothing tags it here, so the rule is not asked at all.
+        assertEquals(
+                new TreeMap<>(Map.of("when it is judged S is tagged", "", "require S is closed", "")),
+                seen("always for any switch S that is tagged, S is closed", "op opens gang\n"));
+    }
 }

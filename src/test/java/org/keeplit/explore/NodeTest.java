@@ -121,4 +121,11 @@ class NodeTest {
         assertEquals(Node.Constant.FALSE, Node.Count.of(1, List.of(), 2, 2));
         assertEquals(U, Node.Count.of(0, List.of(asked(U)), 1, 1).eval(null));
     }
+
+    /** Of questions that ask the same one is left, so what counts as the same decides what is judged. */
+    @Test
+    void questions_about_different_places_are_different() {
+        assertEquals(2, ((Node.All) Node.all(List.of(new Nodes.Shorted(1, 5), new Nodes.Shorted(2, 6)))).parts().size());
+        assertEquals(new Nodes.Shorted(1, 5), Node.all(List.of(new Nodes.Shorted(1, 5), new Nodes.Shorted(2, 5))));
+    }
 }

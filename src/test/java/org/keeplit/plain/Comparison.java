@@ -58,9 +58,9 @@ record Comparison(Kind kind, String difference, Outcome fast, boolean trips, Pla
         try {
             Limits limits = new Limits(most, Limits.USUAL.time(), Limits.USUAL.bytes());
             Search usual = Search.USUAL.with(events);
-            // Now and then by several threads, even where there is little to do.
+            // Now and then by several threads, and with positions remembered, even where there is little to do.
             boolean spread = CASES.incrementAndGet() % 4 == 0;
-            Search search = new Search(usual.contracts(), usual.numbered(), usual.packs(), spread ? 2 : 1, 2, events);
+            Search search = new Search(usual.contracts(), usual.numbered(), usual.packs(), spread ? 2 : 1, 2, 1, events);
             Optional<Explored> found =
                     Proving.explored(read.procedure(), read.network(), proof, search, limits, Watcher.NOBODY, problems);
             if (found.isEmpty()) {

@@ -56,6 +56,8 @@ class SearchTest {
         assertEquals(plain, outcome(read, search(true, 0, false, 1)), () -> "seed " + seed + ", only drawn together");
         assertEquals(plain, outcome(read, search(false, 12, false, 1)), () -> "seed " + seed + ", partly numbered");
         assertEquals(plain, outcome(read, search(false, 0, true, 1)), () -> "seed " + seed + ", only packed");
+        Search positions = new Search(false, 0, false, 1, Search.WORTH, 1, 0);
+        assertEquals(plain, outcome(read, positions), () -> "seed " + seed + ", only where rules were kept remembered");
         Optional<Outcome> alone = found(read, search(false, 0, false, 1));
         Optional<Outcome> threads = found(read, search(false, 0, false, 3));
         assertEquals(alone.map(SearchTest::words), threads.map(SearchTest::words), () -> "seed " + seed + ", only by three threads");
@@ -67,7 +69,7 @@ class SearchTest {
 
     /** {@return a search whose threads are used for the least} */
     private static Search search(boolean contracts, int numbered, boolean packs, int threads) {
-        return new Search(contracts, numbered, packs, threads, 2, 0);
+        return new Search(contracts, numbered, packs, threads, 2, Integer.MAX_VALUE, 0);
     }
 
     private static Optional<String> outcome(MadeCase.Read read, Search search) {
