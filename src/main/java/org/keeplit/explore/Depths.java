@@ -36,6 +36,7 @@ final class Depths {
             all.append(get(i));
         }
         plain = all;
+        begins = null;
     }
 
     int get(int number) {

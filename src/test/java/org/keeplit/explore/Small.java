@@ -10,6 +10,7 @@ import org.keeplit.Keeplit;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.outcome.Limits;
+import org.keeplit.outcome.Outcome;
 import org.keeplit.outcome.Watcher;
 import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Problems;
@@ -97,6 +98,15 @@ final class Small {
         assertEquals("", ProblemPrinter.print(problems.sorted()), rules + steps + tail);
         assertEquals(1, all.size());
         return all.get(0);
+    }
+
+    /** {@return what comes of steps within limits} @param watcher is told how it gets on */
+    static Outcome within(Limits limits, Watcher watcher, String steps) {
+        Problems problems = new Problems();
+        String rule = "rule r-1\n  always every load L is supplied\n  says \"x\"\n  because \"Test.\"\n";
+        List<Judgement> all = judge(NETWORK, rule, "planned outage of mill and lane\n", steps, "", limits, watcher, problems);
+        assertEquals("", ProblemPrinter.print(problems.sorted()));
+        return all.get(0).outcome();
     }
 
     /** {@return the lines of a stage} @param steps the steps, with semicolons between them */
