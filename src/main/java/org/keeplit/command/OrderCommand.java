@@ -22,7 +22,7 @@ final class OrderCommand extends TellingCommand<OrderTable> {
     private int maxStates;
 
     OrderCommand() {
-        super("try", Keeplit::order, Answer.Orders::new, one -> !one.holds(), one -> one.asWritten().answer() == OrderTable.Answer.UNDECIDED);
+        super("try", Keeplit::order, Answer.Orders::new, one -> !one.holds() && !one.cut(), one -> one.cut() || one.asWritten().answer() == OrderTable.Answer.UNDECIDED);
     }
 
     @Override

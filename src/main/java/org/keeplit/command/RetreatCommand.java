@@ -22,7 +22,7 @@ final class RetreatCommand extends TellingCommand<RetreatTable> {
     private int maxStates;
 
     RetreatCommand() {
-        super("try", Keeplit::retreat, Answer.Retreats::new, one -> !one.holds() || one.none() > 0, RetreatTable::cut);
+        super("try", Keeplit::retreat, Answer.Retreats::new, one -> !one.holds() && !one.cut() || one.none() > 0, RetreatTable::cut);
     }
 
     @Override

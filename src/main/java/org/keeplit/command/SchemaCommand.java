@@ -15,7 +15,7 @@ final class SchemaCommand implements Callable<Integer> {
     @CommandLine.Spec
     private CommandLine.Model.CommandSpec spec;
 
-    @CommandLine.Parameters(paramLabel = "COMMAND", description = "check, test, order, slips, retreat, plan, sweep, mend, why or import")
+    @CommandLine.Parameters(paramLabel = "COMMAND", description = "check, test, order, slips, retreat, plan, sweep, mend, why, import or recheck")
     private String command;
 
     @Override

@@ -23,7 +23,7 @@ final class SlipsCommand extends TellingCommand<SlipTable> {
     private int maxStates;
 
     SlipsCommand() {
-        super("try", Keeplit::slips, Answer.Slips::new, one -> !one.holds(), one -> one.count(SlipResult.Ending.UNDECIDED) > 0);
+        super("try", Keeplit::slips, Answer.Slips::new, one -> !one.holds() && !one.cut(), one -> one.cut() || one.count(SlipResult.Ending.UNDECIDED) > 0);
     }
 
     @Override

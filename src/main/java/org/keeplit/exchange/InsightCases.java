@@ -27,8 +27,9 @@ final class InsightCases {
         return new Case(one.words(), one.procedure().name(), name, about, came, message, Optional.of(place), way);
     }
 
-    private static Case doesNotHold(Instance one) {
-        return of(one, "holds", HOLDS, Case.Came.BROKEN, "does not hold as it is", one.procedure().span(), List.of());
+    private static Case doesNotHold(Instance one, boolean cut) {
+        String message = cut ? "a limit was reached before it was known whether it holds" : "does not hold as it is";
+        return of(one, "holds", HOLDS, cut ? Case.Came.OPEN : Case.Came.BROKEN, message, one.procedure().span(), List.of());
     }
 
     private static Span at(Instance one, int line) {
@@ -48,7 +49,7 @@ final class InsightCases {
 
     static void order(OrderTable table, List<Case> into) {
         if (!table.holds()) {
-            into.add(doesNotHold(table.instance()));
+            into.add(doesNotHold(table.instance(), table.cut()));
             return;
         }
         into.add(every("what must come first", table.necessary(), table.instance()));
@@ -71,7 +72,7 @@ final class InsightCases {
 
     static void slips(SlipTable table, List<Case> into) {
         if (!table.holds()) {
-            into.add(doesNotHold(table.instance()));
+            into.add(doesNotHold(table.instance(), table.cut()));
             return;
         }
         for (SlipResult one : table.slips()) {
@@ -105,7 +106,7 @@ final class InsightCases {
     static void retreat(RetreatTable table, List<Case> into) {
         Instance one = table.instance();
         if (!table.holds()) {
-            into.add(doesNotHold(one));
+            into.add(doesNotHold(one, table.cut()));
             return;
         }
         Case.About about = new Case.About("retreat/way-back", "There is a safe way back to normal after every step.", "");

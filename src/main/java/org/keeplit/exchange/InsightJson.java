@@ -17,6 +17,7 @@ final class InsightJson {
     static JsonElement order(OrderTable table) {
         return Shared.place(table.instance())
                 .put("holds", table.holds())
+                .put("cut", table.cut())
                 .put("exhaustive", table.exhaustive())
                 .list("steps", table.parts(), InsightJson::part)
                 .list("pairs", table.pairs(), pair -> new Tree()
@@ -56,6 +57,7 @@ final class InsightJson {
         }
         return Shared.place(table.instance())
                 .put("holds", table.holds())
+                .put("cut", table.cut())
                 .put("counts", counts.done())
                 .list("slips", table.slips(), InsightJson::slip)
                 .done();

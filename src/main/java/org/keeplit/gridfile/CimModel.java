@@ -95,6 +95,13 @@ final class CimModel {
         int index = object.find(attribute);
         if (index >= 0) {
             read.add(object.type() + " " + object.key(index));
+            for (int i = index + 1; i < object.size(); i++) {
+                if (object.key(i).equals(object.key(index)) && !object.value(i).equals(object.value(index))) {
+                    mark("two-values", object.file(), object.line(i),
+                            attribute + " of " + object + " is “" + clip(object.value(i)) + "” here and “" + clip(object.value(index)) + "” in line " + object.line(index),
+                            "take one of them out");
+                }
+            }
         }
         return index;
     }

@@ -118,7 +118,8 @@ final class LineTranslator {
             List<String> attributes = new ArrayList<>();
             attributes.add(made.kind() + " " + own + " from " + from + " to " + to);
             attributes.add("phases " + phases);
-            attributes.add("length " + Work.number(Math.max(lengths.get(i), SHORTEST)) + " m");
+            // One that is whole keeps its length, however short: figures of the whole of it were divided by that.
+            attributes.add("length " + Work.number(lengths.size() == 1 ? length : Math.max(lengths.get(i), SHORTEST)) + " m");
             attributes.addAll(made.attributes());
             double amperes = ampacity.orElse(made.ampacity());
             attributes.add(amperes > 0 ? "ampacity " + Work.number(amperes) + " A" : "");

@@ -95,11 +95,14 @@ public final class Ordering {
         Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
         Parts parts = Parts.of(prepared.program());
         if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
-            return new OrderTable(instance, false, parts.told(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);
+            boolean cut = plain.findings().isEmpty();
+            return new OrderTable(instance, false, cut, parts.told(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);
         }
         return Stepper.with(Proving.with(prepared, parts.free()), stepper -> {
             Ordering ordering = new Ordering(stepper, parts, watcher);
-            ordering.run();
+            if (!ordering.run()) {
+                return new OrderTable(instance, true, true, parts.told(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);
+            }
             if (!asksEvery) {
                 return new OrderTable(
                         instance, true, parts.told(), ordering.told(), ordering.exhaustive, NOT_ASKED, NOT_ASKED);
@@ -114,7 +117,8 @@ public final class Ordering {
         });
     }
 
-    private void run() {
+    /** Tries the pairs. {@return false if it was stopped} */
+    private boolean run() {
         List<long[]> now = runner.start();
         prefix.add(new States(now));
         for (int i = 0; i < count; i++) {
@@ -125,10 +129,14 @@ public final class Ordering {
             now = ran.states();
             prefix.add(new States(now));
         }
-        for (int i = count - 2; i >= 0 && watcher.goOn(count - i, i); i--) {
+        for (int i = count - 2; i >= 0; i--) {
+            if (!watcher.goOn(count - i, i)) {
+                return false;
+            }
             without(i);
         }
         AllOrders.before(runner, count, silent, MOST).ifPresent(this::correct);
+        return true;
     }
 
     /** Takes back what is called necessary, where all orders are known and one of them shows that it is not. */

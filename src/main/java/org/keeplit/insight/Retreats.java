@@ -85,7 +85,7 @@ public final class Retreats {
     public static RetreatTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
         if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
-            return new RetreatTable(instance, false, Optional.empty(), 0, 0, 0, false, ImmutableList.of());
+            return new RetreatTable(instance, false, Optional.empty(), 0, 0, 0, plain.findings().isEmpty(), ImmutableList.of());
         }
         Parts parts = Parts.of(prepared.program());
         return Stepper.with(Proving.with(prepared, WaysBack.of(prepared.program())), stepper -> {

@@ -32,16 +32,19 @@ public final class Slips {
     public static SlipTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
         boolean holds = plain.findings().isEmpty() && plain.cut().isEmpty();
-        return new SlipTable(instance, holds, holds ? all(prepared, limits, watcher) : ImmutableList.of());
+        if (!holds) {
+            return new SlipTable(instance, false, plain.findings().isEmpty(), ImmutableList.of());
+        }
+        return all(instance, prepared, limits, watcher);
     }
 
-    private static ImmutableList<SlipResult> all(Proving.Prepared prepared, Limits limits, Watcher watcher) {
+    private static SlipTable all(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         ImmutableList.Builder<SlipResult> all = ImmutableList.builder();
         SlipCures cures = new SlipCures(prepared, limits);
         List<Slip> slips = Slipping.of(prepared.program());
         for (int i = 0; i < slips.size(); i++) {
             if (!watcher.goOn(i, slips.size() - i)) {
-                break;
+                return new SlipTable(instance, true, true, all.build());
             }
             Slip slip = slips.get(i);
             Optional<Program> program = Slipping.with(prepared.program(), slip);
@@ -52,7 +55,7 @@ public final class Slips {
                 all.add(result.ending() == SlipResult.Ending.EXPOSED ? cures.of(result, slip, act) : result);
             }
         }
-        return all.build();
+        return new SlipTable(instance, true, all.build());
     }
 
     /** What breaks a rule, or what a step or the end requires, counts before what a check stops. */

@@ -9,6 +9,7 @@ import org.keeplit.procedure.Instance;
  *
  * @param instance the procedure, where it was tried and from which start
  * @param holds whether it holds as it is; if not, nothing was tried
+ * @param cut whether a limit was reached before it was known whether it holds, or it was stopped; then there are no pairs
  * @param parts the steps, and choices as a whole, in the order of the text
  * @param pairs what came of each pair that the text orders, by the earlier and then by the later
  * @param exhaustive whether every order was tried, so that what is called necessary is proved to be
@@ -18,11 +19,33 @@ import org.keeplit.procedure.Instance;
 public record OrderTable(
         Instance instance,
         boolean holds,
+        boolean cut,
         ImmutableList<Part> parts,
         ImmutableList<Pair> pairs,
         boolean exhaustive,
         Every necessary,
         Every asWritten) {
+    /**
+     * A table of which nothing is missing.
+     *
+     * @param instance the procedure, where it was tried and from which start
+     * @param holds whether it holds as it is
+     * @param parts the steps, in the order of the text
+     * @param pairs what came of each pair
+     * @param exhaustive whether every order was tried
+     * @param necessary whether every order that keeps to what is necessary is safe
+     * @param asWritten the same for what is so as the text is written
+     */
+    public OrderTable(
+            Instance instance,
+            boolean holds,
+            ImmutableList<Part> parts,
+            ImmutableList<Pair> pairs,
+            boolean exhaustive,
+            Every necessary,
+            Every asWritten) {
+        this(instance, holds, false, parts, pairs, exhaustive, necessary, asWritten);
+    }
 
     /**
      * Two steps of which the text has one before the other.

@@ -13,7 +13,7 @@ import org.keeplit.procedure.Instance;
  * @param states how many states there are, those told apart only by what the text has next counted once
  * @param longest the longest of the ways
  * @param none how many states have no way back that was found
- * @param cut whether there were more states than were looked at
+ * @param cut whether there were more states than were looked at; without holding, that it is not known whether it holds
  * @param stops the steps in the order in which they are first done, each with its way back
  */
 public record RetreatTable(

@@ -8,6 +8,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.keeplit.page.InputHash;
 import org.keeplit.procedure.Instance;
+import org.keeplit.rule.Rulebook;
 
 /**
  * Goes through a procedure with the plain evaluator and holds every state that it meets against a written proof: the start is among its
@@ -52,7 +53,25 @@ public final class Recheck {
         if (same.isEmpty()) {
             return Rechecked.refused(place, 0, changed(proof, named.get(0)));
         }
-        return new Rechecking(proof, most, going).run(same.get(0));
+        List<String> head = otherHead(proof.head(), same.get(0));
+        return head.isEmpty() ? new Rechecking(proof, most, going).run(same.get(0)) : Rechecked.refused(place, 0, head);
+    }
+
+    /** {@return what a proof says of what it is of, and is not so, though the hash of all that was read fits} */
+    private static List<String> otherHead(ProofFile.Head head, Instance instance) {
+        List<String> told = new ArrayList<>();
+        String revision = instance.procedure().revision().toString();
+        if (!head.revision().equals(revision)) {
+            told.add("it says revision " + head.revision() + ", and the procedure has revision " + revision);
+        }
+        List<String> kept = instance.procedure().keeps().stream().map(Rulebook::name).toList();
+        if (!head.rulebooks().equals(kept)) {
+            told.add("the rulebooks that it names are not those that the procedure keeps");
+        }
+        if (!new TreeSet<>(head.files()).equals(new TreeSet<>(InputHash.files(instance)))) {
+            told.add("the files that it lists are not those that were read");
+        }
+        return told;
     }
 
     /** {@return which files are others than those that were proved} */

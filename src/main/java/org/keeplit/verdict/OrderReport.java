@@ -42,7 +42,7 @@ public final class OrderReport {
     private void tell(OrderTable table, StringBuilder out) {
         out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
-            out.append(": does not hold as it is; what must come first is told of what holds\n\n");
+            out.append(table.cut() ? ": undecided, " + TextReport.CUT : ": does not hold as it is; what must come first is told of what holds").append("\n\n");
             return;
         }
         out.append(String.format(

@@ -45,7 +45,7 @@ public final class RetreatReport {
     private void tell(RetreatTable table, StringBuilder out) {
         out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
-            out.append(": does not hold as it is; ways back are told of what holds\n\n");
+            out.append(table.cut() ? ": undecided, " + TextReport.CUT : ": does not hold as it is; ways back are told of what holds").append("\n\n");
             return;
         }
         table.outage().ifPresent(outage -> outage(outage, out));

@@ -40,7 +40,7 @@ public final class SlipReport {
     private void tell(SlipTable table, StringBuilder out) {
         out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
-            out.append(": does not hold as it is; slips are told of what holds\n\n");
+            out.append(table.cut() ? ": undecided, " + TextReport.CUT : ": does not hold as it is; slips are told of what holds").append("\n\n");
             return;
         }
         int tried = table.slips().size();

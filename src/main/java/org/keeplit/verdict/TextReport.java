@@ -16,6 +16,9 @@ public final class TextReport {
     public static final String CAUTION = "This verdict is about the model. Local rules, the utility's safety manual and the person in charge\n"
             + "come first; field conditions, approach distances and the state of equipment are checked on site.";
 
+    /** What is said of a procedure that was not looked at to the end. */
+    static final String CUT = "a limit was reached before it was known whether it holds";
+
     /** What a report says where amperes or volts were asked for. */
     public static final String FIGURES = "Figures are those of a load flow in every declared load case, customers' generators off and running,\n"
             + "regulators at the taps that the network states or their controls find at the start, unless they were run\n"

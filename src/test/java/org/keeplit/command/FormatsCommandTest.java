@@ -311,6 +311,19 @@ class FormatsCommandTest {
     }
 
     @Test
+    void aProcedureThatIsNotLookedAtToTheEndIsOpenToo() throws Exception {
+        for (String command : List.of("slips", "order", "retreat")) {
+            String sarif = run("sarif", command, "--max-states", "2").out();
+            assertTrue(sarif.contains("\"kind\": \"open\""), sarif);
+            assertFalse(sarif.contains("\"kind\": \"fail\""), sarif);
+            Document junit = parsed(run("junit", command, "--max-states", "2").out());
+            assertEquals(1, junit.getElementsByTagName("error").getLength());
+            String json = run("json", command, "--max-states", "2").out();
+            assertTrue(json.contains("\"cut\": true"), json);
+        }
+    }
+
+    @Test
     void anExplanationIsNoCase() {
         assertEquals(ExitCode.USAGE, run("sarif", "why", "supplied", "at", "open", "in", "P").code());
     }

@@ -99,6 +99,15 @@ class InsightCommandTest {
     }
 
     @Test
+    void whatWasNotLookedAtToTheEndIsUndecided() {
+        for (String command : List.of("slips", "order", "retreat")) {
+            Told.Ran ran = run(command, "--max-states", "2");
+            assertEquals(ExitCode.UNDECIDED, ran.code(), ran.out());
+            assertTrue(ran.out().contains(": undecided, a limit was reached before it was known whether it holds"), ran.out());
+        }
+    }
+
+    @Test
     void plan() throws IOException {
         Files.writeString(
                 folder.resolve("p.procedure"),

@@ -151,6 +151,15 @@ class RecheckCommandTest {
     }
 
     @Test
+    void aHeadThatIsNotSoIsRefused() throws IOException {
+        change(NAME, sealed(text -> text.replaceFirst("(?m)^revision .*$", "revision 9")
+                .replace("\nevents ", "\nrulebook others\nevents ").replaceFirst("(?m)^file [0-9a-f]{12} ", "file 000000000000 ")));
+        refused(ExitCode.BROKEN, "it says revision 9, and the procedure has revision ");
+        refused(ExitCode.BROKEN, "the rulebooks that it names are not those that the procedure keeps");
+        refused(ExitCode.BROKEN, "the files that it lists are not those that were read");
+    }
+
+    @Test
     void aStateTakenOutIsRefused() throws IOException {
         change(NAME, sealed(text -> text.replaceFirst("(?m)^state 0-1,4-5 : 3 4\n", "").replaceFirst("states (\\d+)", "states 17")));
         refused(ExitCode.BROKEN, "a state that may come up is missing from it");

@@ -147,6 +147,13 @@ class GridImportTest {
                 + " zero reactance 1.2 ohm per km, susceptance 3 uS per km", line(imported, "l"));
     }
 
+    /** Such as a bus bar: written longer, it would have more impedance than the file says. */
+    @Test
+    void aShortLineKeepsItsLength() throws IOException {
+        Imported imported = read(Cim.source().add("ACLineSegment l Conductor.length=0.05 ACLineSegment.r=0.0001 ACLineSegment.x=0.0002").at("l", "n0", "n1"));
+        assertTrue(line(imported, "l").contains("length 0.05 m, resistance 2 ohm per km, reactance 4 ohm per km"), line(imported, "l"));
+    }
+
     @Test
     void aNeutralInAMatrixIsReduced() throws IOException {
         Cim cim = Cim.source().add("PerLengthPhaseImpedance code").add("ACLineSegment l Conductor.length=100 ACLineSegment.PerLengthImpedance=#code").at("l", "n0", "n1")

@@ -52,6 +52,15 @@ class GridMistakesTest {
     }
 
     @Test
+    void anAttributeWithTwoValues() throws IOException {
+        String told = told(Cim.source()
+                .add("EnergyConsumer c EnergyConsumer.p=1000 EnergyConsumer.p=2000").at("c", "n1")
+                .add("EnergyConsumer d EnergyConsumer.p=1000 EnergyConsumer.p=1000").at("d", "n1").text());
+        assertTrue(told.contains("p of EnergyConsumer c is “2000” here and “1000” in line "), told);
+        assertFalse(told.contains("EnergyConsumer d"), told);
+    }
+
+    @Test
     void externalEntitiesAreRefused() throws IOException {
         Path secret = Files.writeString(folder.resolve("secret"), "the-secret");
         for (String type : List.of(

@@ -115,4 +115,12 @@ class OrderingTest {
         assertEquals(false, table.holds());
         assertEquals(List.of(), table.pairs());
     }
+
+    @Test
+    void whatWasStoppedSaysNothing() {
+        OrderTable table = Keeplit.order(OnePole.ganged("  op closes bridge\n  op opens main\n"), Limits.USUAL, (states, open) -> false, new Problems()).get(0);
+        assertTrue(table.cut());
+        assertEquals(List.of(), table.pairs());
+        assertEquals(OrderTable.Answer.UNDECIDED, table.asWritten().answer());
+    }
 }
