@@ -39,6 +39,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "end as undecided after N states for a check (default: ${DEFAULT-VALUE})",
             defaultValue = "20000000")
@@ -46,6 +47,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--max-seconds",
+            converter = AtLeast.Nothing.class,
             paramLabel = "S",
             description = "end as undecided after S seconds for a check (default: ${DEFAULT-VALUE})",
             defaultValue = "600")
@@ -53,6 +55,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--max-memory",
+            converter = AtLeast.One.class,
             paramLabel = "MIB",
             description = "end as undecided when the states of a check take more than this many MiB (default: ${DEFAULT-VALUE})",
             defaultValue = "1024")
@@ -60,6 +63,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--events",
+            converter = AtLeast.Nothing.class,
             paramLabel = "K",
             description = "let at most K of the events happen that rules name with “even if” (default: ${DEFAULT-VALUE})",
             defaultValue = "1")
@@ -67,6 +71,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--threads",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "do N checks at a time (default: as many as there are processors)")
     private int threads = Runtime.getRuntime().availableProcessors();
@@ -82,11 +87,8 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (threads < 1) {
-            throw new CommandLine.ParameterException(spec.commandLine(), "--threads takes 1 or more");
-        }
-        if (events < 0) {
-            throw new CommandLine.ParameterException(spec.commandLine(), "--events takes 0 or more");
+        if (proofs != null) {
+            PaperCommand.free(spec, proofs);
         }
         Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);

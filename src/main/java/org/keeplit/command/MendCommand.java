@@ -32,6 +32,7 @@ final class MendCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "pass over a changed text that has more than N states (default: ${DEFAULT-VALUE})",
             defaultValue = "200000")
@@ -64,6 +65,9 @@ final class MendCommand implements Callable<Integer> {
                 problems.sorted(),
                 false,
                 "There is nothing to mend: no procedure here that must hold says what it is proved on.");
-        return mends.stream().allMatch(Mend::holds) ? ExitCode.PROVED : ExitCode.BROKEN;
+        if (mends.stream().anyMatch(mend -> !mend.holds() && !mend.cut())) {
+            return ExitCode.BROKEN;
+        }
+        return mends.stream().anyMatch(Mend::cut) ? ExitCode.UNDECIDED : ExitCode.PROVED;
     }
 }

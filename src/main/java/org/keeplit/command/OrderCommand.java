@@ -16,6 +16,7 @@ final class OrderCommand extends TellingCommand<OrderTable> {
 
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "leave it undecided whether every other order is safe after N states (default: ${DEFAULT-VALUE})",
             defaultValue = "200000")

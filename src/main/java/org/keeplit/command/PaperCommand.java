@@ -40,6 +40,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "look at N states of a procedure at most (default: ${DEFAULT-VALUE})",
             defaultValue = "200000")
@@ -65,6 +66,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
     public Integer call() {
         need(folder, "--out=FOLDER");
         need(date, "--date=DATE");
+        free(spec, folder);
         PrintWriter out = spec.commandLine().getOut();
         List<T> all = made();
         if (all == null) {
@@ -84,6 +86,21 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         return code(all);
     }
 
+    /** Says that nothing is overwritten, before anything is worked out. */
+    static void free(CommandLine.Model.CommandSpec spec, Path folder) {
+        try {
+            if (WholeFolder.isTaken(folder)) {
+                throw new CommandLine.ParameterException(spec.commandLine(), taken(folder));
+            }
+        } catch (IOException e) {
+            throw new CommandLine.ParameterException(spec.commandLine(), folder + " cannot be written: " + e.getMessage());
+        }
+    }
+
+    private static String taken(Path folder) {
+        return "there is something in " + folder + " already, and nothing is overwritten; name a new folder";
+    }
+
     /** Writes a folder whole; of no pages, none. @param spec the command, which is told what cannot be */
     static void write(CommandLine.Model.CommandSpec spec, Path folder, Map<String, byte[]> pages) {
         try {
@@ -91,8 +108,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
                 WholeFolder.write(folder, pages);
             }
         } catch (FileAlreadyExistsException there) {
-            throw new CommandLine.ParameterException(
-                    spec.commandLine(), "there is something in " + folder + " already, and nothing is overwritten; name a new folder");
+            throw new CommandLine.ParameterException(spec.commandLine(), taken(folder));
         } catch (IOException e) {
             throw new CommandLine.ParameterException(spec.commandLine(), folder + " cannot be written: " + e.getMessage());
         }

@@ -13,6 +13,7 @@ import picocli.CommandLine;
 final class PlanCommand extends TellingCommand<PlanResult> {
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "go on from N states at most before a shortest way is given up (default: ${DEFAULT-VALUE})",
             defaultValue = "2000")

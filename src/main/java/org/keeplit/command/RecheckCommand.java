@@ -21,8 +21,10 @@ import org.keeplit.language.Reader;
 import org.keeplit.recheck.ProofFile;
 import org.keeplit.recheck.ProofReader;
 import org.keeplit.recheck.Rechecked;
+import org.keeplit.text.Problem;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
+import org.keeplit.text.Span;
 import picocli.CommandLine;
 
 /** {@code recheck}: goes through written proofs with the plain evaluator. */
@@ -48,6 +50,7 @@ final class RecheckCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--max-seconds",
+            converter = AtLeast.Nothing.class,
             paramLabel = "S",
             description = "end as undecided after S seconds for a proof (default: ${DEFAULT-VALUE})",
             defaultValue = "3600")
@@ -111,7 +114,12 @@ final class RecheckCommand implements Callable<Integer> {
         try {
             return ProofReader.read(new Source(path.toString(), new String(Files.readAllBytes(path), StandardCharsets.UTF_8)), problems);
         } catch (IOException e) {
-            throw new CommandLine.ParameterException(spec.commandLine(), path + " cannot be read" + (Files.exists(path) ? ": " + e.getMessage() : ": there is no such file"));
+            Span whole = Span.ofFile(new Source(path.toString(), ""));
+            problems.add(
+                    Files.exists(path)
+                            ? Problem.error("unreadable", whole, "the file cannot be read")
+                            : Problem.error("missing-file", whole, "there is no such file"));
+            return Optional.empty();
         }
     }
 

@@ -16,6 +16,7 @@ final class RetreatCommand extends TellingCommand<RetreatTable> {
 
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "look at N states at most (default: ${DEFAULT-VALUE})",
             defaultValue = "200000")

@@ -17,6 +17,7 @@ final class SlipsCommand extends TellingCommand<SlipTable> {
 
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "leave a slip undecided after N states (default: ${DEFAULT-VALUE})",
             defaultValue = "200000")

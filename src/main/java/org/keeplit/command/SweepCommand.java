@@ -47,12 +47,14 @@ final class SweepCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--threads",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "work on N places at a time (default: as many as there are processors)")
     private int threads = Runtime.getRuntime().availableProcessors();
 
     @CommandLine.Option(
             names = "--max-states",
+            converter = AtLeast.One.class,
             paramLabel = "N",
             description = "leave a place undecided after N states (default: ${DEFAULT-VALUE})",
             defaultValue = "1000000")
@@ -67,9 +69,6 @@ final class SweepCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        if (threads < 1) {
-            throw new CommandLine.ParameterException(spec.commandLine(), "--threads takes 1 or more");
-        }
         Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Mistakes.tell(spec, problems.sorted());

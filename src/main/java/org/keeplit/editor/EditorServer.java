@@ -16,6 +16,9 @@ import org.eclipse.lsp4j.ServerInfo;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageClientAware;
 import org.eclipse.lsp4j.services.LanguageServer;
@@ -112,7 +115,13 @@ public final class EditorServer implements LanguageServer, LanguageClientAware, 
     /** Shows the story of a procedure: its text is the answer. */
     @Override
     public CompletableFuture<Object> executeCommand(ExecuteCommandParams params) {
-        return texts.story(params.getArguments());
+        List<Object> arguments = params.getArguments();
+        if (!params.getCommand().equals(Lensing.STORY) || arguments == null || arguments.size() != 2) {
+            ResponseError error = new ResponseError(
+                    ResponseErrorCode.InvalidParams, "there is one command, " + Lensing.STORY + ", of a file and a procedure's name", null);
+            return CompletableFuture.failedFuture(new ResponseErrorException(error));
+        }
+        return texts.story(arguments);
     }
 
     @Override

@@ -20,6 +20,7 @@ import org.keeplit.text.Span;
 final class InsightCases {
     private static final Case.About HOLDS =
             new Case.About("procedure/holds", "The procedure holds as it is.", "What follows from a procedure is told of one that holds.");
+    private static final String CUT = "a limit was reached before it was known whether it holds";
 
     private InsightCases() {}
 
@@ -28,7 +29,7 @@ final class InsightCases {
     }
 
     private static Case doesNotHold(Instance one, boolean cut) {
-        String message = cut ? "a limit was reached before it was known whether it holds" : "does not hold as it is";
+        String message = cut ? CUT : "does not hold as it is";
         return of(one, "holds", HOLDS, cut ? Case.Came.OPEN : Case.Came.BROKEN, message, one.procedure().span(), List.of());
     }
 
@@ -162,7 +163,7 @@ final class InsightCases {
         String name = mend.procedure().name();
         String message = mend.holds()
                 ? "holds as it is"
-                : Stream.concat(
+                : mend.cut() ? CUT : Stream.concat(
                                 Stream.of("does not hold as it is"),
                                 mend.mends().stream().limit(1).map(m -> "holds after: " + String.join("; ", m.edits())))
                         .reduce((a, b) -> a + "; " + b)
@@ -172,7 +173,7 @@ final class InsightCases {
                 name,
                 "holds",
                 HOLDS,
-                mend.holds() ? Case.Came.KEPT : Case.Came.BROKEN,
+                mend.holds() ? Case.Came.KEPT : mend.cut() ? Case.Came.OPEN : Case.Came.BROKEN,
                 message,
                 Optional.of(mend.procedure().span()),
                 List.of(),

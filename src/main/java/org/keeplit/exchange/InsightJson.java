@@ -142,6 +142,7 @@ final class InsightJson {
                 .put("file", Where.file(mend.source().name()))
                 .put("line", mend.procedure().span().line())
                 .put("holds", mend.holds())
+                .put("cut", mend.cut())
                 .put("tried", mend.tried())
                 .put("whole", mend.whole())
                 .list("changes", mend.mends(), change -> new Tree()

@@ -92,8 +92,8 @@ public final class Ordering {
 
     private static OrderTable of(
             Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher, boolean asksEvery) {
-        Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
         Parts parts = Parts.of(prepared.program());
+        Outcome plain = Proving.explore(prepared, limits, (states, open) -> watcher.goOn(0, 1));
         if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
             boolean cut = plain.findings().isEmpty();
             return new OrderTable(instance, false, cut, parts.told(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);

@@ -83,7 +83,7 @@ public final class Retreats {
      * @return the ways; none of what does not hold as it is
      */
     public static RetreatTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
-        Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
+        Outcome plain = Proving.explore(prepared, limits, (states, open) -> watcher.goOn(0, states));
         if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
             return new RetreatTable(instance, false, Optional.empty(), 0, 0, 0, plain.findings().isEmpty(), ImmutableList.of());
         }

@@ -30,26 +30,29 @@ public final class Slips {
      * @return how each slip ends, in the order of the acts; nothing is tried of what does not hold without a slip
      */
     public static SlipTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
-        Outcome plain = Proving.explore(prepared, limits, Watcher.NOBODY);
+        List<Slip> slips = Slipping.of(prepared.program());
+        Outcome plain = Proving.explore(prepared, limits, (states, open) -> watcher.goOn(0, slips.size()));
         boolean holds = plain.findings().isEmpty() && plain.cut().isEmpty();
         if (!holds) {
             return new SlipTable(instance, false, plain.findings().isEmpty(), ImmutableList.of());
         }
-        return all(instance, prepared, limits, watcher);
+        return all(instance, prepared, slips, limits, watcher);
     }
 
-    private static SlipTable all(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
+    private static SlipTable all(
+            Instance instance, Proving.Prepared prepared, List<Slip> slips, Limits limits, Watcher watcher) {
         ImmutableList.Builder<SlipResult> all = ImmutableList.builder();
         SlipCures cures = new SlipCures(prepared, limits);
-        List<Slip> slips = Slipping.of(prepared.program());
         for (int i = 0; i < slips.size(); i++) {
             if (!watcher.goOn(i, slips.size() - i)) {
                 return new SlipTable(instance, true, true, all.build());
             }
+            int done = i;
             Slip slip = slips.get(i);
             Optional<Program> program = Slipping.with(prepared.program(), slip);
             if (program.isPresent()) {
-                Outcome outcome = Proving.explore(Proving.with(prepared, program.get()), limits, Watcher.NOBODY);
+                Outcome outcome = Proving.explore(
+                        Proving.with(prepared, program.get()), limits, (states, open) -> watcher.goOn(done, slips.size() - done));
                 Act act = prepared.program().acts().get(slip.act());
                 SlipResult result = result(slip, act.stepName(), outcome);
                 all.add(result.ending() == SlipResult.Ending.EXPOSED ? cures.of(result, slip, act) : result);

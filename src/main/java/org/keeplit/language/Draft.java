@@ -51,7 +51,9 @@ final class Draft {
     private List<Node> skipLanguage(List<Node> sections) {
         if (sections.isEmpty()) {
             report.add(Code.EMPTY_FILE
-                    .at(Span.ofFile(report.source()), "the file is empty")
+                    .at(
+                            Span.ofFile(report.source()),
+                            report.source().content().isBlank() ? "the file is empty" : "there is nothing in the file but comments")
                     .help("it starts with “language 1”, then “" + kind.opening() + "”"));
             return sections;
         }

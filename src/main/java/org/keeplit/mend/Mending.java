@@ -50,6 +50,8 @@ public final class Mending {
     private final Set<String> seen = new LinkedHashSet<>();
     private int tried;
     private boolean stopped;
+    /** Whether a limit was reached where a text was proved last. */
+    private boolean cut;
 
     private Mending(Library library, Procedure procedure, Limits limits, Watcher watcher) {
         this.library = library;
@@ -83,7 +85,7 @@ public final class Mending {
         if (now.isPresent() && now.get().isEmpty()) {
             return new Mend(procedure, true, source, ImmutableList.of(), 0, true);
         } else if (now.isEmpty()) {
-            return new Mend(procedure, false, source, ImmutableList.of(), 0, false);
+            return new Mend(procedure, false, cut, source, ImmutableList.of(), 0, false);
         }
         List<Draft> open = List.of(new Draft(List.of(), 0, source.content(), procedure, now.get()));
         for (int depth = 1; depth <= DEEP && !open.isEmpty() && !stopped; depth++) {
@@ -161,7 +163,8 @@ public final class Mending {
         for (Instance one : Instance.of(what, where.networks())) {
             Optional<Outcome> outcome = Proving.prove(
                     one.procedure(), one.network(), one.proof(), limits, Watcher.NOBODY, new Problems());
-            if (outcome.isEmpty() || outcome.get().cut().isPresent() && outcome.get().findings().isEmpty()) {
+            cut = outcome.isPresent() && outcome.get().cut().isPresent() && outcome.get().findings().isEmpty();
+            if (outcome.isEmpty() || cut) {
                 return Optional.empty();
             }
             all.addAll(outcome.get().findings());

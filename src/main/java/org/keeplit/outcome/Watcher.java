@@ -16,7 +16,7 @@ public interface Watcher {
     default void begins(String procedure, double orders, int stateBits) {}
 
     /**
-     * Called every few thousand states.
+     * Called once in some hundreds of states, so not at all in a search that is done before.
      *
      * @param states how many states were reached
      * @param open how many of them are still to be gone on from

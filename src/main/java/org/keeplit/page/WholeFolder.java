@@ -36,7 +36,7 @@ public final class WholeFolder {
      */
     public static void write(Path folder, Map<String, byte[]> pages) throws IOException {
         Path target = folder.toAbsolutePath().normalize();
-        if (Files.exists(target) && !isEmptyFolder(target)) {
+        if (isTaken(target)) {
             throw new FileAlreadyExistsException(folder.toString());
         }
         Files.createDirectories(target.getParent());
@@ -60,6 +60,16 @@ public final class WholeFolder {
                 MoreFiles.deleteRecursively(made, RecursiveDeleteOption.ALLOW_INSECURE);
             }
         }
+    }
+
+    /**
+     * {@return whether something is there that would be overwritten}
+     *
+     * @param folder the folder
+     * @throws IOException if it cannot be looked at
+     */
+    public static boolean isTaken(Path folder) throws IOException {
+        return Files.exists(folder) && !isEmptyFolder(folder);
     }
 
     private static boolean isEmptyFolder(Path path) throws IOException {

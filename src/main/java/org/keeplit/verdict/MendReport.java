@@ -41,6 +41,9 @@ public final class MendReport {
         if (mend.holds()) {
             out.append("holds as it is\n\n");
             return;
+        } else if (mend.cut()) {
+            out.append("undecided, ").append(TextReport.CUT).append("\n\n");
+            return;
         } else if (mend.mends().isEmpty()) {
             out.append(style.bad("no small change was found after which it holds")).append(", in ");
             out.append(Counted.of(mend.tried(), "changed text")).append("\n\n");

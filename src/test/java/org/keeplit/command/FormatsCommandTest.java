@@ -312,7 +312,7 @@ class FormatsCommandTest {
 
     @Test
     void aProcedureThatIsNotLookedAtToTheEndIsOpenToo() throws Exception {
-        for (String command : List.of("slips", "order", "retreat")) {
+        for (String command : List.of("slips", "order", "retreat", "mend")) {
             String sarif = run("sarif", command, "--max-states", "2").out();
             assertTrue(sarif.contains("\"kind\": \"open\""), sarif);
             assertFalse(sarif.contains("\"kind\": \"fail\""), sarif);

@@ -100,7 +100,7 @@ class InsightCommandTest {
 
     @Test
     void whatWasNotLookedAtToTheEndIsUndecided() {
-        for (String command : List.of("slips", "order", "retreat")) {
+        for (String command : List.of("slips", "order", "retreat", "mend")) {
             Told.Ran ran = run(command, "--max-states", "2");
             assertEquals(ExitCode.UNDECIDED, ran.code(), ran.out());
             assertTrue(ran.out().contains(": undecided, a limit was reached before it was known whether it holds"), ran.out());
@@ -197,5 +197,14 @@ class InsightCommandTest {
     private Told.Ran runOn(String procedure, String... arguments) throws IOException {
         Files.writeString(folder.resolve("p.procedure"), procedure);
         return run(arguments);
+    }
+
+    @Test
+    void aLimitOfNothingIsNone() {
+        for (String command : List.of("check", "slips", "order", "retreat", "mend", "plan", "sweep")) {
+            Told.Ran ran = run(command, "--max-states", "-1");
+            assertEquals(ExitCode.USAGE, ran.code(), command);
+            assertTrue(ran.err().contains("it takes a whole number, 1 or more, not “-1”"), ran.err());
+        }
     }
 }

@@ -200,10 +200,19 @@ class RecheckCommandTest {
     @Test
     void whatIsNotThereIsSaid() throws IOException {
         Told.Ran ran = Told.run("recheck", folder.resolve("none.proof").toString(), "--with", folder.toString());
-        assertEquals(ExitCode.USAGE, ran.code());
-        assertTrue(ran.err().contains("there is no such file"), ran.err());
+        assertEquals(ExitCode.MISTAKES, ran.code());
+        assertTrue(ran.err().contains("none.proof: there is no such file [missing-file]"), ran.err());
         Files.createDirectory(folder.resolve("empty"));
         assertTrue(Told.run("recheck", folder.resolve("empty").toString(), "--with", folder.toString()).err().contains("there is no proof in"));
+    }
+
+    @Test
+    void whatIsInTheWayIsSaidBeforeAnythingIsProved() throws IOException {
+        Files.createDirectories(folder.resolve("proofs"));
+        Files.writeString(folder.resolve("proofs/mine"), "kept");
+        Told.Ran ran = Told.run("check", folder.resolve("none.procedure").toString(), "--proofs", folder.resolve("proofs").toString());
+        assertEquals(ExitCode.USAGE, ran.code(), "else it had told that there is no such procedure");
+        assertTrue(ran.err().contains("nothing is overwritten"), ran.err());
     }
 
     @Test

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.eclipse.lsp4j.CodeAction;
@@ -151,6 +152,14 @@ class EditorTest {
         Object text = ScriptedClient.get(client.server().getWorkspaceService()
                 .executeCommand(new ExecuteCommandParams(story.getCommand().getCommand(), story.getCommand().getArguments())));
         assertTrue(text.toString().contains("LOSES SUPPLY: mill"), text.toString());
+        for (ExecuteCommandParams other : List.of(
+                new ExecuteCommandParams("nope", story.getCommand().getArguments()),
+                new ExecuteCommandParams(story.getCommand().getCommand(), List.of()))) {
+            ExecutionException refused = assertThrows(
+                    ExecutionException.class,
+                    () -> client.server().getWorkspaceService().executeCommand(other).get(60, TimeUnit.SECONDS));
+            assertTrue(refused.getMessage().contains("there is one command, keeplit.story"), refused.getMessage());
+        }
         client.write(file, GOOD);
         assertEquals(List.of(), client.diagnostics(file));
         proved();

@@ -34,6 +34,7 @@ import org.keeplit.recheck.ProofReader;
 import org.keeplit.recheck.Recheck;
 import org.keeplit.recheck.Rechecked;
 import org.keeplit.recheck.StateLine;
+import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
 
@@ -187,7 +188,9 @@ class RecheckTest {
         });
         ProofFile.Head head = new ProofFile.Head(
                 instance.words(), instance.procedure().revision(), InputHash.of(instance),
-                ImmutableList.copyOf(InputHash.files(instance)), ImmutableList.of(), events);
+                ImmutableList.copyOf(InputHash.files(instance)),
+                instance.procedure().keeps().stream().map(Rulebook::name).collect(ImmutableList.toImmutableList()),
+                events);
         return new ProofFile(head, ImmutableMap.of(), ImmutableList.copyOf(numbers.keySet()), ImmutableMap.copyOf(states));
     }
 
