@@ -14,10 +14,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.keeplit.language.FreeNames;
 
 /** All objects of the files read together, with what refers to what. Reading an attribute notes that it counts for something. */
 final class CimModel {
+    private static final Pattern FIGURE = Pattern.compile("[+-]?(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?");
+
     private final List<Path> files = new ArrayList<>();
     private final Map<String, CimObject> objects = new LinkedHashMap<>();
     private final Map<String, List<CimObject>> byType = new LinkedHashMap<>();
@@ -123,13 +126,9 @@ final class CimModel {
             return OptionalDouble.empty();
         }
         String text = object.value(index);
-        try {
-            double value = Double.parseDouble(text);
-            if (Double.isFinite(value) && !text.endsWith("d") && !text.endsWith("f")) {
-                return OptionalDouble.of(value);
-            }
-        } catch (NumberFormatException e) {
-            // Told below.
+        // As the standard's data types have it: Java would read suffixes and hexadecimal figures, too.
+        if (FIGURE.matcher(text).matches() && Double.isFinite(Double.parseDouble(text))) {
+            return OptionalDouble.of(Double.parseDouble(text));
         }
         String point = text.replace(',', '.');
         mark("bad-figure", object.file(), object.line(index), attribute + " of " + object + " is no number: “" + clip(text) + "”",

@@ -1,10 +1,13 @@
 package org.keeplit.gridfile;
 
+import com.google.common.base.CharMatcher;
 import java.util.Arrays;
 import java.util.Optional;
 
 /** One object of a grid file: its class, its attributes and where it begins. Kept small, since a file has hundreds of thousands. */
 final class CimObject {
+    private static final CharMatcher BREAKS = CharMatcher.whitespace().or(CharMatcher.javaIsoControl());
+
     private final String id;
     private final String type;
     private final int file;
@@ -101,9 +104,9 @@ final class CimObject {
         return index < 0 ? Optional.empty() : Optional.of(values[index]);
     }
 
-    /** {@return its name, else its mRID} */
+    /** {@return its name on one line, else its mRID} */
     String name() {
-        return named().filter(n -> !n.isBlank()).orElse(id);
+        return named().map(n -> BREAKS.trimAndCollapseFrom(n, ' ')).filter(n -> !n.isBlank()).orElse(id);
     }
 
     @Override

@@ -52,6 +52,18 @@ class GridMistakesTest {
     }
 
     @Test
+    void aFigureIsOneOfTheStandardsAndNotOfALanguage() throws IOException {
+        for (String figure : List.of("5D", "5f", "0x1p3", "1e999", "NaN", "+", ".", "1e")) {
+            String told = told(Cim.source().add("EnergyConsumer c EnergyConsumer.p=" + figure).at("c", "n1").text());
+            assertTrue(told.contains("p of EnergyConsumer c is no number: “" + figure + "”"), told);
+        }
+        for (String figure : List.of("5", "+5.", "-.5", "1.5E+3", "1e-3")) {
+            String told = told(Cim.source().add("EnergyConsumer c EnergyConsumer.p=" + figure).at("c", "n1").text());
+            assertFalse(told.contains("is no number"), told);
+        }
+    }
+
+    @Test
     void anAttributeWithTwoValues() throws IOException {
         String told = told(Cim.source()
                 .add("EnergyConsumer c EnergyConsumer.p=1000 EnergyConsumer.p=2000").at("c", "n1")
