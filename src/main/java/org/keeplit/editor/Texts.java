@@ -79,7 +79,7 @@ final class Texts implements TextDocumentService {
     }
 
     void root(Optional<Path> folder) {
-        reading.execute(() -> desk.root(folder));
+        later(() -> desk.root(folder));
     }
 
     /** Says what the editor can be asked to ask again. */
@@ -115,7 +115,7 @@ final class Texts implements TextDocumentService {
         proving.stop(uri);
         newest.remove(uri);
         proofs.remove(uri);
-        reading.execute(() -> {
+        later(() -> {
             desk.close(uri);
             client.publishDiagnostics(new PublishDiagnosticsParams(uri, List.of()));
         });
@@ -125,7 +125,7 @@ final class Texts implements TextDocumentService {
     private void read(String uri, int version, String text) {
         newest.put(uri, version);
         proving.stop(uri);
-        reading.execute(() -> {
+        later(() -> {
             if (newest.getOrDefault(uri, version) == version) {
                 desk.read(uri, version, text).ifPresent(page -> {
                     publish(page);
@@ -137,7 +137,7 @@ final class Texts implements TextDocumentService {
 
     /** Reads every open file again: something on the disk has changed. */
     void readAgain() {
-        reading.execute(() -> List.copyOf(newest.keySet()).forEach(uri -> desk.page(uri).ifPresent(page -> {
+        later(() -> List.copyOf(newest.keySet()).forEach(uri -> desk.page(uri).ifPresent(page -> {
             Proved before = proofs.getOrDefault(uri, Proved.NOTHING);
             Optional<Page> again = desk.read(uri, page.version(), page.text());
             boolean changed = again.isPresent() && !again.get().library().sources().equals(page.library().sources());
@@ -158,16 +158,21 @@ final class Texts implements TextDocumentService {
 
     /** A verdict has come: it is told, if it is of the newest text. */
     private void proved(Page page, Proved proved) {
+        later(() -> {
+            if (newest.getOrDefault(page.uri(), -1) == proved.version()) {
+                proofs.put(page.uri(), proved);
+                desk.page(page.uri()).ifPresent(this::publish);
+                refresh();
+            }
+        });
+    }
+
+    /** Does something in the thread that reads; nothing once the server was shut down. */
+    private void later(Runnable work) {
         try {
-            reading.execute(() -> {
-                if (newest.getOrDefault(page.uri(), -1) == proved.version()) {
-                    proofs.put(page.uri(), proved);
-                    desk.page(page.uri()).ifPresent(this::publish);
-                    refresh();
-                }
-            });
+            reading.execute(work);
         } catch (RejectedExecutionException closed) {
-            Thread.currentThread().interrupt();
+            // Nobody waits for it any more.
         }
     }
 
@@ -181,7 +186,12 @@ final class Texts implements TextDocumentService {
     }
 
     private <T> CompletableFuture<T> answer(TextDocumentIdentifier file, T nothing, Function<Page, T> work) {
-        return CompletableFuture.supplyAsync(() -> desk.page(file.getUri()).map(work).orElse(nothing), reading);
+        try {
+            return CompletableFuture.supplyAsync(() -> desk.page(file.getUri()).map(work).orElse(nothing), reading);
+        } catch (RejectedExecutionException closed) {
+            return CompletableFuture.failedFuture(new ResponseErrorException(
+                    new ResponseError(ResponseErrorCode.InvalidRequest, "the server was shut down", null)));
+        }
     }
 
     private Optional<Name> name(Page page, Names names, Position at) {

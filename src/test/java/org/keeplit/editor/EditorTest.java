@@ -375,4 +375,18 @@ class EditorTest {
             }
         }
     }
+
+    @Test
+    void afterItsEndNothingIsAnswered() {
+        client.write(file, GOOD);
+        ScriptedClient.get(client.server().shutdown());
+        client.write(file, GOOD + "\n");
+        ExecutionException refused = assertThrows(
+                ExecutionException.class,
+                () -> client.server()
+                        .getTextDocumentService()
+                        .hover(new HoverParams(ScriptedClient.id(file), new Position(1, 1)))
+                        .get(60, TimeUnit.SECONDS));
+        assertTrue(refused.getMessage().contains("the server was shut down"), refused.getMessage());
+    }
 }
