@@ -59,7 +59,7 @@ final class Impedances {
         if (model.says(segment, "x") || model.says(segment, "r")) {
             return sequence(segment, phases, length, "ch");
         }
-        work.ledger().note(segment, "it states no impedance, so the network cannot be in a load flow");
+        model.mark("missing-figure", segment, segment + " states no impedance", "it needs r and x, a PerLengthImpedance, or a spacing and the wires that hang there");
         return new Made(work.kind("ACLineSegment", "line"), List.of(), 0);
     }
 

@@ -64,6 +64,14 @@ class GridMistakesTest {
     }
 
     @Test
+    void aLineWithoutImpedanceIsToldWhereItStands() throws IOException {
+        String told = told(Cim.source().add("ACLineSegment l Conductor.length=100").at("l", "n0", "n1").text());
+        assertTrue(told.contains(": ACLineSegment l states no impedance [missing-figure]"), told);
+        assertTrue(told.startsWith("model.xml:"), told);
+        assertFalse(told.contains(".network"), told);
+    }
+
+    @Test
     void anAttributeWithTwoValues() throws IOException {
         String told = told(Cim.source()
                 .add("EnergyConsumer c EnergyConsumer.p=1000 EnergyConsumer.p=2000").at("c", "n1")
