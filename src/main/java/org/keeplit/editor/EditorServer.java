@@ -16,8 +16,6 @@ import org.eclipse.lsp4j.ServerInfo;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
-import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
-import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageClientAware;
@@ -117,9 +115,8 @@ public final class EditorServer implements LanguageServer, LanguageClientAware, 
     public CompletableFuture<Object> executeCommand(ExecuteCommandParams params) {
         List<Object> arguments = params.getArguments();
         if (!params.getCommand().equals(Lensing.STORY) || arguments == null || arguments.size() != 2) {
-            ResponseError error = new ResponseError(
-                    ResponseErrorCode.InvalidParams, "there is one command, " + Lensing.STORY + ", of a file and a procedure's name", null);
-            return CompletableFuture.failedFuture(new ResponseErrorException(error));
+            return CompletableFuture.failedFuture(Texts.refused(
+                    ResponseErrorCode.InvalidParams, "there is one command, " + Lensing.STORY + ", of a file and a procedure's name"));
         }
         return texts.story(arguments);
     }

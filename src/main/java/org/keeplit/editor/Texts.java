@@ -189,8 +189,7 @@ final class Texts implements TextDocumentService {
         try {
             return CompletableFuture.supplyAsync(() -> desk.page(file.getUri()).map(work).orElse(nothing), reading);
         } catch (RejectedExecutionException closed) {
-            return CompletableFuture.failedFuture(new ResponseErrorException(
-                    new ResponseError(ResponseErrorCode.InvalidRequest, "the server was shut down", null)));
+            return CompletableFuture.failedFuture(refused(ResponseErrorCode.InvalidRequest, "the server was shut down"));
         }
     }
 
@@ -254,18 +253,19 @@ final class Texts implements TextDocumentService {
             Names names = desk.allNames(page);
             Optional<Name> name = name(page, names, params.getPosition());
             if (name.isEmpty()) {
-                throw refused("there is nothing here that has a name");
+                throw refused(ResponseErrorCode.RequestFailed, "there is nothing here that has a name");
             }
             try {
                 return new Renaming(names, desk.places(), desk.texts()).rename(name.get(), params.getNewName());
             } catch (Renaming.Refused no) {
-                throw refused(no.getMessage());
+                throw refused(ResponseErrorCode.RequestFailed, no.getMessage());
             }
         });
     }
 
-    private static ResponseErrorException refused(String why) {
-        return new ResponseErrorException(new ResponseError(ResponseErrorCode.RequestFailed, why, null));
+    /** {@return a refusal in words of the protocol} @param code what sort it is @param why in words */
+    static ResponseErrorException refused(ResponseErrorCode code, String why) {
+        return new ResponseErrorException(new ResponseError(code, why, null));
     }
 
     @Override

@@ -15,12 +15,12 @@ import org.keeplit.outcome.SweepResult;
 import org.keeplit.outcome.TraceStep;
 import org.keeplit.procedure.Instance;
 import org.keeplit.text.Span;
+import org.keeplit.verdict.TextReport;
 
 /** Takes what follows from procedures apart into single cases. */
 final class InsightCases {
     private static final Case.About HOLDS =
             new Case.About("procedure/holds", "The procedure holds as it is.", "What follows from a procedure is told of one that holds.");
-    private static final String CUT = "a limit was reached before it was known whether it holds";
 
     private InsightCases() {}
 
@@ -29,7 +29,7 @@ final class InsightCases {
     }
 
     private static Case doesNotHold(Instance one, boolean cut) {
-        String message = cut ? CUT : "does not hold as it is";
+        String message = cut ? TextReport.CUT : "does not hold as it is";
         return of(one, "holds", HOLDS, cut ? Case.Came.OPEN : Case.Came.BROKEN, message, one.procedure().span(), List.of());
     }
 
@@ -163,7 +163,7 @@ final class InsightCases {
         String name = mend.procedure().name();
         String message = mend.holds()
                 ? "holds as it is"
-                : mend.cut() ? CUT : Stream.concat(
+                : mend.cut() ? TextReport.CUT : Stream.concat(
                                 Stream.of("does not hold as it is"),
                                 mend.mends().stream().limit(1).map(m -> "holds after: " + String.join("; ", m.edits())))
                         .reduce((a, b) -> a + "; " + b)

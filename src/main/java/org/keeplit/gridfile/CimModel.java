@@ -127,8 +127,9 @@ final class CimModel {
         }
         String text = object.value(index);
         // As the standard's data types have it: Java would read suffixes and hexadecimal figures, too.
-        if (FIGURE.matcher(text).matches() && Double.isFinite(Double.parseDouble(text))) {
-            return OptionalDouble.of(Double.parseDouble(text));
+        double value = FIGURE.matcher(text).matches() ? Double.parseDouble(text) : Double.NaN;
+        if (Double.isFinite(value)) {
+            return OptionalDouble.of(value);
         }
         String point = text.replace(',', '.');
         mark("bad-figure", object.file(), object.line(index), attribute + " of " + object + " is no number: “" + clip(text) + "”",

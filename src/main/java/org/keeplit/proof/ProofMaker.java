@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.keeplit.explore.Explored;
-import org.keeplit.page.InputHash;
 import org.keeplit.page.Proof;
 import org.keeplit.procedure.Instance;
 import org.keeplit.program.Field;
@@ -16,7 +15,6 @@ import org.keeplit.program.FieldKey;
 import org.keeplit.program.Program;
 import org.keeplit.recheck.ProofFile;
 import org.keeplit.recheck.StateLine;
-import org.keeplit.rule.Rulebook;
 
 /** Makes a written proof of what a search found. */
 public final class ProofMaker {
@@ -46,15 +44,8 @@ public final class ProofMaker {
         }
         ProofMaker maker = new ProofMaker(explored.program());
         explored.states(maker::state);
-        ProofFile.Head head = new ProofFile.Head(
-                instance.words(),
-                instance.procedure().revision().toString(),
-                InputHash.of(instance),
-                ImmutableList.copyOf(InputHash.files(instance)),
-                instance.procedure().keeps().stream().map(Rulebook::name).collect(ImmutableList.toImmutableList()),
-                events);
         return Optional.of(new ProofFile(
-                head, maker.start(), ImmutableList.copyOf(maker.facts.keySet()), ImmutableMap.copyOf(maker.states)));
+                ProofFile.Head.of(instance, events), maker.start(), ImmutableList.copyOf(maker.facts.keySet()), ImmutableMap.copyOf(maker.states)));
     }
 
     private ImmutableMap<String, String> start() {

@@ -4,6 +4,9 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.hash.Hashing;
 import java.nio.charset.StandardCharsets;
+import org.keeplit.page.InputHash;
+import org.keeplit.procedure.Instance;
+import org.keeplit.rule.Rulebook;
 
 /**
  * A written proof: all states of a procedure on its place, in words.
@@ -30,7 +33,23 @@ public record ProofFile(
      * @param events how many events may happen at most
      */
     public record Head(
-            String place, String revision, String input, ImmutableList<String> files, ImmutableList<String> rulebooks, int events) {}
+            String place, String revision, String input, ImmutableList<String> files, ImmutableList<String> rulebooks, int events) {
+        /**
+         * {@return what a proof of a procedure says that it is of}
+         *
+         * @param instance the procedure and where it is
+         * @param events how many events may happen at most
+         */
+        public static Head of(Instance instance, int events) {
+            return new Head(
+                    instance.words(),
+                    instance.procedure().revision().toString(),
+                    InputHash.of(instance),
+                    ImmutableList.copyOf(InputHash.files(instance)),
+                    instance.procedure().keeps().stream().map(Rulebook::name).collect(ImmutableList.toImmutableList()),
+                    events);
+        }
+    }
 
     /**
      * How often a state stands in a proof.

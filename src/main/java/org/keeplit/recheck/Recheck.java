@@ -8,7 +8,6 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.keeplit.page.InputHash;
 import org.keeplit.procedure.Instance;
-import org.keeplit.rule.Rulebook;
 
 /**
  * Goes through a procedure with the plain evaluator and holds every state that it meets against a written proof: the start is among its
@@ -59,16 +58,15 @@ public final class Recheck {
 
     /** {@return what a proof says of what it is of, and is not so, though the hash of all that was read fits} */
     private static List<String> otherHead(ProofFile.Head head, Instance instance) {
+        ProofFile.Head own = ProofFile.Head.of(instance, head.events());
         List<String> told = new ArrayList<>();
-        String revision = instance.procedure().revision().toString();
-        if (!head.revision().equals(revision)) {
-            told.add("it says revision " + head.revision() + ", and the procedure has revision " + revision);
+        if (!head.revision().equals(own.revision())) {
+            told.add("it says revision " + head.revision() + ", and the procedure has revision " + own.revision());
         }
-        List<String> kept = instance.procedure().keeps().stream().map(Rulebook::name).toList();
-        if (!head.rulebooks().equals(kept)) {
+        if (!head.rulebooks().equals(own.rulebooks())) {
             told.add("the rulebooks that it names are not those that the procedure keeps");
         }
-        if (!new TreeSet<>(head.files()).equals(new TreeSet<>(InputHash.files(instance)))) {
+        if (!new TreeSet<>(head.files()).equals(new TreeSet<>(own.files()))) {
             told.add("the files that it lists are not those that were read");
         }
         return told;

@@ -42,7 +42,7 @@ public final class OrderReport {
     private void tell(OrderTable table, StringBuilder out) {
         out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
-            out.append(table.cut() ? ": undecided, " + TextReport.CUT : ": does not hold as it is; what must come first is told of what holds").append("\n\n");
+            out.append(TextReport.notTried(table.cut(), "what must come first is told of what holds"));
             return;
         }
         out.append(String.format(

@@ -45,7 +45,7 @@ public final class RetreatReport {
     private void tell(RetreatTable table, StringBuilder out) {
         out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
-            out.append(table.cut() ? ": undecided, " + TextReport.CUT : ": does not hold as it is; ways back are told of what holds").append("\n\n");
+            out.append(TextReport.notTried(table.cut(), "ways back are told of what holds"));
             return;
         }
         table.outage().ifPresent(outage -> outage(outage, out));

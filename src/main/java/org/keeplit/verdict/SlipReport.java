@@ -40,7 +40,7 @@ public final class SlipReport {
     private void tell(SlipTable table, StringBuilder out) {
         out.append(style.strong(table.instance().words()));
         if (!table.holds()) {
-            out.append(table.cut() ? ": undecided, " + TextReport.CUT : ": does not hold as it is; slips are told of what holds").append("\n\n");
+            out.append(TextReport.notTried(table.cut(), "slips are told of what holds"));
             return;
         }
         int tried = table.slips().size();

@@ -17,12 +17,17 @@ public final class TextReport {
             + "come first; field conditions, approach distances and the state of equipment are checked on site.";
 
     /** What is said of a procedure that was not looked at to the end. */
-    static final String CUT = "a limit was reached before it was known whether it holds";
+    public static final String CUT = "a limit was reached before it was known whether it holds";
 
     /** What a report says where amperes or volts were asked for. */
     public static final String FIGURES = "Figures are those of a load flow in every declared load case, customers' generators off and running,\n"
             + "regulators at the taps that the network states or their controls find at the start, unless they were run\n"
             + "to neutral; below 70 % of their rated voltage loads of constant power count as impedances.";
+
+    /** {@return the rest of a line on a procedure that is not known to hold} @param cut whether a limit was reached @param told what is told of others */
+    static String notTried(boolean cut, String told) {
+        return (cut ? ": undecided, " + CUT : ": does not hold as it is; " + told) + "\n\n";
+    }
 
     private final Style style;
     private final boolean full;

@@ -24,7 +24,6 @@ import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
 import org.keeplit.outcome.Limits;
 import org.keeplit.outcome.Watcher;
-import org.keeplit.page.InputHash;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Instance;
@@ -34,7 +33,6 @@ import org.keeplit.recheck.ProofReader;
 import org.keeplit.recheck.Recheck;
 import org.keeplit.recheck.Rechecked;
 import org.keeplit.recheck.StateLine;
-import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
 
@@ -186,12 +184,7 @@ class RecheckTest {
             states.merge(line, new ProofFile.Held(1, 0), (a, b) -> new ProofFile.Held(a.times() + 1, 0));
             return true;
         });
-        ProofFile.Head head = new ProofFile.Head(
-                instance.words(), instance.procedure().revision(), InputHash.of(instance),
-                ImmutableList.copyOf(InputHash.files(instance)),
-                instance.procedure().keeps().stream().map(Rulebook::name).collect(ImmutableList.toImmutableList()),
-                events);
-        return new ProofFile(head, ImmutableMap.of(), ImmutableList.copyOf(numbers.keySet()), ImmutableMap.copyOf(states));
+        return new ProofFile(ProofFile.Head.of(instance, events), ImmutableMap.of(), ImmutableList.copyOf(numbers.keySet()), ImmutableMap.copyOf(states));
     }
 
     @AfterProperty
