@@ -97,7 +97,8 @@ stepLine     : stepRef ( BEFORE | AFTER ) stepRef EOF      # move
              | stepRef INSTEAD OF PHASE? WORD EOF          # otherPhase
              ;
 insertLine   : INSERT ( BEFORE | AFTER ) stepRef EOF ;
-mustFailLine : MUST FAIL ON name ( AT STEP? name )? onPhase? EOF ;
+mustFailLine : MUST FAIL ON ruleName ( AT STEP? name )? onPhase? EOF ;
+ruleName     : name ( SLASH name )? ;
 
 // ---- examples
 

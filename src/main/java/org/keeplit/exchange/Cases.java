@@ -1,5 +1,6 @@
 package org.keeplit.exchange;
 
+import com.google.common.collect.Iterables;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -57,7 +58,15 @@ final class Cases {
             return;
         }
         Outcome outcome = one.outcome();
-        outcome.rules().forEach(result -> into.add(rule(result, one, strict)));
+        outcome.rules().forEach(result -> {
+            into.add(rule(result, one, strict));
+            // The nearest place is told under the name of the rule, each further one with its step and phase.
+            Iterables.concat(outcome.findings(), outcome.notes()).forEach(f -> {
+                if (isOf(f, result) && !result.finding().equals(Optional.of(f))) {
+                    into.add(found(one, VerdictJson.words(f), Case.About.of(result.rulebook(), result.rule()), came(f.severity(), strict), f));
+                }
+            });
+        });
         boolean written = true;
         for (Finding finding : outcome.findings()) {
             if (finding.rule().isEmpty()) {
@@ -67,7 +76,7 @@ final class Cases {
             }
         }
         for (Finding alone : outcome.byEvent()) {
-            Case.About about = alone.rule().map(r -> Case.About.of(rulebook(outcome, r), r)).orElse(AS_WRITTEN);
+            Case.About about = alone.rule().map(r -> Case.About.of(alone.rulebook().orElse(""), r)).orElse(AS_WRITTEN);
             into.add(found(one, alone.name() + ", by the event alone", about, Case.Came.NOTED, alone));
         }
         if (written) {
@@ -78,8 +87,8 @@ final class Cases {
         }
     }
 
-    private static String rulebook(Outcome outcome, Rule rule) {
-        return outcome.rules().stream().filter(r -> r.rule().equals(rule)).map(RuleResult::rulebook).findFirst().orElse("");
+    private static boolean isOf(Finding finding, RuleResult result) {
+        return finding.rule().equals(Optional.of(result.rule())) && finding.rulebook().equals(Optional.of(result.rulebook()));
     }
 
     private static Case rule(RuleResult result, Judgement one, boolean strict) {

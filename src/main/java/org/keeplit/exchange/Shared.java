@@ -73,6 +73,7 @@ final class Shared {
         Tree tree = new Tree()
                 .put("kind", finding.kind().word())
                 .put("name", finding.name())
+                .some("rulebook", finding.rulebook())
                 .put("severity", finding.severity().word())
                 .put("sentence", finding.sentence())
                 .put("unknown", finding.unknown())

@@ -66,15 +66,11 @@ public final class Explored implements Found {
 
     @Override
     public Optional<ImmutableList<Why>> reasons(
-            String rule, Map<String, String> bindings, List<Condition> conditions) {
-        Judging.Break broken = tally.roots().get(rule);
-        if (broken == null || broken.instance() == null) {
-            return Optional.empty();
-        }
-        return broken.instance().environments().stream()
-                .filter(environment -> binds(environment, bindings))
+            Finding finding, Map<String, String> bindings, List<Condition> conditions) {
+        return reporting.root(finding).byBinding().entrySet().stream()
+                .filter(one -> binds(one.getKey(), bindings))
                 .findFirst()
-                .map(environment -> reporting.reasons(broken, declared(environment), conditions));
+                .map(one -> reporting.reasons(one.getValue(), declared(one.getKey()), conditions));
     }
 
     /** {@return the names that the procedure declares, and before them those of a rule} */
@@ -119,18 +115,9 @@ public final class Explored implements Found {
      * @return the start and every act up to the one at which it came up, as it would change things even if it was refused
      */
     public ImmutableList<Frame> story(Finding finding) {
-        Judging.Break broken = tally.roots().values().stream()
-                .filter(b -> b.kind() == finding.kind()
-                        && Optional.ofNullable(b.instance()).map(RuleInstance::rule).equals(finding.rule())
-                        && step(b) == finding.stepNumber())
-                .findFirst()
-                .orElseThrow();
+        Judging.Break broken = reporting.root(finding).nearest();
         Tracer tracer = reporting.tracer();
         return frames(tracer).of(tracer.way(broken.at().state(), new Edges.Edge(broken.at().act(), broken.at().reactions())));
-    }
-
-    private int step(Judging.Break broken) {
-        return broken.at().act() < 0 ? -1 : machine.world().program().acts().get(broken.at().act()).stepNumber();
     }
 
     /**

@@ -202,7 +202,7 @@ final class Judging {
 
     /** Keeps a break. @return whether it stops: a caution or advice is told, and the way goes on as if nothing was broken */
     private boolean breaks(RuleInstance instance, Truth truth, At at) {
-        ledger.broken(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN), instance.rule().name());
+        broken(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN));
         return instance.rule().severity() == Rule.Severity.STOP;
     }
 
@@ -222,18 +222,19 @@ final class Judging {
         ledger.trouble(scene.trouble() + " " + place(at));
     }
 
-    /** Judges what the writer states; {@return whether all of it is so}. */
+    /** Judges what the writer states; {@return whether all of it is so}. What must hold at the end is told line by line. */
     boolean stated(Finding.Kind kind, List<Node> nodes, At at) {
-        for (int i = 0; i < nodes.size(); i++) {
+        boolean all = true;
+        for (int i = 0; i < nodes.size() && (all || kind == Finding.Kind.ENDING); i++) {
             Truth truth = nodes.get(i).eval(scene);
             if (truth != Truth.TRUE) {
+                all = false;
                 if (!machine.isAfterEvent(scene.state())) {
-                    ledger.broken(new Break(kind, null, i, at, truth == Truth.UNKNOWN), key(kind, at));
+                    broken(new Break(kind, null, i, at, truth == Truth.UNKNOWN));
                 }
-                return false;
             }
         }
-        return true;
+        return all;
     }
 
     /** Keeps something that no rule says. Once an event has happened, what the writer states is not what was planned for. */
@@ -241,11 +242,10 @@ final class Judging {
         if (machine.isAfterEvent(scene.state())) {
             return;
         }
-        ledger.broken(new Break(kind, null, 0, at, false), key(kind, at));
+        broken(new Break(kind, null, 0, at, false));
     }
 
-    private String key(Finding.Kind kind, At at) {
-        boolean alone = at.act() < 0 || kind == Finding.Kind.FLASH;
-        return kind.word() + (alone ? "" : " " + machine.world().program().acts().get(at.act()).stepNumber());
+    private void broken(Break found) {
+        ledger.broken(found, ViolationKey.of(found, machine.world().program()));
     }
 }

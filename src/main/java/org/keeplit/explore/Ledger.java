@@ -13,8 +13,8 @@ interface Ledger {
     /** The first so many of some rules were judged. */
     void judged(List<RuleInstance> instances, int count);
 
-    /** Something is broken. @param key what tells it from other breaks, of which the nearest is kept */
-    void broken(Judging.Break found, String key);
+    /** Something is broken. @param key what tells it from other violations, of which the nearest is kept */
+    void broken(Judging.Break found, ViolationKey key);
 
     /** Events break a rule by themselves. */
     void byEvent(Judging.Break found);

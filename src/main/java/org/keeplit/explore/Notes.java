@@ -34,7 +34,7 @@ final class Notes implements Ledger, Trying.Reached, Expanding.Ends {
 
     record Exercised(RuleInstance instance, Judging.At at) implements Note {}
 
-    record Broken(Judging.Break found, String key) implements Note {}
+    record Broken(Judging.Break found, ViolationKey key) implements Note {}
 
     record ByEvent(Judging.Break found) implements Note {}
 
@@ -164,7 +164,7 @@ final class Notes implements Ledger, Trying.Reached, Expanding.Ends {
     }
 
     @Override
-    public void broken(Judging.Break found, String key) {
+    public void broken(Judging.Break found, ViolationKey key) {
         note(new Broken(found, key));
     }
 

@@ -6,6 +6,7 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,12 @@ import org.keeplit.rule.Rule;
 
 /** Makes what an explorer noted into findings that people can read. */
 final class Reporting {
+    private static final Comparator<Finding> NEAREST_FIRST = Comparator.comparing((Finding f) -> f.trace().size())
+            .thenComparing(Finding::name)
+            .thenComparing(f -> f.rulebook().orElse(""))
+            .thenComparing(Finding::stepNumber)
+            .thenComparing(f -> f.phase().map(Enum::ordinal).orElse(-1));
+
     private final Machine machine;
     private final Program program;
     private final StateStore store;
@@ -32,6 +39,8 @@ final class Reporting {
     private final Supplier<Tracer> tracer;
     private final Explaining explaining;
     private final WhyTree trees;
+    /** By identity: two findings may tell the same. */
+    private final Map<Finding, Tally.Root> roots = new IdentityHashMap<>();
     private final boolean full;
     private final Scene scene;
 
@@ -49,8 +58,12 @@ final class Reporting {
     }
 
     Outcome outcome(Explorer explorer, Tally tally) {
-        Map<String, Finding> found = new LinkedHashMap<>();
-        tally.roots().forEach((key, broken) -> found.put(key, finding(broken)));
+        Map<ViolationKey, Finding> found = new LinkedHashMap<>();
+        tally.roots().forEach((key, root) -> {
+            Finding finding = finding(root.nearest(), root.byBinding().size());
+            found.put(key, finding);
+            roots.put(finding, root);
+        });
         List<RuleResult> rules = new ArrayList<>();
         for (int i = 0; i < machine.rules().size(); i++) {
             rules.add(rule(i, explorer, tally, found));
@@ -62,7 +75,7 @@ final class Reporting {
                 sorted(found, false),
                 tally.byEvent().values().stream()
                         .map(this::finding)
-                        .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
+                        .sorted(NEAREST_FIRST)
                         .collect(ImmutableList.toImmutableList()),
                 ImmutableList.copyOf(Contradictions.among(machine.inStates())),
                 store.size(),
@@ -77,22 +90,25 @@ final class Reporting {
     }
 
     /** {@return the findings that break the procedure, or those that are only told} */
-    private static ImmutableList<Finding> sorted(Map<String, Finding> found, boolean stops) {
+    private static ImmutableList<Finding> sorted(Map<ViolationKey, Finding> found, boolean stops) {
         return found.values().stream()
                 .filter(f -> stops == (f.severity() == Rule.Severity.STOP))
-                .sorted(Comparator.comparing((Finding f) -> f.trace().size()).thenComparing(Finding::name))
+                .sorted(NEAREST_FIRST)
                 .collect(ImmutableList.toImmutableList());
     }
 
-    private RuleResult rule(int number, Explorer explorer, Tally tally, Map<String, Finding> found) {
+    private RuleResult rule(int number, Explorer explorer, Tally tally, Map<ViolationKey, Finding> found) {
         Rule rule = machine.rules().get(number);
-        Optional<Finding> finding = Optional.ofNullable(found.get(rule.name()));
+        Optional<Finding> finding = found.entrySet().stream()
+                .filter(one -> one.getKey().rule() == number)
+                .map(Map.Entry::getValue)
+                .min(NEAREST_FIRST);
         RuleResult.Verdict verdict;
         if (finding.isPresent()) {
             verdict = RuleResult.Verdict.BROKEN;
-        } else if (tally.later().containsKey(rule.name())) {
+        } else if (tally.later().containsKey(number)) {
             verdict = RuleResult.Verdict.ONLY_AFTER;
-            finding = Optional.of(finding(tally.later().get(rule.name())));
+            finding = Optional.of(finding(tally.later().get(number)));
         } else if (explorer.cut().isPresent()) {
             verdict = RuleResult.Verdict.UNDECIDED;
         } else {
@@ -119,19 +135,25 @@ final class Reporting {
     }
 
     private Finding finding(Judging.Break broken) {
+        return finding(broken, broken.instance() == null ? 1 : broken.instance().environments().size());
+    }
+
+    /** @param bindings how many bindings break it at the same place */
+    private Finding finding(Judging.Break broken, int bindings) {
         Optional<Act> act =
                 broken.at().act() < 0 ? Optional.empty() : Optional.of(program.acts().get(broken.at().act()));
         ImmutableList<TraceStep> trace = tracer.get().trace(broken.at().state(), edge(broken.at()));
         look(broken);
         Environment environment = broken.environment();
-        ImmutableMap.Builder<String, String> bindings = ImmutableMap.builder();
-        environment.objects().forEach((name, object) -> bindings.put(name, object.words()));
+        ImmutableMap.Builder<String, String> bound = ImmutableMap.builder();
+        environment.objects().forEach((name, object) -> bound.put(name, object.words()));
         return new Finding(
                 broken.kind(),
                 Optional.ofNullable(broken.instance()).map(RuleInstance::rule),
+                Optional.ofNullable(broken.instance()).map(instance -> machine.rulebook(instance.number())),
                 broken.unknown(),
-                bindings.build(),
-                broken.instance() == null ? 0 : broken.instance().environments().size() - 1,
+                bound.build(),
+                Math.max(0, bindings - 1),
                 BreakWords.sentence(explaining, broken, act, scene),
                 act.map(Act::stepName)
                         .orElse(trace.isEmpty() ? "" : trace.get(trace.size() - 1).step()),
@@ -141,6 +163,12 @@ final class Reporting {
                 trace,
                 why(broken, environment, act),
                 full && broken.instance() != null ? trees.rule(broken.instance(), scene) : Why.NOTHING);
+    }
+
+    /** {@return what a finding was made of} @param finding one of those that are told */
+    Tally.Root root(Finding finding) {
+        return Optional.ofNullable(roots.get(finding))
+                .orElseThrow(() -> new IllegalArgumentException("not a finding of this run: " + finding.name()));
     }
 
     /** {@return conditions with their values where a break was judged} */

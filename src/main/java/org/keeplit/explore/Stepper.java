@@ -176,6 +176,7 @@ public final class Stepper {
     /** {@return what goes wrong first} */
     private static Optional<Judging.Break> first(Tally tally) {
         return tally.roots().values().stream()
+                .map(Tally.Root::nearest)
                 .filter(b -> b.severity() == Rule.Severity.STOP)
                 .min(Comparator.comparing(b -> b.at().length()));
     }
@@ -190,7 +191,8 @@ public final class Stepper {
 
     private long[] asked(Tally tally, Act act) {
         Reads reads = new Reads(position);
-        for (Judging.Break b : tally.roots().values()) {
+        for (Tally.Root root : tally.roots().values()) {
+            Judging.Break b = root.nearest();
             switch (b.kind()) {
                 case RULE -> b.instance().reads(reads);
                 case REQUIREMENT -> machine.requires(act.stepNumber()).get(b.part()).reads(reads);
@@ -381,6 +383,7 @@ public final class Stepper {
     private ImmutableList<Harm> harms(Tally tally, long[] state, Orders.Move move) {
         Optional<Act> act = Optional.ofNullable(move).map(Orders.Move::act);
         return tally.roots().values().stream()
+                .map(Tally.Root::nearest)
                 .filter(b -> b.severity() == Rule.Severity.STOP)
                 .sorted(Comparator.comparing(b -> b.at().length()))
                 .map(b -> new Harm(

@@ -1,6 +1,7 @@
 package org.keeplit.explore;
 
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,9 +13,11 @@ final class Tally implements Ledger {
     private final BitSet exercised = new BitSet();
     private final Map<Integer, Judging.Example> examples = new LinkedHashMap<>();
     private final long[] judged;
-    private final Map<String, Judging.Break> roots = new LinkedHashMap<>();
-    private final Map<String, Judging.Break> later = new LinkedHashMap<>();
-    private final Map<String, Judging.Break> byEvent = new TreeMap<>();
+    private final Map<ViolationKey, Root> roots = new LinkedHashMap<>();
+    /** By the number of the rule. */
+    private final Map<Integer, Judging.Break> later = new HashMap<>();
+    /** By the number of the rule. */
+    private final Map<Integer, Judging.Break> byEvent = new TreeMap<>();
     private Optional<String> trouble = Optional.empty();
     private int count;
 
@@ -51,17 +54,46 @@ final class Tally implements Ledger {
     }
 
     @Override
-    public void broken(Judging.Break found, String key) {
+    public void broken(Judging.Break found, ViolationKey key) {
         count++;
-        keep(found, key, found.at().because() == null ? roots : later);
+        if (found.at().because() == null) {
+            roots.computeIfAbsent(key, k -> new Root()).add(found);
+        } else if (key.rule() >= 0) {
+            keep(found, key.rule(), later);
+        }
     }
 
     @Override
     public void byEvent(Judging.Break found) {
-        keep(found, found.instance().rule().name(), byEvent);
+        keep(found, found.instance().number(), byEvent);
     }
 
-    private static void keep(Judging.Break found, String key, Map<String, Judging.Break> into) {
+    /** What was broken at one place with nothing broken before. */
+    static final class Root {
+        private Judging.Break nearest;
+        private final Map<Environment, Judging.Break> byBinding = new LinkedHashMap<>();
+
+        private void add(Judging.Break found) {
+            if (nearest == null || found.at().length() < nearest.at().length()) {
+                nearest = found;
+            }
+            if (found.instance() != null) {
+                found.instance().environments().forEach(environment -> keep(found, environment, byBinding));
+            }
+        }
+
+        /** {@return the shortest way to it} */
+        Judging.Break nearest() {
+            return nearest;
+        }
+
+        /** {@return for each binding that breaks it here the shortest way to that; nothing where it is no rule} */
+        Map<Environment, Judging.Break> byBinding() {
+            return byBinding;
+        }
+    }
+
+    private static <K> void keep(Judging.Break found, K key, Map<K, Judging.Break> into) {
         Judging.Break known = into.get(key);
         if (known == null || found.at().length() < known.at().length()) {
             into.put(key, found);
@@ -93,18 +125,18 @@ final class Tally implements Ledger {
         return count;
     }
 
-    /** {@return what was broken with nothing broken before it, by name} */
-    Map<String, Judging.Break> roots() {
+    /** {@return what was broken with nothing broken before it} */
+    Map<ViolationKey, Root> roots() {
         return roots;
     }
 
-    /** {@return what was broken only after something else was} */
-    Map<String, Judging.Break> later() {
+    /** {@return for each rule, by its number, the shortest way to where it is broken after something else was} */
+    Map<Integer, Judging.Break> later() {
         return later;
     }
 
-    /** {@return for each rule that events break by themselves the shortest way to that, by name} */
-    Map<String, Judging.Break> byEvent() {
+    /** {@return for each rule that events break by themselves the shortest way to that, by its number} */
+    Map<Integer, Judging.Break> byEvent() {
         return byEvent;
     }
 

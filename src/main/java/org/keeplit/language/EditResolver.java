@@ -13,13 +13,14 @@ import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Edit;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rule;
+import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Problem;
 
 /** Reads what a variant changes in the steps, and what must be found then. */
 final class EditResolver {
     /** What can be found besides broken rules. */
     private static final ImmutableList<String> FINDINGS =
-            ImmutableList.of("requirement", "stop", "cannot", "expectation", "ending");
+            ImmutableList.of("requirement", "stop", "cannot", "expectation", "ending", "flash", "stuck");
 
     private static final String STEP =
             "step A before step B; step A instead: SENTENCE; or step A on phase B instead of C";
@@ -140,18 +141,34 @@ final class EditResolver {
     Procedure.MustFail mustFail(Node section, Header header) {
         Line line = section.line();
         var parts = Shape.of(line, Shapes::mustFailLine, "must fail on RULE at STEP on phase B");
-        Lexeme rule = Shape.lexeme(parts.name(0));
+        List<Lexeme> named = parts.ruleName().name().stream().map(Shape::lexeme).toList();
+        Optional<Lexeme> rulebook = named.size() > 1 ? Optional.of(named.get(0)) : Optional.empty();
+        Lexeme rule = named.get(named.size() - 1);
         List<String> known = new ArrayList<>();
-        header.keeps.forEach(book -> book.rules().stream().map(Rule::name).forEach(known::add));
+        List<String> books = new ArrayList<>();
+        for (Rulebook book : header.keeps) {
+            if (rulebook.isEmpty() || rulebook.get().value().equals(book.name())) {
+                book.rules().stream().map(Rule::name).forEach(known::add);
+                book.rules().stream().filter(r -> r.name().equals(rule.value())).forEach(r -> books.add(book.name()));
+            }
+        }
+        boolean isKind = rulebook.isEmpty() && FINDINGS.contains(rule.value());
+        if (books.size() + (isKind ? 1 : 0) > 1) {
+            throw new Misread(Code.TWO_READINGS
+                    .at(rule.span(), Cursor.clip(rule.value()) + " may be "
+                            + (isKind ? "the sort of finding, or " : "") + "the rule of "
+                            + Suggestions.list(books, "or"))
+                    .help("name the rulebook: " + books.get(0) + "/" + rule.value()));
+        }
         ImmutableSet<String> all =
-                ImmutableSet.<String>builder().addAll(known).addAll(FINDINGS).build();
+                ImmutableSet.<String>builder().addAll(known).addAll(rulebook.isPresent() ? ImmutableSet.of() : FINDINGS).build();
         if (!all.contains(rule.value()) && header.allRulebooks) {
             throw new Misread(Code.UNKNOWN_RULE
                     .at(rule.span(), "no rulebook that the procedure keeps has a rule " + Cursor.clip(rule.value()))
                     .help(Suggestions.didYouMean(rule.value(), all)
                             .orElse("the rules are " + Suggestions.list(all, "and"))));
         }
-        Optional<Lexeme> label = Optional.ofNullable(parts.name(1)).map(Shape::lexeme);
+        Optional<Lexeme> label = Optional.ofNullable(parts.name()).map(Shape::lexeme);
         // An event is called by its name, like a step by its label.
         boolean event = label.isPresent()
                 && header.keeps.stream().flatMap(b -> b.chances().stream()).anyMatch(c -> c.name().equals(label.get().value()));
@@ -161,6 +178,6 @@ final class EditResolver {
                 });
         Optional<Conductor> phase = Optional.ofNullable(parts.onPhase())
                 .map(p -> PhaseReader.single((Lexeme) p.WORD().getSymbol()));
-        return new Procedure.MustFail(rule.value(), label.map(Lexeme::value), phase, line.span());
+        return new Procedure.MustFail(rulebook.map(Lexeme::value), rule.value(), label.map(Lexeme::value), phase, line.span());
     }
 }

@@ -140,7 +140,7 @@ final class ExampleResolver {
 
     private List<Block> body(List<Node> sections, Header header, Scope scope, Lexeme title) {
         int before = report.errors();
-        Work work = new Work(session, report, header.crew, new LinkedHashMap<>(), new LinkedHashMap<>());
+        Work work = new Work(session, report, header.crew, new LinkedHashMap<>());
         BlockResolver blocks = new BlockResolver(work, scope);
         List<Block> body = new ArrayList<>();
         for (Node section : sections) {

@@ -272,7 +272,7 @@ final class HeaderResolver {
         Optional<Term> holder =
                 report.attempt(() -> new TermReader(scope).resolve(person, ImmutableSet.of(Type.PERSON), "“by”"));
         Cursor cursor = Cursor.over(Shape.lexemes(line.lexemes(), parts.holders()));
-        Work none = new Work(session, report, header.crew, new LinkedHashMap<>(), new LinkedHashMap<>());
+        Work none = new Work(session, report, header.crew, new LinkedHashMap<>());
         StepText reading = new StepText(none, scope, node, List.of(), cursor);
         var heldAt = ImmutableList.<DeviceSet>builder();
         do {

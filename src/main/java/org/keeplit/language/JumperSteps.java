@@ -43,7 +43,6 @@ final class JumperSteps {
         checkHands(step);
         Action.Spot source = spot(step, match.term(1), Side.SOURCE, ends[0]);
         Action.Spot load = spot(step, match.term(1), Side.LOAD, ends[1]);
-        step.work().firstClamps().put(jumper.toString(), loadFirst ? Side.LOAD : Side.SOURCE);
         return List.of(
                 loadFirst
                         ? new Action.Install(jumper, load, source, true)
@@ -133,14 +132,13 @@ final class JumperSteps {
         if (thing.type() == Type.GROUND) {
             return List.of(new Action.RemoveGround(thing, LeadSteps.groundOrder(step)));
         }
-        Side first = step.work().firstClamps().getOrDefault(thing.toString(), Side.SOURCE);
-        Action.Order order = Action.Order.EITHER;
+        Optional<Side> first = Optional.empty();
         if (step.option("source", "side", "first")) {
-            order = first == Side.SOURCE ? Action.Order.FIRST : Action.Order.SECOND;
+            first = Optional.of(Side.SOURCE);
         } else if (step.option("load", "side", "first")) {
-            order = first == Side.LOAD ? Action.Order.FIRST : Action.Order.SECOND;
+            first = Optional.of(Side.LOAD);
         }
-        return List.of(new Action.Remove(thing, order));
+        return List.of(new Action.Remove(thing, first));
     }
 
     /** {@code puts the first clamp of J on POINT on P}: the clamp goes to the step's own phase. */

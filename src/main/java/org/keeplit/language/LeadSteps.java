@@ -49,8 +49,8 @@ final class LeadSteps {
     /** {@return which end of a ground moves first, as far as the step says it} */
     static Action.Order groundOrder(StepText step) {
         if (step.option("ground", "end", "first")) {
-            return Action.Order.FIRST;
+            return Action.Order.GROUND_END;
         }
-        return step.option("line", "end", "first") ? Action.Order.SECOND : Action.Order.EITHER;
+        return step.option("line", "end", "first") ? Action.Order.LINE_END : Action.Order.EITHER;
     }
 }

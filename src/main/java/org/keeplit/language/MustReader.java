@@ -67,9 +67,10 @@ final class MustReader {
             return;
         }
         Scope none = Scope.root(session.vocabulary(item));
-        Work work = new Work(session, report, header.crew, new LinkedHashMap<>(), new LinkedHashMap<>());
+        Work work = new Work(session, report, header.crew, new LinkedHashMap<>());
         Procedure.MustFail what = new EditResolver(work, none, labels, true).mustFail(section, header);
         Optional<Rule> rule = header.keeps.stream()
+                .filter(book -> what.rulebook().isEmpty() || what.rulebook().get().equals(book.name()))
                 .flatMap(book -> book.rules().stream())
                 .filter(r -> r.name().equals(what.rule()))
                 .findFirst();

@@ -47,7 +47,7 @@ final class ProcedureResolver {
         });
         Scope scope = Scope.root(session.vocabulary(item));
         new HeaderResolver(session, report, header, scope).read(item.sections());
-        Work work = new Work(session, report, header.crew, new LinkedHashMap<>(), new LinkedHashMap<>());
+        Work work = new Work(session, report, header.crew, new LinkedHashMap<>());
         List<Block> body = body(work, scope);
         strangers(item.sections(), SECTIONS, report);
         if (body.isEmpty() && report.errors() == before) {

@@ -14,7 +14,6 @@ import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
 import org.keeplit.language.grammar.Shapes;
 import org.keeplit.network.Network;
-import org.keeplit.network.Side;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Edit;
@@ -70,7 +69,7 @@ final class VariantResolver {
         Scope scope = scope(header, item, session);
         new HeaderResolver(session, report, header, scope).read(item.sections());
         Set<String> labels = labels(base);
-        EditResolver edits = new EditResolver(work(base, header), scope, labels, found.sound());
+        EditResolver edits = new EditResolver(work(header), scope, labels, found.sound());
         List<Edit> all = new ArrayList<>(base.edits());
         List<Procedure.MustFail> mustFail = new ArrayList<>();
         for (Node section : item.sections()) {
@@ -120,22 +119,8 @@ final class VariantResolver {
         return scope;
     }
 
-    private Work work(Procedure base, Header header) {
-        Map<String, Side> clamps = new LinkedHashMap<>();
-        steps(base.body(), step -> {
-            if (step.action() instanceof Action.Install install) {
-                side(install.first().point())
-                        .ifPresent(s -> clamps.put(install.jumper().toString(), s));
-            }
-        });
-        return new Work(session, report, header.crew, new LinkedHashMap<>(), clamps);
-    }
-
-    private static Optional<Side> side(Term point) {
-        if (point instanceof Term.LineOf line) {
-            return Optional.of(line.side());
-        }
-        return point instanceof Term.BushingOf bushing ? Optional.of(bushing.side()) : Optional.empty();
+    private Work work(Header header) {
+        return new Work(session, report, header.crew, new LinkedHashMap<>());
     }
 
     /** {@return the labels of a procedure's steps, those of its own edits included} */

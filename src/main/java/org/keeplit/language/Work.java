@@ -1,7 +1,6 @@
 package org.keeplit.language;
 
 import java.util.Map;
-import org.keeplit.network.Side;
 import org.keeplit.procedure.Person;
 
 /**
@@ -11,11 +10,9 @@ import org.keeplit.procedure.Person;
  * @param report where mistakes go
  * @param crew the people by name
  * @param labels the labels so far, with their places
- * @param firstClamps for each jumper, on which side its first clamp went on
  */
 record Work(
         Session session,
         Report report,
         Map<String, Person> crew,
-        Map<String, Lexeme> labels,
-        Map<String, Side> firstClamps) {}
+        Map<String, Lexeme> labels) {}

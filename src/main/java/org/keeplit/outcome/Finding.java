@@ -11,9 +11,10 @@ import org.keeplit.rule.Rule;
  *
  * @param kind what sort of thing
  * @param rule the rule, for a broken rule
+ * @param rulebook the rulebook that it is in, for a broken rule
  * @param unknown whether it is not known to be so, but cannot be shown not to be
  * @param bindings what the rule's variables stand for, by name
- * @param others how many more bindings fail in the same way
+ * @param others how many more bindings fail at the same step and on the same phase
  * @param sentence what went wrong, in the rule's or the writer's words
  * @param step the name of the step at which it came up; empty at the start
  * @param stepNumber the number of that step in the program; -1 at the start
@@ -26,6 +27,7 @@ import org.keeplit.rule.Rule;
 public record Finding(
         Kind kind,
         Optional<Rule> rule,
+        Optional<String> rulebook,
         boolean unknown,
         ImmutableMap<String, String> bindings,
         int others,

@@ -15,13 +15,13 @@ public interface Found {
     ImmutableList<RuleSeen> seen();
 
     /**
-     * Explains conditions where a rule is broken first.
+     * Explains conditions where a finding came up.
      *
-     * @param rule the rule's name
+     * @param finding one of the findings or notes of the outcome
      * @param bindings what some of its variables must stand for, as findings name it
      * @param conditions the conditions, said with the rule's variables
-     * @return each with its value, in the state in which the rule is judged; nothing if the rule has no root break, or
-     *     not for these things
+     * @return each with its value, in the state in which the rule is judged; nothing if no rule is broken there for
+     *     these things
      */
-    Optional<ImmutableList<Why>> reasons(String rule, Map<String, String> bindings, List<Condition> conditions);
+    Optional<ImmutableList<Why>> reasons(Finding finding, Map<String, String> bindings, List<Condition> conditions);
 }

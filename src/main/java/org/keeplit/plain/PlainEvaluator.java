@@ -27,6 +27,17 @@ public final class PlainEvaluator {
 
     private record State(Process left, Facts facts) {}
 
+    /** A rule that is kept, and where it stands: names alone do not tell rules apart. */
+    private record Kept(String rulebook, Rule rule) {
+        String words() {
+            return rulebook + "/" + rule.name();
+        }
+    }
+
+    private static List<Rule> only(List<Kept> rules) {
+        return rules.stream().map(Kept::rule).toList();
+    }
+
     private final Bound bound;
     private final int events;
     private final PlainWatcher watcher;
@@ -37,7 +48,7 @@ public final class PlainEvaluator {
     private final Process program;
     private final Scenery scenery;
     private final Map<String, List<String>> heldAt = new HashMap<>();
-    private final List<Rule> rules = new ArrayList<>();
+    private final List<Kept> rules = new ArrayList<>();
     private final Mishaps mishaps;
     private final Doings doings;
     /** What events break with nothing done: a rule, its bindings, and the events. */
@@ -45,7 +56,10 @@ public final class PlainEvaluator {
     private final Recalling recalling;
     private final Ruling ruling;
     private final PlainWords words;
-    private final Map<String, Integer> roots = new TreeMap<>();
+    /** For each place the shortest way, and what the rule's variables stand for. */
+    private final Map<PlainPlace, Nearest> roots = new TreeMap<>();
+    private final Map<PlainPlace, Set<Object>> bindings = new HashMap<>();
+    private final Set<PlainPlace> cautions = new HashSet<>();
     private final Set<String> later = new TreeSet<>();
     private final Set<String> exercised = new TreeSet<>();
     private final Set<State> seen = new HashSet<>();
@@ -60,7 +74,7 @@ public final class PlainEvaluator {
         this.normal = start.facts();
         Wiring atStart = new Wiring(names, List.of(), start.clamps());
         Circuit circuit = new Circuit(names, atStart, withoutClamps());
-        this.writing = new Writing(names, site -> List.copyOf(circuit.feeding(site)));
+        this.writing = new Writing(names, start.clamps(), site -> List.copyOf(circuit.feeding(site)));
         this.program = writing.write(Block.Order.IN_ORDER, bound.body());
         List<Deed> deeds = new ArrayList<>();
         Set<String> climbed = new LinkedHashSet<>();
@@ -77,11 +91,11 @@ public final class PlainEvaluator {
             heldAt.put(permit.name(), Asking.heldAt(permit, writing));
         }
         for (Rulebook book : bound.procedure().keeps()) {
-            rules.addAll(book.rules());
+            book.rules().forEach(rule -> rules.add(new Kept(book.name(), rule)));
         }
-        this.mishaps = new Mishaps(scenery, events == 0 ? List.of() : rules, acts.size() + writing.steps().size());
+        this.mishaps = new Mishaps(scenery, events == 0 ? List.of() : only(rules), acts.size() + writing.steps().size());
         this.doings = new Doings(scenery, heldAt, acts);
-        this.recalling = new Recalling(scenery, doings, rules, acts);
+        this.recalling = new Recalling(scenery, doings, only(rules), acts);
         this.ruling = new Ruling(doings, recalling, mishaps);
         this.words = new PlainWords(names, mishaps);
     }
@@ -120,10 +134,10 @@ public final class PlainEvaluator {
         Asking asking = asking(first.facts());
         byEventsAlone(first.facts());
         watcher.begins(fact -> words.value(fact, first.facts().get(fact)));
-        boolean dirty = judge(IN_STATES, null, asking, 0, false);
-        dirty |= judge(List.of(Rule.Form.AT_START), null, asking, 0, false);
+        boolean dirty = judge(IN_STATES, null, asking, null, 0, false);
+        dirty |= judge(List.of(Rule.Form.AT_START), null, asking, null, 0, false);
         if (asking.circuit().now().anythingShorted()) {
-            root("flash", 0, false);
+            root(PlainPlace.of("flash", null), null, 0, false);
             dirty = true;
         }
         Set<State> clean = new HashSet<>();
@@ -162,10 +176,15 @@ public final class PlainEvaluator {
                 successors(state, 0, true).forEach(step -> dirtyStates.add(step.state));
             }
         }
-        later.removeAll(roots.keySet());
+        roots.keySet().forEach(place -> later.remove(place.rulebook() + "/" + place.name()));
+        ImmutableMap.Builder<PlainPlace, PlainResult.Root> places = ImmutableMap.builder();
+        roots.forEach((place, nearest) -> places.put(
+                place,
+                new PlainResult.Root(
+                        nearest.length(), nearest.step(), bindings.getOrDefault(place, Set.of()).size(), !cautions.contains(place))));
         return new PlainResult(
                 seen.size(),
-                ImmutableMap.copyOf(roots),
+                places.build(),
                 ImmutableSet.copyOf(later),
                 ImmutableSet.copyOf(exercised),
                 dirtyStates.isEmpty() && byLength.isEmpty());
@@ -185,16 +204,20 @@ public final class PlainEvaluator {
     /** @param length how many acts and reactions lead there */
     private record Step(State state, boolean dirty, int length) {}
 
-    private void root(String name, int length, boolean broken) {
+    /** The shortest way to a break. @param step the number of the step there */
+    private record Nearest(int length, int step) {}
+
+    private void root(PlainPlace place, PlainAct act, int length, boolean broken) {
         if (!broken) {
-            roots.merge(name, length, Math::min);
+            Nearest now = new Nearest(length, act == null ? -1 : act.stepNumber());
+            roots.merge(place, now, (a, b) -> a.length() <= b.length() ? a : b);
         }
     }
 
     /** What the writer states is not asked for any more once an event has happened. */
-    private void stated(String name, int length, boolean broken, Facts facts) {
+    private void stated(String sort, PlainAct act, int length, boolean broken, Facts facts) {
         if (!mishaps.any(facts)) {
-            root(name, length, broken);
+            root(PlainPlace.of(sort, act == null ? null : act.step()), act, length, broken);
         }
     }
 
@@ -218,10 +241,10 @@ public final class PlainEvaluator {
         }
         boolean goes = false;
         boolean waits = false;
-        int waiting = -1;
+        PlainAct waiting = null;
         for (Process.Next next : Process.next(state.left(), item -> outcome(state.facts(), item))) {
             if (doings.awaited(next.act(), asking) != Truth.TRUE) {
-                waiting = waits ? waiting : next.act().stepNumber();
+                waiting = waits ? waiting : next.act();
                 waits = true;
                 continue;
             }
@@ -229,7 +252,7 @@ public final class PlainEvaluator {
             all.addAll(attempt(state, asking, next, length, broken));
         }
         if (waits && !goes) {
-            stated("stuck " + waiting, length - 1, broken, state.facts());
+            stated("stuck", waiting, length - 1, broken, state.facts());
         }
         return all;
     }
@@ -254,11 +277,12 @@ public final class PlainEvaluator {
 
     private void settleAlone(Facts facts, PlainTrips.Happened happened, Set<Facts> met, ArrayDeque<Facts> open) {
         Asking then = asking(facts);
-        for (Rule rule : rules) {
+        for (Kept one : rules) {
+            Rule rule = one.rule();
             if (IN_STATES.contains(rule.form())) {
                 for (Map<String, Thing> env : ruling.bindings(rule, null, then)) {
                     if (ruling.kept(rule, env, then) != Truth.TRUE) {
-                        alone.add(List.of(rule.name(), env, mishaps.happened(facts)));
+                        alone.add(List.of(one.words(), env, mishaps.happened(facts)));
                     }
                 }
             }
@@ -278,20 +302,20 @@ public final class PlainEvaluator {
     private List<Step> attempt(State state, Asking asking, Process.Next next, int length, boolean broken) {
         PlainAct act = next.act();
         if (!doings.possible(act, state.facts())) {
-            stated("cannot " + act.stepNumber(), length, broken, state.facts());
+            stated("cannot", act, length, broken, state.facts());
             return List.of();
         }
-        boolean dirty = broken | judge(List.of(Rule.Form.BEFORE), act, asking, length, broken);
+        boolean dirty = broken | judge(List.of(Rule.Form.BEFORE), act, asking, act, length, broken);
         if (next.first()) {
             for (Condition condition : act.step().requires()) {
                 if (asking.ask(condition, Map.of()) != Truth.TRUE) {
-                    stated("requirement " + act.stepNumber(), length, dirty, state.facts());
+                    stated("requirement", act, length, dirty, state.facts());
                     return List.of();
                 }
             }
         }
         if (doings.seen(act, asking) == Truth.FALSE) {
-            stated("stop " + act.stepNumber(), length, dirty, state.facts());
+            stated("stop", act, length, dirty, state.facts());
             return List.of();
         }
         List<Step> all = new ArrayList<>();
@@ -304,9 +328,9 @@ public final class PlainEvaluator {
             Process.Next next, Asking left, Facts facts, PlainTrips.Happened happened, int length, boolean broken, List<Step> all) {
         Asking then = asking(facts);
         State reached = new State(next.rest(), facts);
-        boolean dirty = broken | judge(IN_STATES, null, then, length, broken);
+        boolean dirty = broken | judge(IN_STATES, null, then, next.act(), length, broken);
         if (then.circuit().now().anythingShorted()) {
-            stated("flash", length, dirty, facts);
+            stated("flash", next.act(), length, dirty, facts);
             all.add(new Step(reached, true, length));
             return;
         }
@@ -328,12 +352,12 @@ public final class PlainEvaluator {
     /** Judges what follows an act at rest; {@return whether a rule is broken}. @param left the state that the act leaves, which says what moment it is */
     private boolean rested(Process.Next next, Asking left, Asking then, int length, boolean broken) {
         PlainAct act = next.act();
-        boolean dirty = judge(List.of(Rule.Form.AFTER), act, left, then, length, broken);
-        rules.stream().filter(r -> r.form() == Rule.Form.EVENTUALLY).forEach(r -> putToTheQuestion(r, act, left, then));
+        boolean dirty = judge(List.of(Rule.Form.AFTER), act, left, then, act, length, broken);
+        rules.stream().filter(r -> r.rule().form() == Rule.Form.EVENTUALLY).forEach(r -> putToTheQuestion(r, act, left, then));
         if (next.last()) {
             for (Condition condition : act.step().expects()) {
                 if (then.ask(condition, Map.of()) != Truth.TRUE) {
-                    stated("expectation " + act.stepNumber(), length, broken | dirty, then.facts());
+                    stated("expectation", act, length, broken | dirty, then.facts());
                     break;
                 }
             }
@@ -343,39 +367,50 @@ public final class PlainEvaluator {
 
     private void ending(State state, int length, boolean broken) {
         Asking asking = asking(state.facts());
-        judge(List.of(Rule.Form.AT_END, Rule.Form.EVENTUALLY), null, asking, length, broken);
+        judge(List.of(Rule.Form.AT_END, Rule.Form.EVENTUALLY), null, asking, null, length, broken);
         for (Condition condition : bound.ends()) {
             if (asking.ask(condition, Map.of()) != Truth.TRUE) {
-                stated("ending", length, broken, state.facts());
+                stated("ending", null, length, broken, state.facts());
                 return;
             }
         }
     }
 
     /** Judges all rules of some forms; {@return whether any is broken}. */
-    private boolean judge(List<Rule.Form> forms, PlainAct act, Asking asking, int length, boolean broken) {
-        return judge(forms, act, asking, asking, length, broken);
+    private boolean judge(
+            List<Rule.Form> forms, PlainAct act, Asking asking, PlainAct at, int length, boolean broken) {
+        return judge(forms, act, asking, asking, at, length, broken);
     }
 
-    /** @param moment the state in which an act is looked at for the moments that it is */
+    /** @param moment the state in which an act is looked at for the moments that it is @param at the act that led here, if one did */
     private boolean judge(
-            List<Rule.Form> forms, PlainAct act, Asking moment, Asking asking, int length, boolean broken) {
+            List<Rule.Form> forms, PlainAct act, Asking moment, Asking asking, PlainAct at, int length, boolean broken) {
         boolean any = false;
-        for (Rule rule : rules) {
+        for (Kept one : rules) {
+            Rule rule = one.rule();
             if (!forms.contains(rule.form())) {
                 continue;
             }
             for (Map<String, Thing> env : ruling.bindings(rule, act, moment)) {
                 if (ruling.scope(rule, env, asking) == Truth.TRUE && ruling.excuse(rule, env, asking) != Truth.TRUE) {
-                    exercised.add(rule.name());
+                    exercised.add(one.words());
                 }
                 boolean byEvent = mishaps.any(asking.facts())
-                        && alone.contains(List.of(rule.name(), env, mishaps.happened(asking.facts())));
+                        && alone.contains(List.of(one.words(), env, mishaps.happened(asking.facts())));
                 if (!byEvent && ruling.kept(rule, env, asking) != Truth.TRUE) {
-                    // What is only a caution or advice leaves the way as it is.
-                    any |= rule.severity() == Rule.Severity.STOP;
-                    root(rule.name(), length, broken);
-                    later.add(rule.name());
+                    // What is only a caution or advice leaves the way as it is, and stays so in the states that follow: it is
+                    // told once, where it comes up first.
+                    boolean stops = rule.severity() == Rule.Severity.STOP;
+                    any |= stops;
+                    String step = PlainPlace.words(stops && at != null ? at.step() : null);
+                    PlainPlace place = new PlainPlace("rule", one.rulebook(), rule.name(), step);
+                    root(place, at, length, broken);
+                    if (!broken && stops) {
+                        bindings.computeIfAbsent(place, p -> new HashSet<>()).add(env);
+                    } else if (!stops) {
+                        cautions.add(place);
+                    }
+                    later.add(one.words());
                 }
             }
         }
@@ -383,11 +418,12 @@ public final class PlainEvaluator {
     }
 
     /** A rule on what must come at last has come up with the moment that asks for it. */
-    private void putToTheQuestion(Rule rule, PlainAct act, Asking left, Asking then) {
+    private void putToTheQuestion(Kept one, PlainAct act, Asking left, Asking then) {
+        Rule rule = one.rule();
         for (Map<String, Thing> env : doings.bindings(rule, act, left)) {
             boolean excused = ruling.excuse(rule, env, then) == Truth.TRUE;
             if (doings.scope(rule, env, then) == Truth.TRUE && !excused) {
-                exercised.add(rule.name());
+                exercised.add(one.words());
             }
         }
     }

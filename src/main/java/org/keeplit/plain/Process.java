@@ -48,8 +48,14 @@ sealed interface Process {
             for (int i = 0; i < count; i++) {
                 List<Process> others = without(step.left(), i);
                 Process rest = others.isEmpty() ? DONE : new OfStep(step.step(), true, step.order(), others);
-                for (PlainAct act : ((Once) step.left().get(i)).ways()) {
-                    all.add(new Next(act, rest, !step.begun(), others.isEmpty()));
+                for (Next one : next(step.left().get(i), found)) {
+                    Process left = rest;
+                    if (!(one.rest() instanceof Done)) {
+                        List<Process> more = new ArrayList<>(step.left());
+                        more.set(i, one.rest());
+                        left = new OfStep(step.step(), true, step.order(), more);
+                    }
+                    all.add(new Next(one.act(), left, !step.begun(), left instanceof Done));
                 }
             }
         } else if (process instanceof Parts parts) {

@@ -3,6 +3,7 @@ package org.keeplit.plain;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.keeplit.condition.Condition;
@@ -25,10 +26,12 @@ final class Writing {
     private final Names names;
     private final Function<String, List<String>> feeding;
     private final List<Block.Step> steps = new ArrayList<>();
+    private final WhereClampsAre whereClampsAre;
     private int acts;
 
-    Writing(Names names, Function<String, List<String>> feeding) {
+    Writing(Names names, Map<String, String> clampsAtStart, Function<String, List<String>> feeding) {
         this.names = names;
+        this.whereClampsAre = new WhereClampsAre(names, clampsAtStart);
         this.feeding = feeding;
     }
 
@@ -101,16 +104,32 @@ final class Writing {
             }
             left.add(new Process.Once(all));
         }
-        return new Process.OfStep(number, false, inOrder(step) ? Block.Order.IN_ORDER : Block.Order.TOGETHER, left);
+        return new Process.OfStep(number, false, orderOf(step.ordered()), pairs(step, left));
     }
 
-    private static boolean inOrder(Block.Step step) {
+    private static Block.Order orderOf(boolean inOrder) {
+        return inOrder ? Block.Order.IN_ORDER : Block.Order.TOGETHER;
+    }
+
+    /** Both ends on a phase belong together: the phases have one order, the ends of each have another. */
+    private static List<Process> pairs(Block.Step step, List<Process> acts) {
         Action a = step.action();
-        return step.ordered()
-                || a instanceof Action.Install i && i.ordered()
-                || a instanceof Action.Remove r && r.order() != Action.Order.EITHER
+        boolean twoEnds = a instanceof Action.Install
+                || a instanceof Action.Remove
+                || a instanceof Action.ApplyGround
+                || a instanceof Action.RemoveGround;
+        if (!twoEnds || step.asOne().isPresent()) {
+            return acts;
+        }
+        boolean endFirst = a instanceof Action.Install i && i.ordered()
+                || a instanceof Action.Remove r && r.first().isPresent()
                 || a instanceof Action.ApplyGround g && g.order() != Action.Order.EITHER
                 || a instanceof Action.RemoveGround u && u.order() != Action.Order.EITHER;
+        List<Process> pairs = new ArrayList<>();
+        for (int i = 0; i + 1 < acts.size(); i += 2) {
+            pairs.add(Process.of(orderOf(endFirst), acts.subList(i, i + 2)));
+        }
+        return pairs.isEmpty() ? acts : pairs;
     }
 
     private record Doing(List<String> actors, List<Deed> deeds) {}
@@ -236,7 +255,10 @@ final class Writing {
                                 : new Deed.LeadOff(device, m.side(), p, m.end()));
             }
         } else if (action instanceof Action.Remove r) {
-            phases(step, r.jumper()).forEach(p -> off(r.jumper(), p, r.order(), all));
+            phases(step, r.jumper()).forEach(p -> {
+                int first = r.first().map(side -> whereClampsAre.clampOn(r.jumper().toString(), p, side)).orElse(1);
+                off(r.jumper(), p, first, all);
+            });
         } else if (action instanceof Action.Clamp c) {
             phases(step, c.jumper()).forEach(p -> all.add(on(c.jumper(), p, c.clamp(), c.spot())));
         } else if (action instanceof Action.Unclamp c) {
@@ -252,7 +274,7 @@ final class Writing {
         } else if (action instanceof Action.ApplyGround g) {
             phases(step, g.ground()).forEach(p -> ground(g, p, all));
         } else if (action instanceof Action.RemoveGround g) {
-            phases(step, g.ground()).forEach(p -> off(g.ground(), p, g.order(), all));
+            phases(step, g.ground()).forEach(p -> off(g.ground(), p, g.order() == Action.Order.LINE_END ? 2 : 1, all));
         } else if (action instanceof Action.Prove v) {
             phases(step, v.of()).forEach(p -> all.add(new Deed.Prove(v.proof(), v.of().toString(), p)));
         } else if (action instanceof Action.TestDead t) {
@@ -284,8 +306,7 @@ final class Writing {
         return limit.isPresent() ? new Deed.See(limit.get()) : new Deed.Talkless();
     }
 
-    private static void off(Term family, Conductor phase, Action.Order order, List<Deed> all) {
-        int first = order == Action.Order.SECOND ? 2 : 1;
+    private static void off(Term family, Conductor phase, int first, List<Deed> all) {
         all.add(new Deed.ClampOff(family.toString(), phase, first));
         all.add(new Deed.ClampOff(family.toString(), phase, 3 - first));
     }
@@ -294,7 +315,7 @@ final class Writing {
         Deed earth = new Deed.ClampOn(ground.ground().toString(), phase, 1, Names.EARTH, Conductor.N);
         Deed line = new Deed.ClampOn(
                 ground.ground().toString(), phase, 2, names.vertex(ground.point(), phase), phase);
-        boolean earthFirst = ground.order() != Action.Order.SECOND;
+        boolean earthFirst = ground.order() != Action.Order.LINE_END;
         all.add(earthFirst ? earth : line);
         all.add(earthFirst ? line : earth);
     }

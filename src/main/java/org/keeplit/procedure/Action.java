@@ -40,7 +40,7 @@ public sealed interface Action {
      * @param jumper the jumper
      * @param first where its first clamp goes
      * @param second where its second clamp goes
-     * @param ordered whether the first clamp must go on first; otherwise either may
+     * @param ordered whether on each phase the first clamp must go on first; otherwise either may
      */
     record Install(Term jumper, Spot first, Spot second, boolean ordered) implements Action {}
 
@@ -48,9 +48,9 @@ public sealed interface Action {
      * A jumper comes off.
      *
      * @param jumper the jumper
-     * @param order which clamp comes off first
+     * @param first the side of the device it was brought for whose clamp comes off first on each phase; empty for either
      */
-    record Remove(Term jumper, Order order) implements Action {}
+    record Remove(Term jumper, Optional<Side> first) implements Action {}
 
     /**
      * One clamp of a jumper goes on.
@@ -77,12 +77,12 @@ public sealed interface Action {
      */
     record Spot(Term point, Optional<PhaseTerm> phase) {}
 
-    /** Which of two ends moves first. */
+    /** Which end of a ground moves first on each phase. */
     enum Order {
-        /** The first clamp, or the ground end. */
-        FIRST,
-        /** The second clamp, or the line end. */
-        SECOND,
+        /** The ground end. */
+        GROUND_END,
+        /** The line end. */
+        LINE_END,
         /** Either; both orders are explored. */
         EITHER
     }

@@ -148,11 +148,13 @@ public record Procedure(
     /**
      * A root break that must be found.
      *
+     * @param rulebook the rulebook of the rule, where it was said
      * @param rule the rule's name, or one of the words {@code requirement}, {@code stop}, {@code cannot},
      *     {@code expectation}, {@code ending}
      * @param step the label of the step, or the sentence if it has none
      * @param phase the phase, if it was said
      * @param span where it was written
      */
-    public record MustFail(String rule, Optional<String> step, Optional<Conductor> phase, Span span) {}
+    public record MustFail(
+            Optional<String> rulebook, String rule, Optional<String> step, Optional<Conductor> phase, Span span) {}
 }

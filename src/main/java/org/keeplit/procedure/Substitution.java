@@ -151,7 +151,7 @@ final class Substitution {
         } else if (action instanceof Action.Install a) {
             return new Action.Install(term(a.jumper()), spot(a.first()), spot(a.second()), a.ordered());
         } else if (action instanceof Action.Remove a) {
-            return new Action.Remove(term(a.jumper()), a.order());
+            return new Action.Remove(term(a.jumper()), a.first());
         } else if (action instanceof Action.Clamp a) {
             return new Action.Clamp(term(a.jumper()), a.clamp(), spot(a.spot()));
         } else if (action instanceof Action.Unclamp a) {

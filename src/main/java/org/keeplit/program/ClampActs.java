@@ -8,6 +8,7 @@ import org.keeplit.network.Side;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Person;
+import org.keeplit.text.Problem;
 
 /** Writes the steps that move clamps out as acts: one for each end of a jumper or a ground. */
 final class ClampActs {
@@ -30,9 +31,7 @@ final class ClampActs {
                 clampOn(family, phase, 2, install.second(), clampActor(install.second()));
             }
         } else if (action instanceof Action.Remove remove) {
-            for (Conductor phase : acts.phases()) {
-                ends(remove.jumper().toString(), phase, remove.order(), false, null);
-            }
+            acts.phases().forEach(phase -> remove(remove, phase));
         } else if (action instanceof Action.Clamp clamp) {
             for (Conductor phase : acts.phases()) {
                 clampOn(clamp.jumper().toString(), phase, clamp.clamp(), clamp.spot(), acts.actors());
@@ -115,8 +114,27 @@ final class ClampActs {
         return lowering.bound().temporary(family).filter(t -> t.kind().base() == base).isPresent();
     }
 
+    private void remove(Action.Remove remove, Conductor phase) {
+        String family = remove.jumper().toString();
+        int first = 1;
+        if (remove.first().isPresent()) {
+            Side side = remove.first().get();
+            Optional<Integer> clamp = lowering.sides().clampOn(family, phase, side);
+            if (clamp.isEmpty()) {
+                lowering.problems().add(Problem.error(
+                                "which-clamp",
+                                step.span(),
+                                "it is not known which clamp of " + family + " sits on the " + side.word() + " side on phase " + phase)
+                        .help("write one step for each clamp: takes the first clamp of " + family + " off"));
+            }
+            first = clamp.orElse(1);
+        }
+        end(family, phase, first);
+        end(family, phase, 3 - first);
+    }
+
     private void ends(String family, Conductor phase, Action.Order order, boolean on, Vertex at) {
-        int first = order == Action.Order.SECOND ? 2 : 1;
+        int first = order == Action.Order.LINE_END ? 2 : 1;
         for (int clamp : new int[] {first, 3 - first}) {
             if (at == null && !on) {
                 end(family, phase, clamp);

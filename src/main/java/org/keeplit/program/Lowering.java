@@ -2,6 +2,7 @@ package org.keeplit.program;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.Lists;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -32,6 +33,8 @@ public final class Lowering {
     private final Map<FieldKey.Clamp, List<Vertex>> spots = new LinkedHashMap<>();
     private final Map<String, List<String>> outcomes = new LinkedHashMap<>();
     private int leaves;
+    /** Made only for a step that names a side. */
+    private ClampSides sides;
 
     private Lowering(
             Bound bound,
@@ -112,6 +115,14 @@ public final class Lowering {
 
     Bound bound() {
         return bound;
+    }
+
+    /** {@return on which side each clamp of a jumper sits} */
+    ClampSides sides() {
+        if (sides == null) {
+            sides = new ClampSides(bound, start);
+        }
+        return sides;
     }
 
     Problems problems() {
@@ -207,8 +218,24 @@ public final class Lowering {
             }
             leaves.add(new Plan.Leaf(this.leaves++, all.build()));
         }
-        Block.Order order = StepActs.inOrder(step) ? Block.Order.IN_ORDER : Block.Order.TOGETHER;
-        return new Plan.Node(order, leaves.build(), number);
+        return new Plan.Node(
+                order(step.ordered()), phaseByPhase(step, leaves.build()), number);
+    }
+
+    private static Block.Order order(boolean inOrder) {
+        return inOrder ? Block.Order.IN_ORDER : Block.Order.TOGETHER;
+    }
+
+    /** Of a step that moves both ends of something, the two ends on one phase are one part of it. */
+    private static ImmutableList<Plan> phaseByPhase(Block.Step step, ImmutableList<Plan> leaves) {
+        int ends = StepActs.ends(step.action());
+        boolean endFirst = StepActs.isEndFirst(step.action());
+        if (step.asOne().isPresent() || leaves.size() < ends || endFirst == step.ordered() && !endFirst || ends == 1) {
+            return leaves;
+        }
+        return Lists.partition(leaves, ends).stream()
+                .map(phase -> new Plan.Node(order(endFirst), ImmutableList.copyOf(phase), -1))
+                .collect(ImmutableList.toImmutableList());
     }
 
     /**

@@ -34,22 +34,26 @@ final class StepActs {
         this.actors = step.actors().stream().map(Term::toString).collect(Collectors.joining(" and "));
     }
 
-    /** {@return whether the acts of a step follow one another as written} */
-    static boolean inOrder(Block.Step step) {
-        if (step.ordered()) {
-            return true;
-        }
-        Action action = step.action();
+    /** {@return how many ends a step moves on each phase: both ends of a jumper or a ground, whose acts stand side by side} */
+    static int ends(Action action) {
+        return action instanceof Action.Install
+                        || action instanceof Action.Remove
+                        || action instanceof Action.ApplyGround
+                        || action instanceof Action.RemoveGround
+                ? 2
+                : 1;
+    }
+
+    /** {@return whether the two ends on one phase move in the order that the step says} */
+    static boolean isEndFirst(Action action) {
         if (action instanceof Action.Install install) {
             return install.ordered();
         } else if (action instanceof Action.Remove remove) {
-            return remove.order() != Action.Order.EITHER;
+            return remove.first().isPresent();
         } else if (action instanceof Action.ApplyGround ground) {
             return ground.order() != Action.Order.EITHER;
-        } else if (action instanceof Action.RemoveGround ground) {
-            return ground.order() != Action.Order.EITHER;
         }
-        return false;
+        return action instanceof Action.RemoveGround ground && ground.order() != Action.Order.EITHER;
     }
 
     /** {@return the acts; where an act has several outcomes, the outcomes together} */

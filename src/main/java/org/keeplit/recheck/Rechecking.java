@@ -15,7 +15,6 @@ import org.keeplit.plain.PlainWatcher;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Instance;
-import org.keeplit.rule.Rule;
 import org.keeplit.text.Problems;
 
 /** One re-check: what the plain evaluator meets, held against the proof as it comes. */
@@ -49,9 +48,10 @@ final class Rechecking implements PlainWatcher {
             return Rechecked.refused(place, 0, problems.sorted().stream().map(p -> p.message()).toList());
         }
         PlainResult found = PlainEvaluator.evaluate(bound, proof.head().events(), Integer.MAX_VALUE, this);
-        found.roots().forEach((name, length) -> {
-            if (isStop(instance, name)) {
-                wrong.add("broken: " + name + ", after " + length + (length == 1 ? " act" : " acts"));
+        found.places().forEach((at, root) -> {
+            if (root.stops()) {
+                String name = at.name().isEmpty() ? at.sort() : at.rulebook() + "/" + at.name();
+                wrong.add("broken: " + name + ", after " + root.length() + (root.length() == 1 ? " act" : " acts"));
             }
         });
         if (unsolved) {
@@ -64,13 +64,6 @@ final class Rechecking implements PlainWatcher {
             return Rechecked.refused(place, states, wrong);
         }
         return new Rechecked(place, cut ? Rechecked.Status.UNDECIDED : Rechecked.Status.CONFIRMED, states, ImmutableList.of());
-    }
-
-    /** {@return whether what was found breaks the proof: anything but a rule that is only a caution or advice} */
-    private static boolean isStop(Instance instance, String name) {
-        return instance.procedure().keeps().stream()
-                .flatMap(book -> book.rules().stream())
-                .noneMatch(rule -> rule.name().equals(name) && rule.severity() != Rule.Severity.STOP);
     }
 
     @Override

@@ -54,32 +54,38 @@ public record ExampleJudgement(
                     .forEach(name -> differences.add("the case of " + name + " never comes up in it, so it shows nothing"));
         }
         for (Example.Breaks breaks : example.breaks()) {
-            found(run, breaks).ifPresent(f -> reasons(run, breaks, f, differences));
+            reasons(run, breaks, found(run, breaks), differences);
         }
         return new ExampleJudgement(
                 group, example, judgement, ImmutableList.copyOf(differences), seen);
     }
 
-    private static Optional<Finding> found(Found run, Example.Breaks breaks) {
+    private static List<Finding> found(Found run, Example.Breaks breaks) {
         return Stream.concat(
                         run.outcome().findings().stream(), run.outcome().notes().stream())
-                .filter(f -> f.name().equals(breaks.what().rule()))
-                .findFirst();
+                .filter(f -> Expected.matches(breaks.what(), f))
+                .toList();
     }
 
     /** A break that came as stated may still have come for another reason. */
     private static void reasons(
-            Found run, Example.Breaks breaks, Finding found, List<String> differences) {
+            Found run, Example.Breaks breaks, List<Finding> found, List<String> differences) {
+        if (found.isEmpty()) {
+            return;
+        }
         String rule = breaks.what().rule();
-        breaks.says().filter(s -> !s.equals(found.sentence())).ifPresent(s -> differences.add(
-                rule + " does not say \"" + s + "\", but \"" + found.sentence() + "\""));
+        Finding first = found.get(0);
+        breaks.says().filter(s -> found.stream().noneMatch(f -> s.equals(f.sentence()))).ifPresent(s -> differences.add(
+                rule + " does not say \"" + s + "\", but \"" + first.sentence() + "\""));
         if (breaks.bindings().isEmpty() && breaks.because().isEmpty()) {
             return;
         }
-        Optional<ImmutableList<Why>> whys = run.reasons(rule, breaks.bindings(), breaks.because());
+        Optional<ImmutableList<Why>> whys = found.stream()
+                .flatMap(f -> run.reasons(f, breaks.bindings(), breaks.because()).stream())
+                .findFirst();
         if (whys.isEmpty()) {
             differences.add(rule + " is not broken for " + words(breaks.bindings()) + ", but for "
-                    + words(found.bindings()));
+                    + words(first.bindings()));
             return;
         }
         for (Why why : whys.get()) {

@@ -46,15 +46,23 @@ final class Expected {
         return new Differences(missing.build(), besides.build());
     }
 
-    private static boolean matches(Procedure.MustFail must, Finding finding) {
-        return must.rule().equals(finding.name())
+    /** {@return whether a finding is one of those that were stated} */
+    static boolean matches(Procedure.MustFail must, Finding finding) {
+        return names(must, finding)
                 && (must.step().isEmpty() || must.step().get().equals(finding.step()))
                 && (must.phase().isEmpty() || must.phase().equals(finding.phase()));
     }
 
+    /** {@return whether it is the rule, or the sort of finding, that was stated, wherever} */
+    static boolean names(Procedure.MustFail must, Finding finding) {
+        return must.rule().equals(finding.name())
+                && (must.rulebook().isEmpty() || must.rulebook().equals(finding.rulebook()));
+    }
+
     /** {@return a break that must be found, as it was stated} */
     static String words(Procedure.MustFail must) {
-        return must.rule()
+        return must.rulebook().map(book -> book + "/").orElse("")
+                + must.rule()
                 + must.step().map(s -> " at " + s).orElse("")
                 + must.phase().map(p -> " on phase " + p).orElse("");
     }

@@ -61,7 +61,7 @@ public record Judgement(Instance instance, Outcome outcome, Status status, Immut
     private static ImmutableList<Finding> counting(Procedure procedure, Outcome outcome) {
         ImmutableList.Builder<Finding> all = ImmutableList.<Finding>builder().addAll(outcome.findings());
         outcome.notes().stream()
-                .filter(note -> procedure.mustFail().stream().anyMatch(m -> m.rule().equals(note.name())))
+                .filter(note -> procedure.mustFail().stream().anyMatch(m -> Expected.names(m, note)))
                 .forEach(all::add);
         return all.build();
     }

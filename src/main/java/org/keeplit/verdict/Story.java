@@ -1,7 +1,9 @@
 package org.keeplit.verdict;
 
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.keeplit.condition.Truth;
 import org.keeplit.outcome.Finding;
@@ -28,9 +30,13 @@ final class Story {
                 .append('\n');
         judgement.differences().forEach(d -> out.append("  ").append(d).append('\n'));
         List<TraceStep> told = List.of();
+        Set<List<Object>> begun = new HashSet<>();
         for (Finding finding : judgement.stories()) {
-            tell(finding, told, out);
-            told = finding.trace();
+            if (begun.add(what(finding))) {
+                tell(finding, told, out);
+                told = finding.trace();
+                elsewhere(finding, judgement.stories(), out);
+            }
         }
         String later = judgement.outcome().rules().stream()
                 .filter(r -> r.verdict() == RuleResult.Verdict.ONLY_AFTER)
@@ -39,6 +45,21 @@ final class Story {
                 .collect(Collectors.joining(", "));
         if (!later.isEmpty()) {
             out.append("\n  Broken as a consequence: ").append(later).append('\n');
+        }
+    }
+
+    /** {@return what is broken, wherever} */
+    private static List<Object> what(Finding finding) {
+        return List.of(finding.kind(), finding.rulebook(), finding.name());
+    }
+
+    /** Names the further places at which the same is broken. */
+    private static void elsewhere(Finding told, List<Finding> all, StringBuilder out) {
+        List<Finding> others =
+                all.stream().filter(f -> f != told && what(f).equals(what(told))).toList();
+        if (!others.isEmpty()) {
+            out.append("\n  Broken first in other orders, too:\n");
+            others.forEach(f -> out.append("    ").append(headline(f)).append('\n'));
         }
     }
 
@@ -71,6 +92,7 @@ final class Story {
         return what
                 + (bindings.isEmpty() ? "" : " for " + bindings + others)
                 + (finding.step().isEmpty() ? "" : ", at step " + finding.step())
+                + finding.phase().map(p -> " on phase " + p).orElse("")
                 + (length == 0 ? "" : length == 1 ? ", at the first act" : ", after " + length + " acts");
     }
 

@@ -131,9 +131,9 @@ class ProceduresTest {
         assertEquals(
                 Optional.of("Both hold their clamps."), step("load side first").asOne());
         assertEquals(
-                Action.Order.SECOND,
-                action(Action.Remove.class, "removes J on P").order(),
-                "load side was first");
+                Optional.of(Side.SOURCE),
+                action(Action.Remove.class, "removes J on P").first(),
+                "the side that the step says");
         Action.Install lines = action(Action.Install.class, "east and west install J from");
         assertEquals("the load-side line of R", lines.second().point().toString());
         assertEquals(2, step("east and west install J from").actors().size());
@@ -155,10 +155,10 @@ class ProceduresTest {
         Action.MoveLead rolled = action(Action.MoveLead.class, "onto phase B");
         assertEquals(Optional.of(on("B")), rolled.onto(), "a rolled lead");
         assertEquals(
-                Action.Order.FIRST,
+                Action.Order.GROUND_END,
                 action(Action.ApplyGround.class, "applies G").order());
         assertEquals(
-                Action.Order.SECOND,
+                Action.Order.LINE_END,
                 action(Action.RemoveGround.class, "removes G").order());
         assertEquals(
                 Action.Proof.IN_PHASE, action(Action.Prove.class, "in phase").proof());
@@ -245,7 +245,7 @@ class ProceduresTest {
         assertEquals("opened", insert.anchor().toString());
         Action.Remove remove = assertInstanceOf(
                 Action.Remove.class, ((Block.Step) insert.blocks().get(1)).action());
-        assertEquals(Action.Order.SECOND, remove.order());
+        assertEquals(Optional.of(Side.LOAD), remove.first());
         assertEquals(3, p.mustFail().size());
     }
 

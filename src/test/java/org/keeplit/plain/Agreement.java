@@ -2,6 +2,8 @@ package org.keeplit.plain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
 import com.google.common.collect.Iterables;
 import java.util.Map;
 import java.util.Set;
@@ -17,6 +19,7 @@ import org.keeplit.outcome.Watcher;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.rule.Rule;
 import org.keeplit.text.Problems;
 
 /** Holds the fast and the plain evaluator against one another. */
@@ -40,7 +43,16 @@ final class Agreement {
     /** {@return how the two differ, in words; empty if they do not} */
     static String difference(Outcome fast, PlainResult plain) {
         StringBuilder all = new StringBuilder();
-        differ(all, "root findings and the length of the way there", plain.roots(), roots(fast));
+        Map<PlainPlace, PlainResult.Root> places = places(fast);
+        Map<PlainPlace, PlainResult.Root> plainly = new TreeMap<>();
+        plain.places().forEach((place, root) -> plainly.put(
+                place,
+                new PlainResult.Root(
+                        root.length(),
+                        places.containsKey(place) ? places.get(place).step() : root.step(),
+                        places.containsKey(place) && places.get(place).bindings() < 0 ? -1 : root.bindings(),
+                        root.stops())));
+        differ(all, "root findings, the length of the way there and the bindings", plainly, places);
         differ(all, "broken after others", plain.later(), named(fast, RuleResult.Verdict.ONLY_AFTER));
         differ(all, "exercised", plain.exercised(), exercised(fast, plain));
         differ(all, "states", plain.states(), fast.states());
@@ -53,18 +65,30 @@ final class Agreement {
         }
     }
 
+    /** {@return the lengths by name, see {@link PlainResult#roots}} */
     static Map<String, Integer> roots(Outcome outcome) {
-        Map<String, Integer> all = new TreeMap<>();
+        return new PlainResult(0, ImmutableMap.copyOf(places(outcome)), ImmutableSet.of(), ImmutableSet.of(), true).roots();
+    }
+
+    private static Map<PlainPlace, PlainResult.Root> places(Outcome outcome) {
+        Map<PlainPlace, PlainResult.Root> all = new TreeMap<>();
         for (Finding finding : Iterables.concat(outcome.findings(), outcome.notes())) {
-            boolean numbered =
-                    switch (finding.kind()) {
-                        case REQUIREMENT, STOP, CANNOT, EXPECTATION, STUCK -> true;
-                        default -> false;
-                    };
             int length = finding.kind() == Finding.Kind.STUCK
                     ? finding.trace().size() - 1
                     : finding.trace().size();
-            all.put(finding.name() + (numbered ? " " + finding.stepNumber() : ""), length);
+            PlainPlace place = new PlainPlace(
+                    finding.kind().word(),
+                    finding.rulebook().orElse(""),
+                    finding.rule().map(Rule::name).orElse(""),
+                    finding.severity() == Rule.Severity.STOP ? step(finding, outcome) : "");
+            boolean stops = finding.severity() == Rule.Severity.STOP;
+            int bindings = finding.rule().isPresent() && stops ? finding.others() + 1 : 0;
+            // The plain evaluator does not tell phases apart: bindings are counted only where a step has one place.
+            all.merge(
+                    place,
+                    new PlainResult.Root(length, finding.stepNumber(), bindings, stops),
+                    (a, b) -> new PlainResult.Root(
+                            Math.min(a.length(), b.length()), a.length() <= b.length() ? a.step() : b.step(), finding.rule().isPresent() ? -1 : 0, stops));
         }
         return all;
     }
@@ -73,8 +97,22 @@ final class Agreement {
         Set<String> all = new TreeSet<>();
         outcome.rules().stream()
                 .filter(r -> r.verdict() == verdict)
-                .forEach(r -> all.add(r.rule().name()));
+                .forEach(r -> all.add(qualified(r)));
         return all;
+    }
+
+    private static String step(Finding finding, Outcome outcome) {
+        if (finding.stepNumber() < 0) {
+            return "";
+        }
+        // The steps of events are not among those of the procedure; the way ends with one.
+        return finding.stepNumber() < outcome.steps().size()
+                ? PlainPlace.words(outcome.steps().get(finding.stepNumber()))
+                : finding.step() + ":" + finding.trace().get(finding.trace().size() - 1).line();
+    }
+
+    private static String qualified(RuleResult rule) {
+        return rule.rulebook() + "/" + rule.rule().name();
     }
 
     /** A broken rule was exercised too; the fast evaluator does not say so of rules broken as unknown. */
@@ -83,8 +121,8 @@ final class Agreement {
         for (RuleResult rule : outcome.rules()) {
             boolean broken = rule.verdict() == RuleResult.Verdict.BROKEN
                     || rule.verdict() == RuleResult.Verdict.ONLY_AFTER;
-            if (broken && plain.exercised().contains(rule.rule().name())) {
-                all.add(rule.rule().name());
+            if (broken && plain.exercised().contains(qualified(rule))) {
+                all.add(qualified(rule));
             }
         }
         return all;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import com.google.common.collect.Iterables;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.keeplit.outcome.Finding;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
@@ -60,9 +61,16 @@ final class GeneratedRun {
             Optional<Map<String, Integer>> all = EveryOrder.roots(bound, 3000);
             all.ifPresent(roots -> {
                 everyOrder++;
-                assertEquals(roots, Agreement.roots(one.fast()), () -> "seed " + seed + ": every order");
+                assertEquals(byName(roots), byName(Agreement.roots(one.fast())), () -> "seed " + seed + ": every order");
             });
         }
+    }
+
+    /** Steps that stand on one line are one place: their numbers are left out. */
+    private static Map<String, Integer> byName(Map<String, Integer> roots) {
+        Map<String, Integer> all = new TreeMap<>();
+        roots.forEach((root, length) -> all.merge(root.replaceAll(" \\d+$", ""), length, Math::min));
+        return all;
     }
 
     Spread spread() {

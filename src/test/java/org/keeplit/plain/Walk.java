@@ -59,7 +59,7 @@ final class Walk {
         Map<String, Integer> bare = new HashMap<>(normal.facts());
         bare.keySet().removeIf(f -> f.startsWith("clamp "));
         Circuit circuit = new Circuit(names, new Wiring(names, List.of(), normal.clamps()), new Facts(bare));
-        Writing writing = new Writing(names, site -> List.copyOf(circuit.feeding(site)));
+        Writing writing = new Writing(names, normal.clamps(), site -> List.copyOf(circuit.feeding(site)));
         Process program = writing.write(Block.Order.IN_ORDER, bound.body());
         List<Deed> deeds = new ArrayList<>();
         List<PlainAct> all = new ArrayList<>();
