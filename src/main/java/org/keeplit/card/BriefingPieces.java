@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.keeplit.page.Html;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.verdict.Basis;
 
 /** The briefing as pieces of sheets: what everyone hears before the first step. */
 final class BriefingPieces {
@@ -35,6 +36,7 @@ final class BriefingPieces {
         Procedure procedure = set.instance().procedure();
         pieces.add(new Piece("<h2>Briefing</h2><p>" + Html.text(procedure.title()) + "</p>", 2.5 + Piece.lines(procedure.title())));
         people(procedure);
+        told("Without supply by plan", set.basis().outages().stream().map(Basis::words).toList());
         told("Called outage", outage());
         told("Keep away", set.approach().isEmpty()
                 ? List.of("The network states no voltage of the table: ask for the distance before work.")
@@ -49,6 +51,7 @@ final class BriefingPieces {
                 .toList());
         told("What stops the job (common practice, no source)", STOPS);
         told("What can hurt someone in this job", set.hazards());
+        told("What the proof rests on", set.basis().all());
         // Lists flow over sheets, pictures do not: first all of the one, then all of the other.
         picture("The network, with what this job leaves alone folded", Optional.of(set.network()));
         picture("The way to the work", set.feeder());

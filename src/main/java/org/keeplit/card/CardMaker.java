@@ -39,6 +39,7 @@ import org.keeplit.program.Parts;
 import org.keeplit.program.Primitive;
 import org.keeplit.program.Program;
 import org.keeplit.rule.Rule;
+import org.keeplit.verdict.Basis;
 
 /** Makes the cards of a procedure from what is proved of it. */
 public final class CardMaker {
@@ -120,6 +121,7 @@ public final class CardMaker {
         return new CardSet(
                 instance,
                 proof,
+                Basis.of(instance, outcome),
                 InputHash.of(instance),
                 Approach.of(instance.network()),
                 retreat.outage(),

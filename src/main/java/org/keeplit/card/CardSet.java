@@ -5,12 +5,14 @@ import java.util.Optional;
 import org.keeplit.outcome.CalledOutage;
 import org.keeplit.page.Proof;
 import org.keeplit.procedure.Instance;
+import org.keeplit.verdict.Basis;
 
 /**
  * All that cards tell of a procedure on one place.
  *
  * @param instance the procedure, where it was proved and from which start
  * @param proof what was proved of it
+ * @param basis what the proof rests on
  * @param hash a short hash of everything that the proof read
  * @param approach the approach distances, in words; empty if the network states no voltage
  * @param outage what a called outage takes, where the procedure holds
@@ -24,6 +26,7 @@ import org.keeplit.procedure.Instance;
 public record CardSet(
         Instance instance,
         Proof proof,
+        Basis basis,
         String hash,
         ImmutableList<String> approach,
         Optional<CalledOutage> outage,

@@ -104,13 +104,14 @@ final class CheckCommand implements Callable<Integer> {
         form.tell(
                 spec,
                 new Answer.Checks(judgements, strict),
+                library.unjudged(),
                 problems.sorted(),
                 why,
                 "There is nothing to check: no procedure here says what it is proved on.");
         if (proofs != null && !problems.hasErrors()) {
             write(proved);
         }
-        return ExitCode.of(judgements, problems.hasErrors(), strict);
+        return ExitCode.of(judgements, library.unjudged(), problems.hasErrors(), strict);
     }
 
     private void write(List<Keeplit.Proved> proved) {

@@ -1,6 +1,7 @@
 package org.keeplit.command;
 
 import java.util.List;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
 import org.keeplit.verdict.Judgement;
@@ -17,15 +18,15 @@ final class ExitCode {
     static final int MISTAKES = 3;
     /** A limit was reached, or a figure could not be worked out. */
     static final int UNDECIDED = 4;
-    /** A rule was not exercised, or examples leave something of it unshown, under {@code --strict}. */
-    static final int NOT_EXERCISED = 5;
+    /** Nothing was asked of a procedure; under {@code --strict} also: a rule was not exercised, or examples leave something of it unshown. */
+    static final int NOT_PROVED = 5;
     /** A fault of this program. */
     static final int FAULT = 70;
 
     private ExitCode() {}
 
     /** {@return the code for many verdicts: mistakes before broken before undecided before not exercised} */
-    static int of(List<Judgement> judgements, boolean mistakes, boolean strict) {
+    static int of(List<Judgement> judgements, List<Unjudged> unjudged, boolean mistakes, boolean strict) {
         if (mistakes) {
             return MISTAKES;
         }
@@ -38,7 +39,8 @@ final class ExitCode {
         boolean silent = judgements.stream()
                 .anyMatch(j -> j.status() == Judgement.Status.HOLDS
                         && !j.notExercised().isEmpty());
-        return strict && silent ? NOT_EXERCISED : PROVED;
+        boolean unasked = !unjudged.isEmpty() || judgements.stream().anyMatch(j -> j.status() == Judgement.Status.NOT_PROVED);
+        return unasked || strict && silent ? NOT_PROVED : PROVED;
     }
 
     /** {@return the code for many examples, in the same order: mistakes, failed, undecided, not shown} */
@@ -52,6 +54,6 @@ final class ExitCode {
         if (examples.stream().anyMatch(ExampleJudgement::isUndecided)) {
             return UNDECIDED;
         }
-        return strict && !coverage.isComplete() ? NOT_EXERCISED : PROVED;
+        return strict && !coverage.isComplete() ? NOT_PROVED : PROVED;
     }
 }

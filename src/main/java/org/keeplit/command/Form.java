@@ -13,6 +13,7 @@ import org.keeplit.exchange.TextReporter;
 import org.keeplit.explore.Explored;
 import org.keeplit.gridfile.GridImport;
 import org.keeplit.language.Explanations;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.recheck.ProofReader;
 import org.keeplit.text.Pages;
 import org.keeplit.text.Problem;
@@ -67,15 +68,22 @@ final class Form {
      *
      * @param spec the command
      * @param answer the answer
+     * @param unjudged the procedures and examples of which nothing is claimed
      * @param problems what is wrong with the files
      * @param full whether text tells everything
      * @param nothing what text says of an empty answer, unless the files have mistakes
      */
-    void tell(CommandLine.Model.CommandSpec spec, Answer answer, List<Problem> problems, boolean full, String nothing) {
+    void tell(
+            CommandLine.Model.CommandSpec spec,
+            Answer answer,
+            List<Unjudged> unjudged,
+            List<Problem> problems,
+            boolean full,
+            String nothing) {
         var out = spec.commandLine().getOut();
         boolean mistakes = problems.stream().anyMatch(p -> p.severity() == Problem.Severity.ERROR);
-        if (!isText() || !answer.isEmpty()) {
-            out.print(reporter(full).tell(answer, problems));
+        if (!isText() || !answer.isEmpty() || !unjudged.isEmpty()) {
+            out.print(reporter(full).tell(answer, unjudged, problems));
         } else if (!mistakes) {
             out.println(nothing);
         }

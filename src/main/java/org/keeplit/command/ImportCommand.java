@@ -87,7 +87,7 @@ final class ImportCommand implements Callable<Integer> {
             write(made.text());
         }
         if (!mistakes || !form.isText()) {
-            form.tell(spec, new Answer.Imports(List.of(made)), problems, full, "");
+            form.tell(spec, new Answer.Imports(List.of(made)), List.of(), problems, full, "");
         }
         if (mistakes) {
             return ExitCode.MISTAKES;

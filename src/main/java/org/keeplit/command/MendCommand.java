@@ -47,7 +47,7 @@ final class MendCommand implements Callable<Integer> {
         Problems problems = Mistakes.of(library);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
-            form.tell(spec, new Answer.Mends(List.of()), problems.sorted(), false, "");
+            form.tell(spec, new Answer.Mends(List.of()), library.unjudged(), problems.sorted(), false, "");
             return ExitCode.MISTAKES;
         }
         Limits limits = new Limits(maxStates, Duration.ofSeconds(60), Limits.USUAL.bytes());
@@ -62,6 +62,7 @@ final class MendCommand implements Callable<Integer> {
         form.tell(
                 spec,
                 new Answer.Mends(mends),
+                library.unjudged(),
                 problems.sorted(),
                 false,
                 "There is nothing to mend: no procedure here that must hold says what it is proved on.");

@@ -87,7 +87,7 @@ final class RecheckCommand implements Callable<Integer> {
     }
 
     private void tell(List<Answer.OfProof> some, Problems problems) {
-        form.tell(spec, new Answer.Rechecks(some), problems.sorted(), false, "");
+        form.tell(spec, new Answer.Rechecks(some), List.of(), problems.sorted(), false, "");
     }
 
     private List<Path> paths() {

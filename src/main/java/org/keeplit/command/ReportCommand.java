@@ -45,6 +45,7 @@ final class ReportCommand extends PaperCommand<ProofReport> {
             case FAILS_AS_STATED -> "fails as it states";
             case BROKEN -> "BROKEN";
             case UNDECIDED -> "UNDECIDED";
+            case NOT_PROVED -> "NOT PROVED";
         } + ", " + one.ways().size() + (one.ways().size() == 1 ? " way" : " ways") + " to look through.";
     }
 

@@ -73,7 +73,7 @@ final class SweepCommand implements Callable<Integer> {
         Problems problems = Mistakes.of(library);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
-            form.tell(spec, new Answer.Sweeps(List.of()), problems.sorted(), all, "");
+            form.tell(spec, new Answer.Sweeps(List.of()), library.mistaken(), problems.sorted(), all, "");
             return ExitCode.MISTAKES;
         }
         List<Procedure> procedures = library.givenProcedures().stream()
@@ -86,7 +86,7 @@ final class SweepCommand implements Callable<Integer> {
                 Sweep.places(procedures, given.isEmpty() ? library.networks().values() : given);
         if (places.isEmpty()) {
             String nothing = "There is nothing to sweep: no procedure here that must hold fits anything in a network here.";
-            form.tell(spec, new Answer.Sweeps(List.of()), problems.sorted(), all, nothing);
+            form.tell(spec, new Answer.Sweeps(List.of()), library.mistaken(), problems.sorted(), all, nothing);
             return ExitCode.PROVED;
         }
         try {
@@ -101,7 +101,7 @@ final class SweepCommand implements Callable<Integer> {
         if (next > 0) {
             System.err.print("\r" + " ".repeat(70) + "\r");
         }
-        form.tell(spec, new Answer.Sweeps(told), problems.sorted(), all, "");
+        form.tell(spec, new Answer.Sweeps(told), library.mistaken(), problems.sorted(), all, "");
         return code(told, places.size());
     }
 
@@ -126,6 +126,7 @@ final class SweepCommand implements Callable<Integer> {
         }
         boolean cut = results.size() < places
                 || results.stream().anyMatch(r -> r.answer() == SweepResult.Answer.UNDECIDED);
-        return cut ? ExitCode.UNDECIDED : ExitCode.PROVED;
+        boolean unasked = results.stream().anyMatch(r -> r.answer() == SweepResult.Answer.NOT_PROVED);
+        return cut ? ExitCode.UNDECIDED : unasked ? ExitCode.NOT_PROVED : ExitCode.PROVED;
     }
 }

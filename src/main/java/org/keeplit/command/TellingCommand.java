@@ -71,6 +71,7 @@ abstract class TellingCommand<T> implements Callable<Integer> {
         form.tell(
                 spec,
                 answer.apply(all),
+                library.unjudged(),
                 problems.sorted(),
                 isFull(),
                 "There is nothing to " + verb + ": no procedure here that must hold says what it is proved on.");
@@ -79,6 +80,7 @@ abstract class TellingCommand<T> implements Callable<Integer> {
         } else if (all.stream().anyMatch(broken)) {
             return ExitCode.BROKEN;
         }
-        return all.stream().anyMatch(undecided) ? ExitCode.UNDECIDED : ExitCode.PROVED;
+        int rest = library.unjudged().isEmpty() ? ExitCode.PROVED : ExitCode.NOT_PROVED;
+        return all.stream().anyMatch(undecided) ? ExitCode.UNDECIDED : rest;
     }
 }

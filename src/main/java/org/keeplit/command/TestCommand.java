@@ -49,6 +49,7 @@ final class TestCommand implements Callable<Integer> {
         form.tell(
                 spec,
                 new Answer.Tests(examples, coverage),
+                library.unjudged(),
                 problems.sorted(),
                 false,
                 "There is nothing to test: no rulebook and no examples here.");

@@ -61,10 +61,10 @@ final class WhyCommand implements Callable<Integer> {
         Library library = new Reader().read(files.isEmpty() ? usual() : files);
         if (library.hasErrors()) {
             Mistakes.tell(spec, library.problems());
-            form.tell(spec, new Answer.Whys(List.of()), library.problems(), false, "");
+            form.tell(spec, new Answer.Whys(List.of()), library.mistaken(), library.problems(), false, "");
             return ExitCode.MISTAKES;
         }
-        Procedure asked = library.procedures().get(procedure);
+        Procedure asked = library.judged(procedure).orElse(null);
         if (asked == null) {
             throw wrong("there is no procedure " + procedure, FreeNames.didYouMean(procedure, library.procedures().keySet()));
         }
@@ -91,7 +91,7 @@ final class WhyCommand implements Callable<Integer> {
             throw wrong("no way through " + asked.name() + " comes to a step " + step, Optional.empty());
         }
         List<Answer.At> told = all.stream().map(at -> new Answer.At(at.place(), at.found())).toList();
-        form.tell(spec, new Answer.Whys(told), problems.sorted(), false, "");
+        form.tell(spec, new Answer.Whys(told), List.of(), problems.sorted(), false, "");
         return ExitCode.PROVED;
     }
 

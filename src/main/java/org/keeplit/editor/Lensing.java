@@ -30,18 +30,22 @@ final class Lensing {
     }
 
     private static String title(Page page, String name, Proved proved) {
-        if (page.library().procedures().get(name) == null) {
-            return "not proved: it has mistakes, or what it refers to has";
-        } else if (page.library().procedures().get(name).proofs().isEmpty()) {
+        if (page.library().judged(name).isEmpty()) {
+            return "not judged: the file has mistakes, or one that it reads has";
+        } else if (page.library().judged(name).get().proofs().isEmpty()) {
             return "not proved: it does not say on which network";
         }
         List<Proved.Verdict> verdicts = proved.version() == page.version() ? proved.of(name) : List.of();
         if (verdicts.isEmpty()) {
             return proved.version() == page.version() && proved.done() ? "not proved: it does not fit its network" : "being proved …";
         }
-        for (Judgement.Status worst : List.of(Judgement.Status.BROKEN, Judgement.Status.UNDECIDED)) {
+        for (Judgement.Status worst : List.of(Judgement.Status.BROKEN, Judgement.Status.UNDECIDED, Judgement.Status.NOT_PROVED)) {
             if (verdicts.stream().anyMatch(v -> v.judgement().status() == worst)) {
-                return worst == Judgement.Status.BROKEN ? "broken: show the story" : "undecided: show why";
+                return switch (worst) {
+                    case BROKEN -> "broken: show the story";
+                    case UNDECIDED -> "undecided: show why";
+                    default -> "not proved: no rule that stops came up";
+                };
             }
         }
         int states = verdicts.stream().mapToInt(v -> v.judgement().outcome().states()).sum();

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.keeplit.outcome.Finding;
 import org.keeplit.outcome.Outcome;
 import org.keeplit.outcome.RuleResult;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.rule.Rule;
 import org.keeplit.text.Span;
 import org.keeplit.verdict.ExampleJudgement;
@@ -23,11 +24,18 @@ final class Cases {
     private static final Case.About MUST_FAIL = new Case.About(
             "procedure/must-fail", "A teaching variant fails on exactly what it states.", "");
 
+    private static final Case.About JUDGED = new Case.About(
+            "procedure/judged",
+            "It is judged.",
+            "A verdict needs files without any mistake, a place where the procedure is to be proved, and at least one rule that stops and comes up.");
+
     private Cases() {}
 
     /** {@return the cases of an answer, in its order} */
-    static List<Case> of(Answer answer) {
+    static List<Case> of(Answer answer, List<Unjudged> unjudged) {
         List<Case> all = new ArrayList<>();
+        unjudged.forEach(one -> all.add(new Case(
+                one.name(), one.name(), one.reason().words(), JUDGED, Case.Came.OPEN, one.because(), Optional.of(one.span()), List.of())));
         if (answer instanceof Answer.Checks a) {
             a.all().forEach(one -> check(one, a.strict(), all));
         } else if (answer instanceof Answer.Tests a) {
@@ -85,6 +93,9 @@ final class Cases {
             String message = outcome.cut().map(cut -> cut + " after " + states + "; nothing is claimed").orElse("so in all " + states);
             into.add(plain(one, "as written", AS_WRITTEN, came, message));
         }
+        if (one.status() == Judgement.Status.NOT_PROVED) {
+            into.add(plain(one, "not proved", JUDGED, Case.Came.OPEN, "no rule that stops came up; nothing is claimed"));
+        }
     }
 
     private static boolean isOf(Finding finding, RuleResult result) {
@@ -121,7 +132,7 @@ final class Cases {
         Case.Came came = switch (one.status()) {
             case HOLDS, FAILS_AS_STATED -> Case.Came.KEPT;
             case BROKEN -> Case.Came.BROKEN;
-            case UNDECIDED -> Case.Came.OPEN;
+            case UNDECIDED, NOT_PROVED -> Case.Came.OPEN;
         };
         String message = switch (came) {
             case OPEN -> one.outcome().cut().orElse("") + "; nothing is claimed";

@@ -152,7 +152,7 @@ final class InsightCases {
             case HOLDS -> Case.Came.KEPT;
             case BREAKS -> Case.Came.BROKEN;
             case DOES_NOT_APPLY -> Case.Came.NOT_ASKED;
-            case UNDECIDED -> Case.Came.OPEN;
+            case UNDECIDED, NOT_PROVED -> Case.Came.OPEN;
         };
         Case.About about = new Case.About("sweep/" + result.procedure(), "The procedure holds wherever it fits.", "");
         String message = result.answer().words() + ": " + result.detail();

@@ -2,6 +2,7 @@ package org.keeplit.exchange;
 
 import com.google.gson.JsonObject;
 import java.util.List;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Versions;
 import org.keeplit.verdict.TextReport;
@@ -12,12 +13,13 @@ public final class JsonReporter implements Reporter {
     public JsonReporter() {}
 
     @Override
-    public String tell(Answer answer, List<Problem> problems) {
+    public String tell(Answer answer, List<Unjudged> unjudged, List<Problem> problems) {
         Tree tree = new Tree()
                 .put("schema", Schemas.id(answer.command()))
                 .put("tool", tool())
                 .put("caution", TextReport.CAUTION.replace('\n', ' '))
-                .list("problems", problems, Shared::problem);
+                .list("problems", problems, Shared::problem)
+                .someList("unjudged", unjudged, Shared::unjudged);
         if (answer instanceof Answer.Checks a) {
             VerdictJson.checks(a, tree);
         } else if (answer instanceof Answer.Tests a) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.text.Problem;
 import org.keeplit.text.ProblemPrinter;
 import org.keeplit.text.Span;
@@ -22,9 +23,9 @@ public final class JunitReporter implements Reporter {
     public JunitReporter() {}
 
     @Override
-    public String tell(Answer answer, List<Problem> problems) {
+    public String tell(Answer answer, List<Unjudged> unjudged, List<Problem> problems) {
         Map<String, List<Case>> suites = new LinkedHashMap<>();
-        Cases.of(answer).forEach(c -> suites.computeIfAbsent(c.suite(), s -> new ArrayList<>()).add(c));
+        Cases.of(answer, unjudged).forEach(c -> suites.computeIfAbsent(c.suite(), s -> new ArrayList<>()).add(c));
         StringWriter text = new StringWriter();
         try {
             XMLStreamWriter xml = XMLOutputFactory.newInstance().createXMLStreamWriter(text);

@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
 import org.keeplit.text.Versions;
@@ -32,8 +33,8 @@ public final class SarifReporter implements Reporter {
     }
 
     @Override
-    public String tell(Answer answer, List<Problem> problems) {
-        List<Case> cases = Cases.of(answer);
+    public String tell(Answer answer, List<Unjudged> unjudged, List<Problem> problems) {
+        List<Case> cases = Cases.of(answer, unjudged);
         Map<String, Case.About> rules = new LinkedHashMap<>();
         problems.forEach(p -> rules.putIfAbsent(id(p), about(p)));
         cases.forEach(c -> rules.putIfAbsent(c.about().id(), c.about()));

@@ -13,6 +13,7 @@ import org.keeplit.outcome.Harm;
 import org.keeplit.outcome.TraceStep;
 import org.keeplit.outcome.Why;
 import org.keeplit.procedure.Block;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.procedure.Instance;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
@@ -93,6 +94,18 @@ final class Shared {
             tree.put("tree", why(finding.tree()));
         }
         return tree.done();
+    }
+
+    static JsonElement unjudged(Unjudged one) {
+        return new Tree()
+                .put("kind", one.kind())
+                .put("name", one.name())
+                .put("status", one.reason().words().replace(' ', '-'))
+                .put("because", one.because())
+                .words("files", one.files().stream().map(Where::file).toList())
+                .put("file", Where.file(one.span().source().name()))
+                .put("line", one.span().line())
+                .done();
     }
 
     /** {@return an act of a way} @param steps the steps of what was explored */

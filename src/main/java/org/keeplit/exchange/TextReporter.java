@@ -3,6 +3,7 @@ package org.keeplit.exchange;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.keeplit.gridfile.ImportReport;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.text.Problem;
 import org.keeplit.verdict.ExamplesReport;
 import org.keeplit.verdict.MendReport;
@@ -23,10 +24,17 @@ import org.keeplit.verdict.WhyReport;
  */
 public record TextReporter(Style style, boolean full) implements Reporter {
     @Override
-    public String tell(Answer answer, List<Problem> problems) {
+    public String tell(Answer answer, List<Unjudged> unjudged, List<Problem> problems) {
         if (answer instanceof Answer.Checks a) {
-            return new TextReport(style, full).tell(a.all());
-        } else if (answer instanceof Answer.Tests a) {
+            return new TextReport(style, full).tell(a.all(), unjudged);
+        }
+        StringBuilder first = new StringBuilder();
+        unjudged.forEach(one -> first.append(TextReport.line(one, style, 0)));
+        return (unjudged.isEmpty() ? "" : first.append('\n').toString()) + (answer.isEmpty() ? "" : rest(answer));
+    }
+
+    private String rest(Answer answer) {
+        if (answer instanceof Answer.Tests a) {
             return new ExamplesReport(style).tell(a.all(), a.coverage());
         } else if (answer instanceof Answer.Orders a) {
             return new OrderReport(style, full).tell(a.all());

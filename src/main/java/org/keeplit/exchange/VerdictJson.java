@@ -7,6 +7,7 @@ import org.keeplit.outcome.Finding;
 import org.keeplit.outcome.RuleResult;
 import org.keeplit.outcome.RuleSeen;
 import org.keeplit.rule.Overridden;
+import org.keeplit.verdict.Basis;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
 import org.keeplit.verdict.Judgement;
@@ -42,6 +43,7 @@ final class VerdictJson {
 
     private static Tree judgement(Judgement one, Tree tree) {
         tree.put("status", Shared.word(one.status()))
+                .put("basis", basis(one.basis()))
                 .some("cut", one.outcome().cut())
                 .words("differences", one.differences())
                 .words("reliances", one.reliances())
@@ -61,6 +63,33 @@ final class VerdictJson {
 
     private static JsonElement finding(Finding finding, Judgement of) {
         return Shared.finding(finding, of.outcome().steps(), of.procedure().span());
+    }
+
+    private static JsonObject basis(Basis basis) {
+        return new Tree()
+                .list("rulebooks", basis.rulebooks(), book -> new Tree()
+                        .put("name", book.name())
+                        .put("revision", book.revision())
+                        .put("file", Where.file(book.span().source().name()))
+                        .done())
+                .list("parameters", basis.settings(), setting -> new Tree()
+                        .put("rulebook", setting.rulebook())
+                        .put("parameter", setting.parameter())
+                        .put("value", setting.value())
+                        .put("usual", setting.usual())
+                        .done())
+                .list("outages", basis.outages(), load -> new Tree()
+                        .put("load", load.name())
+                        .put("customers", load.customers())
+                        .some("critical", load.critical())
+                        .done())
+                .list("calls", basis.calls(), call -> new Tree()
+                        .put("procedure", call.name())
+                        .put("revision", call.revision())
+                        .put("file", Where.file(call.span().source().name()))
+                        .done())
+                .words("orders", basis.orders())
+                .done();
     }
 
     private static JsonElement overridden(Overridden one) {

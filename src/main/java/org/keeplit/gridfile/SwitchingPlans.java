@@ -47,6 +47,9 @@ public final class SwitchingPlans {
         ImmutableList.Builder<String> reasons = ImmutableList.builder();
         outcome.findings().forEach(f -> reasons.add(f.sentence()));
         outcome.cut().ifPresent(c -> reasons.add("a limit was reached before all states were looked at"));
+        if (proof == Proof.NOT_PROVED) {
+            reasons.add("no rule that stops came up");
+        }
         Optional<SwitchingPlan> plan = proof == Proof.HOLDS
                 ? Optional.of(SwitchingPlan.of(one, prepared.program(), InputHash.of(one)))
                 : Optional.empty();

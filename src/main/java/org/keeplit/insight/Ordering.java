@@ -94,8 +94,8 @@ public final class Ordering {
             Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher, boolean asksEvery) {
         Parts parts = Parts.of(prepared.program());
         Outcome plain = Proving.explore(prepared, limits, (states, open) -> watcher.goOn(0, 1));
-        if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
-            boolean cut = plain.findings().isEmpty();
+        if (plain.answer() != Outcome.Answer.HOLDS) {
+            boolean cut = plain.answer() == Outcome.Answer.UNDECIDED;
             return new OrderTable(instance, false, cut, parts.told(), ImmutableList.of(), false, NOT_ASKED, NOT_ASKED);
         }
         return Stepper.with(Proving.with(prepared, parts.free()), stepper -> {

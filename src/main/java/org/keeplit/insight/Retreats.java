@@ -84,8 +84,9 @@ public final class Retreats {
      */
     public static RetreatTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         Outcome plain = Proving.explore(prepared, limits, (states, open) -> watcher.goOn(0, states));
-        if (!plain.findings().isEmpty() || plain.cut().isPresent()) {
-            return new RetreatTable(instance, false, Optional.empty(), 0, 0, 0, plain.findings().isEmpty(), ImmutableList.of());
+        if (plain.answer() != Outcome.Answer.HOLDS) {
+            boolean cut = plain.answer() == Outcome.Answer.UNDECIDED;
+            return new RetreatTable(instance, false, Optional.empty(), 0, 0, 0, cut, ImmutableList.of());
         }
         Parts parts = Parts.of(prepared.program());
         return Stepper.with(Proving.with(prepared, WaysBack.of(prepared.program())), stepper -> {

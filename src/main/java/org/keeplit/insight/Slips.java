@@ -32,9 +32,8 @@ public final class Slips {
     public static SlipTable of(Instance instance, Proving.Prepared prepared, Limits limits, Watcher watcher) {
         List<Slip> slips = Slipping.of(prepared.program());
         Outcome plain = Proving.explore(prepared, limits, (states, open) -> watcher.goOn(0, slips.size()));
-        boolean holds = plain.findings().isEmpty() && plain.cut().isEmpty();
-        if (!holds) {
-            return new SlipTable(instance, false, plain.findings().isEmpty(), ImmutableList.of());
+        if (plain.answer() != Outcome.Answer.HOLDS) {
+            return new SlipTable(instance, false, plain.answer() == Outcome.Answer.UNDECIDED, ImmutableList.of());
         }
         return all(instance, prepared, slips, limits, watcher);
     }

@@ -120,6 +120,8 @@ public final class Sweep {
         } else if (outcome.get().cut().isPresent()) {
             return new SweepResult(
                     name, one.place(), SweepResult.Answer.UNDECIDED, outcome.get().cut().get());
+        } else if (outcome.get().answer() == Outcome.Answer.NOT_PROVED) {
+            return new SweepResult(name, one.place(), SweepResult.Answer.NOT_PROVED, "no rule that stops came up");
         }
         return new SweepResult(name, one.place(), SweepResult.Answer.HOLDS, outcome.get().states() + (outcome.get().states() == 1 ? " state" : " states"));
     }

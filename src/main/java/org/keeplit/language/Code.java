@@ -50,6 +50,7 @@ enum Code {
     STRAY_END,
     TOO_DEEP,
     TOO_MANY,
+    SKIPPED,
     TWO_READINGS,
     UNEXPECTED,
     UNFINISHED,

@@ -7,6 +7,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -57,31 +58,58 @@ final class Disk {
     /** {@return those in a folder and so many folders below it} @param depth how many */
     List<Path> list(Path folder, int depth, List<Problem> problems) {
         List<Path> files = new ArrayList<>();
-        walk(folder, depth, files, problems);
+        walk(folder, depth, depth == DEEPEST, files, problems);
         return files;
     }
 
-    private void walk(Path folder, int depth, List<Path> files, List<Problem> problems) {
+    /** @param isWhole whether everything below the folder is wanted, so that a limit must be told */
+    private void walk(Path folder, int depth, boolean isWhole, List<Path> files, List<Problem> problems) {
         List<Path> entries;
         try (var stream = Files.list(folder)) {
-            entries = stream.sorted().limit(MOST_FILES).toList();
+            entries = stream.sorted().toList();
         } catch (IOException | UncheckedIOException e) {
             problems.add(Code.UNREADABLE.at(file(folder), "the folder cannot be read"));
             return;
         }
         for (Path entry : entries) {
-            boolean named = FileKind.of(entry.getFileName().toString()).isPresent();
+            String name = entry.getFileName().toString();
+            boolean named = FileKind.of(name).isPresent();
             if (Files.isDirectory(entry, LinkOption.NOFOLLOW_LINKS)) {
                 if (named) {
                     problems.add(Code.FOLDER_NAMED_AS_FILE.warn(
                             file(entry), "this is a folder, but it is named like a file"));
                 }
-                if (depth > 0 && !entry.getFileName().toString().startsWith(".")) {
-                    walk(entry, depth - 1, files, problems);
+                if (name.startsWith(".")) {
+                    skipped(entry, "is hidden", problems);
+                } else if (depth > 0) {
+                    walk(entry, depth - 1, isWhole, files, problems);
+                } else if (isWhole) {
+                    problems.add(Code.UNREADABLE.at(file(entry), "folders are read " + DEEPEST + " deep; this one lies deeper"));
                 }
+            } else if (Files.isDirectory(entry)) {
+                skipped(entry, "is a link", problems);
             } else if (named && files.size() < MOST_FILES) {
                 files.add(entry);
+            } else if (named) {
+                problems.add(Code.UNREADABLE.at(
+                        file(entry), "more than " + MOST_FILES + " files were found; this one and those after it are not read"));
+                return;
+            } else if (FileKind.isNearly(name)) {
+                problems.add(Code.SKIPPED.warn(file(entry), "this file is not read: its name does not end exactly as a name must")
+                        .help(FileKind.ENDINGS + ", in small letters, with nothing behind"));
             }
+        }
+    }
+
+    /** Warns of a folder that is not looked into, if files that would be read lie in it. */
+    private void skipped(Path folder, String why, List<Problem> problems) {
+        try (var found = Files.find(
+                folder, 3, (path, attributes) -> FileKind.of(path.getFileName().toString()).isPresent(), FileVisitOption.FOLLOW_LINKS)) {
+            found.findFirst().ifPresent(file -> problems.add(Code.SKIPPED
+                    .warn(file(folder), "this folder " + why + ", so what lies in it is not read, " + file.getFileName() + " among it")
+                    .help("name the files themselves to have them read")));
+        } catch (IOException | UncheckedIOException e) {
+            problems.add(Code.SKIPPED.warn(file(folder), "this folder " + why + ", and is not read"));
         }
     }
 

@@ -1,11 +1,12 @@
 package org.keeplit.language;
 
+import com.google.common.collect.ArrayListMultimap;
+import com.google.common.collect.ListMultimap;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.keeplit.text.Source;
 import org.keeplit.text.Span;
 
@@ -16,7 +17,7 @@ final class Draft {
     private final FileKind kind;
     private final Report report;
     private final List<Item> items = new ArrayList<>();
-    private final Map<List<Object>, Item> byName = new LinkedHashMap<>();
+    private final ListMultimap<List<Object>, Item> byName = ArrayListMultimap.create();
 
     /** Cuts a file. */
     Draft(FileKind kind, Source source) {
@@ -43,9 +44,14 @@ final class Draft {
         return Collections.unmodifiableList(items);
     }
 
-    /** {@return the first item of a kind and name} */
-    Optional<Item> item(FileKind of, String name) {
-        return Optional.ofNullable(byName.get(List.of(of, name)));
+    /** {@return the items of a kind and name; more than one is a mistake} */
+    List<Item> items(FileKind of, String name) {
+        return byName.get(List.of(of, name));
+    }
+
+    /** {@return the names of the items of a kind} */
+    Set<String> names(FileKind of) {
+        return items.stream().filter(i -> i.kind() == of).map(i -> i.name().value()).collect(Collectors.toSet());
     }
 
     private List<Node> skipLanguage(List<Node> sections) {
@@ -127,6 +133,6 @@ final class Draft {
         all.addAll(sections);
         Item item = new Item(kind.kindOf(head.line()), head.line().lexemes().get(1), head, all, report);
         items.add(item);
-        byName.putIfAbsent(List.of(item.kind(), item.name().value()), item);
+        byName.put(List.of(item.kind(), item.name().value()), item);
     }
 }

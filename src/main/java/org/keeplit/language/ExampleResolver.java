@@ -129,6 +129,7 @@ final class ExampleResolver {
                 book.title(),
                 book.extended(),
                 book.parameters(),
+                book.usual(),
                 book.definitions(),
                 book.chances(),
                 book.rules().stream()

@@ -2,6 +2,7 @@ package org.keeplit.language;
 
 import com.google.common.collect.ImmutableSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Span;
@@ -180,6 +181,11 @@ enum FileKind {
         return head.starts("network") ? NETWORK : this;
     }
 
+    /** {@return the words that start a network, a rulebook and so on in such a file} */
+    ImmutableSet<String> heads() {
+        return heads;
+    }
+
     String extension() {
         return extension;
     }
@@ -197,6 +203,12 @@ enum FileKind {
     /** {@return the problem that the name of a file ends like that of no kind} */
     static Problem unknown(Span file) {
         return Code.UNKNOWN_FILE_KIND.at(file, "the name of this file does not say what it is").help(ENDINGS);
+    }
+
+    /** {@return whether a name that is none of ours would be one in small letters and without spaces or one more ending} */
+    static boolean isNearly(String fileName) {
+        String name = fileName.strip().toLowerCase(Locale.ROOT);
+        return of(fileName).isEmpty() && of(name).isPresent();
     }
 
     /** {@return the kind of a file by its name} */

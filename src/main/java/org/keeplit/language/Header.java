@@ -14,6 +14,7 @@ import org.keeplit.procedure.Permit;
 import org.keeplit.procedure.Person;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.procedure.Temporary;
+import org.keeplit.rule.Chance;
 import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Span;
 
@@ -36,6 +37,37 @@ final class Header {
     boolean allNetworks = true;
     /** Whether every rulebook that is named could be read. */
     boolean allRulebooks = true;
+
+    /** Keeps one more rulebook. @param at where that is said @param how what is put before its name in a message */
+    void keep(Rulebook book, Span at, String how) {
+        if (keeps.contains(book)) {
+            return;
+        }
+        for (Rulebook other : keeps) {
+            boolean same = other.name().equals(book.name());
+            if (same || other.extended().contains(book.name()) || book.extended().contains(other.name())) {
+                String inner = other.extended().contains(book.name()) ? book.name() : other.name();
+                String outer = inner.equals(book.name()) ? other.name() : book.name();
+                throw new Misread(Code.DUPLICATE.at(
+                        at,
+                        how + (same
+                                ? book.name() + " is kept already, with other figures"
+                                : outer + " extends " + inner + ", so both cannot be kept: what it overrides would count")));
+            }
+            for (Chance chance : book.chances()) {
+                other.chances().stream()
+                        .filter(c -> c.name().equals(chance.name()) && !c.equals(chance))
+                        .findFirst()
+                        .ifPresent(c -> {
+                            throw new Misread(Code.TWO_READINGS
+                                    .at(at, how + book.name() + " and " + other.name() + " both declare an event " + c.name())
+                                    .related(c.span(), "the one of " + other.name())
+                                    .help("rename one of the two events"));
+                        });
+            }
+        }
+        keeps.add(book);
+    }
 
     /** {@return whether everything that the header names could be read} */
     boolean soundReferences() {

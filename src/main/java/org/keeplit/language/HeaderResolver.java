@@ -120,28 +120,9 @@ final class HeaderResolver {
         for (Shapes.KeptContext kept : books) {
             Resolved<Rulebook> book = Settings.rulebook(session, line, kept, Map.of(), report);
             header.allRulebooks &= book.ifSound().isPresent();
-            book.ifSound().ifPresent(b -> report.attempt(() -> keep(b, Shape.lexeme(kept.name()))));
+            book.ifSound().ifPresent(b -> report.attempt(() -> header.keep(b, Shape.lexeme(kept.name()).span(), "")));
             book.thing().ifPresent(named::add);
         }
-    }
-
-    private void keep(Rulebook book, Lexeme name) {
-        if (header.keeps.contains(book)) {
-            return;
-        }
-        for (Rulebook other : header.keeps) {
-            boolean same = other.name().equals(book.name());
-            if (same || other.extended().contains(book.name()) || book.extended().contains(other.name())) {
-                String inner = other.extended().contains(book.name()) ? book.name() : other.name();
-                String outer = inner.equals(book.name()) ? other.name() : book.name();
-                throw new Misread(Code.DUPLICATE.at(
-                        name.span(),
-                        same
-                                ? book.name() + " is kept already, with other figures"
-                                : outer + " extends " + inner + ", so both cannot be kept: what it overrides would count"));
-            }
-        }
-        header.keeps.add(book);
     }
 
     private void parameters(Node node) {

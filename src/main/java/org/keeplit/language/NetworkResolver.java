@@ -50,7 +50,7 @@ final class NetworkResolver {
             // Without its equipment no line of the network can be read; that was told already.
             return Resolved.nothing();
         }
-        Wires wires = Wires.of(equipment);
+        Wires wires = Wires.of(equipment, item.name(), report);
         readElements(wires);
         CoordinationReader coordination = new CoordinationReader(elements, report);
         for (Node node : item.sections()) {
@@ -70,6 +70,7 @@ final class NetworkResolver {
                 system.figures(),
                 wires.conductors(),
                 wires.spacings(),
+                wires.kinds(),
                 elements.values(),
                 clearing,
                 item.name().span());

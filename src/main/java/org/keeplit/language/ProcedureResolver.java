@@ -49,6 +49,7 @@ final class ProcedureResolver {
         new HeaderResolver(session, report, header, scope).read(item.sections());
         Work work = new Work(session, report, header.crew, new LinkedHashMap<>());
         List<Block> body = body(work, scope);
+        new CalledBooks(header, report).of(body, List.of());
         strangers(item.sections(), SECTIONS, report);
         if (body.isEmpty() && report.errors() == before) {
             report.add(Code.MISSING_LINE

@@ -14,6 +14,7 @@ import org.keeplit.network.Equipment;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Problems;
@@ -176,8 +177,7 @@ public final class Reader {
                 Item before = first.putIfAbsent(item.kind() + " " + item.name().value(), item);
                 if (before == null) {
                     session.known(item).ifPresent(things::add);
-                } else if (shelf.isGiven(draft) || !shelf.isGiven(before)) {
-                    // A given file stands before one of the library, which is then no second one.
+                } else {
                     item.report()
                             .add(Code.DUPLICATE
                                     .at(
@@ -191,7 +191,7 @@ public final class Reader {
         }
         drafts.forEach(d -> d.report().problems().forEach(problems::add));
         shelf.problems().forEach(problems::add);
-        return things.library(shelf, drafts, problems);
+        return things.library(shelf, drafts, problems, Gate.unjudged(shelf, session));
     }
 
     /** Sorts the results by what they are. */
@@ -216,7 +216,7 @@ public final class Reader {
             }
         }
 
-        private Library library(Shelf shelf, List<Draft> drafts, Problems problems) {
+        private Library library(Shelf shelf, List<Draft> drafts, Problems problems, ImmutableList<Unjudged> mistaken) {
             ImmutableMap.Builder<String, Source> sources = ImmutableMap.builder();
             drafts.forEach(
                     d -> sources.put(d.report().source().name(), d.report().source()));
@@ -226,6 +226,7 @@ public final class Reader {
                     ImmutableMap.copyOf(rulebooks),
                     ImmutableMap.copyOf(procedures),
                     ImmutableMap.copyOf(examples),
+                    mistaken,
                     shelf.given().stream().map(d -> d.report().source().name()).collect(ImmutableSet.toImmutableSet()),
                     sources.buildKeepingLast(),
                     ImmutableList.copyOf(problems.sorted()));

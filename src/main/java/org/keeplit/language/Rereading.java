@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.keeplit.rule.Rulebook;
 import org.keeplit.text.Source;
 
@@ -65,6 +66,9 @@ public final class Rereading {
     static final class Kept {
         private record Entry(Draft draft, FileTime time) {}
 
+        private record Heads(Set<String> names, FileTime time) {}
+
+        private final Map<Path, Heads> heads = new HashMap<>();
         private final Map<Path, Entry> drafts = new HashMap<>();
         private final Map<Item, Resolved<?>> done = new HashMap<>();
         private final Map<Item, Set<Item>> needs = new HashMap<>();
@@ -89,6 +93,17 @@ public final class Rereading {
             } catch (IOException e) {
                 return FileTime.fromMillis(0);
             }
+        }
+
+        /** {@return the names that a library file declares, read anew when it has changed} @param read tells them */
+        Set<String> heads(Path file, Supplier<Set<String>> read) {
+            FileTime now = time(file);
+            Heads known = heads.get(file);
+            if (known == null || !known.time.equals(now)) {
+                known = new Heads(read.get(), now);
+                heads.put(file, known);
+            }
+            return known.names;
         }
 
         Optional<Draft> draft(Path file) {

@@ -28,6 +28,7 @@ final class RulebookResolver {
     private final Scope scope;
     private final List<String> extended = new ArrayList<>();
     private final Map<String, Quantity> parameters = new LinkedHashMap<>();
+    private final Map<String, Quantity> changed = new LinkedHashMap<>();
     private final Map<String, Lexeme> parameterPlaces = new LinkedHashMap<>();
     private final List<Definition> definitions = new ArrayList<>();
     private final List<Chance> chances = new ArrayList<>();
@@ -85,6 +86,7 @@ final class RulebookResolver {
                 title,
                 ImmutableList.copyOf(extended),
                 ImmutableMap.copyOf(parameters),
+                ImmutableMap.copyOf(changed),
                 ImmutableList.copyOf(definitions),
                 ImmutableList.copyOf(chances),
                 rules.rules(),
@@ -134,7 +136,11 @@ final class RulebookResolver {
                     .related(first.span(), "the first one"));
         }
         Quantity usual = Settings.quantity(line, parts.setting(), Optional.empty());
-        parameters.put(name.value(), set.getOrDefault(name.value(), usual));
+        Quantity value = set.getOrDefault(name.value(), usual);
+        parameters.put(name.value(), value);
+        if (!value.equals(usual)) {
+            changed.put(name.value(), usual);
+        }
     }
 
     /** {@code extends no-interruption}, perhaps with other values for its parameters. */
@@ -165,6 +171,7 @@ final class RulebookResolver {
             }
             parameters.put(entry.getKey(), entry.getValue());
         }
+        changed.putAll(base.usual());
         definitions.addAll(base.definitions());
         chances.addAll(base.chances());
         rules.inherit(base, Shape.lexeme(parts.kept().name()));

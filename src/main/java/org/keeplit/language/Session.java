@@ -1,5 +1,8 @@
 package org.keeplit.language;
 
+import com.google.common.collect.LinkedHashMultimap;
+import com.google.common.collect.SetMultimap;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -7,10 +10,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.keeplit.network.Equipment;
 import org.keeplit.network.Network;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rulebook;
+import org.keeplit.text.Problem;
 import org.keeplit.unit.Quantity;
 
 /** One reading: resolves each item once, when it is first asked for, and sees loops of references. */
@@ -20,6 +25,7 @@ final class Session {
     private final Shelf shelf;
     private final Map<Item, Resolved<?>> done = new LinkedHashMap<>();
     private final Set<Item> open = new LinkedHashSet<>();
+    private final SetMultimap<Item, Item> needs = LinkedHashMultimap.create();
     private final Map<List<Object>, Resolved<Rulebook>> tuned = new LinkedHashMap<>();
     private final Map<Object, Vocabulary> vocabularies = new LinkedHashMap<>();
 
@@ -37,6 +43,7 @@ final class Session {
         if (before.isPresent()) {
             done.put(item, before.get());
             for (Item other : shelf.kept().needs(item)) {
+                needs.put(item, other);
                 shelf.reopen(other);
                 resolve(other);
             }
@@ -66,10 +73,14 @@ final class Session {
     }
 
     private <T> Resolved<T> find(FileKind kind, Class<T> type, Lexeme name, Report report) {
-        Optional<Item> item = shelf.find(kind, name.value(), report.source());
-        if (item.isEmpty()) {
+        List<Item> all = shelf.find(kind, name.value(), report.source());
+        if (all.isEmpty()) {
             report.add(shelf.missing(kind, name, report.source()));
             return Resolved.nothing();
+        }
+        Optional<Item> item = Optional.of(all.get(0));
+        if (all.size() > 1) {
+            report.add(twice(kind, name, all));
         }
         if (open.contains(item.get())) {
             report.add(Code.CIRCULAR
@@ -90,9 +101,38 @@ final class Session {
         return new Resolved<>(result.thing().map(type::cast), result.sound());
     }
 
+    /** {@return the problem that a name means two things} */
+    private static Problem twice(FileKind kind, Lexeme name, List<Item> all) {
+        String places = all.stream()
+                .map(i -> i.report().source().name() + ":" + i.name().span().line())
+                .collect(Collectors.joining(" and "));
+        return Code.TWO_READINGS
+                .at(name.span(), "there are " + all.size() + " " + kind.word() + (kind.word().endsWith("s") ? "" : "s")
+                        + " " + Cursor.clip(name.value()) + ": in " + places)
+                .related(all.get(all.size() - 1).name().span(), "one of them")
+                .help("rename one of them, or leave one of the files out");
+    }
+
     /** Says that what is being resolved needs another item. */
     private void needed(Item other) {
-        open.stream().reduce((a, b) -> b).ifPresent(item -> shelf.kept().needs(item, other));
+        open.stream().reduce((a, b) -> b).ifPresent(item -> {
+            needs.put(item, other);
+            shelf.kept().needs(item, other);
+        });
+    }
+
+    /** {@return the items that one needs, and those that these need, itself included} */
+    Set<Item> allNeeded(Item item) {
+        Set<Item> all = new LinkedHashSet<>(List.of(item));
+        ArrayDeque<Item> left = new ArrayDeque<>(all);
+        while (!left.isEmpty()) {
+            for (Item next : needs.get(left.poll())) {
+                if (all.add(next)) {
+                    left.add(next);
+                }
+            }
+        }
+        return all;
     }
 
     private String way(Item to) {
@@ -122,7 +162,7 @@ final class Session {
 
     /** {@return a sound rulebook once more, with some of its figures set} */
     Resolved<Rulebook> rulebook(Lexeme name, Map<String, Quantity> set, Report report) {
-        Item item = shelf.find(FileKind.RULES, name.value(), report.source()).orElseThrow();
+        Item item = shelf.find(FileKind.RULES, name.value(), report.source()).get(0);
         // Its mistakes were told when it was read with its own figures.
         Report silent = new Report(item.report().source());
         Item again = new Item(item.kind(), item.name(), item.head(), item.sections(), silent);

@@ -18,6 +18,8 @@ final class Shelf {
     private final List<Draft> given = new ArrayList<>();
     private final Map<String, Path> paths = new LinkedHashMap<>();
     private final Map<Path, Optional<Draft>> library = new LinkedHashMap<>();
+    /** The names that library files declare, for files that were looked at. */
+    private final Map<Path, Set<String>> heads = new HashMap<>();
     private final Map<Path, List<Path>> folders = new LinkedHashMap<>();
     private final Map<Path, Optional<Path>> roots = new HashMap<>();
     private final Map<List<Object>, List<Path>> ofKind = new HashMap<>();
@@ -71,25 +73,35 @@ final class Shelf {
         return problems;
     }
 
-    /** {@return the item of that name: first a given one, then one in the library} */
-    Optional<Item> find(FileKind kind, String name, Source from) {
+    /**
+     * {@return every item of that name that a file can reach, in given files and in the library; more than one is a mistake of whoever
+     * refers to it. Of procedures those in the same file are meant, if there are any: a variant is one of its neighbor}
+     */
+    List<Item> find(FileKind kind, String name, Source from) {
+        List<Item> all = new ArrayList<>();
         for (Draft draft : given) {
-            Optional<Item> item = in(draft, kind, name);
-            if (item.isPresent()) {
-                return item;
-            }
+            draft.items(kind, name).forEach(all::add);
+        }
+        List<Item> near = all.stream().filter(i -> i.report().source().name().equals(from.name())).toList();
+        if (kind == FileKind.PROCEDURE && !near.isEmpty()) {
+            return near;
         }
         for (Path file : files(kind, from)) {
-            Optional<Item> item = open(kind, file).flatMap(draft -> in(draft, kind, name));
-            if (item.isPresent()) {
-                return item;
+            if (declares(kind, file, name)) {
+                open(kind, file).ifPresent(draft -> draft.items(kind, name).forEach(all::add));
             }
         }
-        return Optional.empty();
+        return all;
     }
 
-    private static Optional<Item> in(Draft draft, FileKind kind, String name) {
-        return draft.item(kind, name);
+    /** {@return whether a library file begins something of that name; told by the first words of its lines, without reading it} */
+    private boolean declares(FileKind kind, Path file, String name) {
+        return heads.computeIfAbsent(file, f -> kept.draft(f)
+                        .map(draft -> draft.names(kind))
+                        .orElseGet(() -> kept.heads(f, () -> disk.read(f, disk.shown(f), new ArrayList<>())
+                                .map(source -> FileHeads.names(kind, source))
+                                .orElse(Set.of()))))
+                .contains(name);
     }
 
     /** {@return all equipment: the given, then what the library has besides} */

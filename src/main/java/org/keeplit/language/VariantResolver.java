@@ -77,6 +77,7 @@ final class VariantResolver {
                 report.attempt(() -> edits.edit(section)).flatMap(e -> e).ifPresent(all::add);
             }
         }
+        new CalledBooks(header, report).of(base.body(), all);
         for (Node section : item.sections()) {
             if (section.readable() && section.line().starts("must")) {
                 report.attempt(() -> edits.mustFail(section, header)).ifPresent(mustFail::add);

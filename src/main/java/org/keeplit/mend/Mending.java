@@ -135,7 +135,7 @@ public final class Mending {
         String name = procedure.span().source().name();
         sources.put(name, new Source(name, candidate.text));
         Library changed = new Reader().readSources(List.copyOf(sources.values()));
-        Procedure again = changed.procedures().get(procedure.name());
+        Procedure again = changed.judged(procedure.name()).orElse(null);
         if (again == null || changed.problems().stream().anyMatch(p -> p.span().source().name().equals(name) && isError(p))) {
             return Optional.empty();
         }

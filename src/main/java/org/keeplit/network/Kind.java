@@ -64,6 +64,15 @@ public record Kind(
         return modes.stream().filter(m -> m.name().equals(mode)).findFirst();
     }
 
+    /**
+     * {@return the verb of this kind that is said with the same words}
+     *
+     * @param like a verb, perhaps of another kind
+     */
+    public Optional<Verb> verb(Verb like) {
+        return verbs.stream().filter(v -> v.one().equals(like.one())).findFirst();
+    }
+
     /** {@return whether it interrupts by itself and closes again by itself} */
     public boolean recloses() {
         return has(Trait.TRIPS) && has(Trait.RECLOSES);

@@ -22,6 +22,7 @@ public final class Network {
     private final ImmutableMap<String, Quantity> system;
     private final ImmutableMap<String, ImmutableMap<String, Quantity>> conductors;
     private final ImmutableMap<String, Spacing> spacings;
+    private final ImmutableMap<String, Kind> kinds;
     private final ImmutableMap<String, Element> elements;
     private final ImmutableMap<String, Phases> nodes;
     private final ImmutableSet<String> sites;
@@ -39,6 +40,7 @@ public final class Network {
      *     its load cases as {@code load case light}, the limits {@code voltage low} and {@code voltage high}
      * @param conductors the conductors of the equipment lists that it uses, each with its figures by name
      * @param spacings the spacings of these lists
+     * @param kinds the kinds of equipment of these lists
      * @param elements its elements, with distinct names, in the order of the file
      * @param clearing for each device those that it clears before, all of them
      * @param span where it is declared
@@ -50,6 +52,7 @@ public final class Network {
             Map<String, Quantity> system,
             Map<String, ImmutableMap<String, Quantity>> conductors,
             Map<String, Spacing> spacings,
+            Map<String, Kind> kinds,
             Iterable<? extends Element> elements,
             ImmutableSetMultimap<String, String> clearing,
             Span span) {
@@ -58,6 +61,7 @@ public final class Network {
         this.system = ImmutableMap.copyOf(system);
         this.conductors = ImmutableMap.copyOf(conductors);
         this.spacings = ImmutableMap.copyOf(spacings);
+        this.kinds = ImmutableMap.copyOf(kinds);
         this.clearing = clearing;
         this.span = span;
         ImmutableMap.Builder<String, Element> byName = ImmutableMap.builder();
@@ -101,6 +105,15 @@ public final class Network {
     /** {@return the conductors that its lines may name, each with its figures by name} */
     public ImmutableMap<String, ImmutableMap<String, Quantity>> conductors() {
         return conductors;
+    }
+
+    /**
+     * {@return the kind of that name in the equipment lists that the network uses}
+     *
+     * @param kind the name
+     */
+    public Optional<Kind> kind(String kind) {
+        return Optional.ofNullable(kinds.get(kind));
     }
 
     /** {@return the spacings that its lines may name} */

@@ -3,6 +3,7 @@ package org.keeplit.outcome;
 import com.google.common.collect.ImmutableList;
 import java.util.Optional;
 import org.keeplit.procedure.Block;
+import org.keeplit.rule.Rule;
 
 /**
  * What an exploration found.
@@ -38,4 +39,29 @@ public record Outcome(
         int loadFlows,
         int stateBits,
         long bytes,
-        Optional<String> cut) {}
+        Optional<String> cut) {
+
+    /** What an exploration comes to for a procedure that must hold. */
+    public enum Answer {
+        /** Nothing is broken in any state, and at least one rule that stops was put to the question. */
+        HOLDS,
+        /** Something is broken. */
+        BROKEN,
+        /** A limit was reached first. */
+        UNDECIDED,
+        /** Nothing is broken, but no rule that stops ever came up, so nothing was asked. */
+        NOT_PROVED
+    }
+
+    /** {@return what it comes to; a break beats a limit, and a limit beats that nothing was asked} */
+    public Answer answer() {
+        if (!findings.isEmpty()) {
+            return Answer.BROKEN;
+        } else if (cut.isPresent()) {
+            return Answer.UNDECIDED;
+        }
+        boolean asked = rules.stream()
+                .anyMatch(r -> r.verdict() == RuleResult.Verdict.HOLDS && r.rule().severity() == Rule.Severity.STOP);
+        return asked ? Answer.HOLDS : Answer.NOT_PROVED;
+    }
+}

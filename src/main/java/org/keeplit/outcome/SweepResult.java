@@ -18,7 +18,9 @@ public record SweepResult(String procedure, String place, Answer answer, String 
         /** It does not begin as the procedure asks for, or is not built so. */
         DOES_NOT_APPLY("does not apply"),
         /** A limit was reached, or a figure could not be worked out. */
-        UNDECIDED("undecided");
+        UNDECIDED("undecided"),
+        /** Nothing is broken, but no rule that stops came up: nothing was asked. */
+        NOT_PROVED("not proved");
 
         private final String words;
 

@@ -50,7 +50,8 @@ public final class InputHash {
         blocks(procedure.body(), texts);
         add(instance.network().span().source(), texts);
         instance.network().elements().forEach(e -> add(e.kind().span().source(), texts));
-        procedure.temporaries().forEach(t -> add(t.kind().span().source(), texts));
+        procedure.temporaries().forEach(
+                t -> instance.network().kind(t.kind().name()).ifPresent(kind -> add(kind.span().source(), texts)));
         procedure.keeps().forEach(book -> {
             add(book.span().source(), texts);
             book.rules().forEach(rule -> add(rule.span().source(), texts));

@@ -9,7 +9,9 @@ public enum Proof {
     /** Something is broken. */
     BROKEN("NOT PROVED: THIS PROCEDURE BREAKS A RULE. NOT FOR USE."),
     /** A limit was reached first. */
-    UNDECIDED("NOT PROVED: A LIMIT WAS REACHED. NOT FOR USE.");
+    UNDECIDED("NOT PROVED: A LIMIT WAS REACHED. NOT FOR USE."),
+    /** No rule that stops came up. */
+    NOT_PROVED("NOT PROVED: NO RULE WAS PUT TO THE QUESTION. NOT FOR USE.");
 
     private final String words;
 
@@ -19,10 +21,12 @@ public enum Proof {
 
     /** {@return what was proved} @param outcome what an exploration found */
     public static Proof of(Outcome outcome) {
-        if (!outcome.findings().isEmpty()) {
-            return BROKEN;
-        }
-        return outcome.cut().isPresent() ? UNDECIDED : HOLDS;
+        return switch (outcome.answer()) {
+            case HOLDS -> HOLDS;
+            case BROKEN -> BROKEN;
+            case UNDECIDED -> UNDECIDED;
+            case NOT_PROVED -> NOT_PROVED;
+        };
     }
 
     /** {@return the words on every sheet} */

@@ -218,7 +218,7 @@ final class Writing {
         List<List<Deed>> all = new ArrayList<>();
         for (Conductor phase : phases) {
             List<Deed> deeds = new ArrayList<>();
-            for (Effect effect : operate.verb().effects()) {
+            for (Effect effect : element.kind().verb(operate.verb()).orElseThrow().effects()) {
                 deeds.add(deed(effect, element, phase, ganged));
             }
             if (!all.contains(deeds)) {

@@ -11,15 +11,20 @@ import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Kind;
 import org.keeplit.network.Network;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Problems;
+import org.keeplit.text.Span;
 
 /** Binds a procedure to a network. */
 public final class Binding {
     private final Procedure procedure;
     private final Network network;
     private final Problems problems;
+    private ImmutableList<Permit> permits = ImmutableList.of();
+    /** Whether a call does not find what the called procedure was written for. */
+    private boolean broken;
 
     private Binding(Procedure procedure, Network network, Problems problems) {
         this.procedure = procedure;
@@ -52,15 +57,22 @@ public final class Binding {
         }
         Substitution substitution = new Substitution(named(proof), Map.of());
         ImmutableList<Temporary> temporaries = procedure.temporaries().stream()
-                .map(t -> new Temporary(t.name(), t.kind(), substitution.term(t.of()), t.span()))
+                .map(t -> new Temporary(t.name(), kind(t, mine), substitution.term(t.of()), t.span()))
                 .collect(ImmutableList.toImmutableList());
-        ImmutableList<Permit> permits = procedure.permits().stream()
+        if (mine.hasErrors()) {
+            mine.sorted().forEach(problems::add);
+            return Optional.empty();
+        }
+        permits = procedure.permits().stream()
                 .map(p -> permit(p, substitution))
                 .collect(ImmutableList.toImmutableList());
         ImmutableList<Block> body = blocks(procedure.body(), substitution, temporaries);
         ImmutableList<Edit> edits = procedure.edits().stream()
                 .map(e -> edit(e, substitution, temporaries))
                 .collect(ImmutableList.toImmutableList());
+        if (broken) {
+            return Optional.empty();
+        }
         Problems editing = new Problems();
         body = Editing.apply(body, edits, t -> Bound.phasesOf(network, temporaries, t), editing);
         editing.sorted().forEach(problems::add);
@@ -81,6 +93,21 @@ public final class Binding {
                         .collect(ImmutableList.toImmutableList()),
                 body,
                 substitution.conditions(procedure.ends())));
+    }
+
+    /** {@return the kind that the equipment of the network declares: another list may declare one of the same name} */
+    private Kind kind(Temporary temporary, Problems mine) {
+        String name = temporary.kind().name();
+        Optional<Kind> kind = network.kind(name).filter(k -> k.base() == temporary.kind().base());
+        if (kind.isEmpty()) {
+            mine.add(Problem.error(
+                            "wrong-kind",
+                            temporary.span(),
+                            "the equipment that " + network.name() + " uses has no " + name + " that is a "
+                                    + temporary.kind().base().phrase())
+                    .help("declare the kind there, or bring another one"));
+        }
+        return kind.orElse(temporary.kind());
     }
 
     /** {@return the arguments, and what the procedure declares: its names may look like variables too} */
@@ -117,11 +144,16 @@ public final class Binding {
                     .help("add: with … as " + parameter.name()));
             return;
         }
+        fits(procedure.name(), parameter, argument, argument.span(), mine);
+    }
+
+    /** Tells where an object is not what a parameter is written for. @param at where it was given */
+    private void fits(String owner, Procedure.Parameter parameter, Term argument, Span at, Problems mine) {
         Optional<Element> element = network.element(argument.toString());
         if (element.isEmpty()) {
             if (!network.nodes().containsKey(argument.toString())) {
                 mine.add(Problem.error(
-                        "unknown-device", argument.span(), "there is no " + argument + " in " + network.name()));
+                        "unknown-device", at, "there is no " + argument + " in " + network.name()));
             }
             return;
         }
@@ -130,23 +162,23 @@ public final class Binding {
         if (!noun.kinds().isEmpty() && !noun.kinds().contains(kind)) {
             mine.add(Problem.error(
                     "wrong-kind",
-                    argument.span(),
-                    procedure.name() + " is written for a " + noun.words() + ", and " + argument + " is a " + kind));
+                    at,
+                    owner + " is written for a " + noun.words() + ", and " + argument + " is a " + kind));
         }
         if (parameter.ganged().isPresent()
                 && element.get() instanceof Element.Device device
                 && device.ganged() != parameter.ganged().get()) {
             mine.add(Problem.error(
                     "wrong-build",
-                    argument.span(),
-                    procedure.name() + " is written for "
+                    at,
+                    owner + " is written for "
                             + (parameter.ganged().get() ? "poles that move together" : "single-phase units")
                             + ", and " + argument + " has "
                             + (device.ganged() ? "poles that move together" : "single-phase units")));
         }
     }
 
-    private static Permit permit(Permit permit, Substitution substitution) {
+    static Permit permit(Permit permit, Substitution substitution) {
         return new Permit(
                 permit.name(),
                 permit.type(),
@@ -224,7 +256,19 @@ public final class Binding {
         Map<String, Term> arguments = declared();
         call.arguments().forEach((name, term) -> arguments.put(name, substitution.term(term)));
         Substitution inner = new Substitution(arguments, Map.of());
-        return new Block.Stage(
-                call.procedure().title(), blocks(call.procedure().body(), inner, temporaries), call.span());
+        Procedure callee = call.procedure();
+        Problems mine = new Problems();
+        callee.parameters().forEach(p -> fits(callee.name(), p, arguments.get(p.name()), call.span(), mine));
+        CallContract contract = new CallContract(call, inner, mine);
+        contract.check(temporaries, permits, procedure.crew());
+        mine.sorted().forEach(problem -> {
+            problems.add(problem);
+            broken = true;
+        });
+        ImmutableList.Builder<Block> parts = ImmutableList.builder();
+        contract.begin().ifPresent(parts::add);
+        parts.addAll(blocks(callee.body(), inner, temporaries));
+        contract.end().ifPresent(parts::add);
+        return new Block.Stage(callee.title(), parts.build(), call.span());
     }
 }

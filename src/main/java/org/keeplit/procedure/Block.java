@@ -82,6 +82,15 @@ public sealed interface Block {
         }
 
         /**
+         * {@return this step with other requirements}
+         *
+         * @param others what it requires
+         */
+        public Step withRequires(ImmutableList<Condition> others) {
+            return with(label, phases, others, expects, records);
+        }
+
+        /**
          * {@return this step on other phases}
          *
          * @param other the phases

@@ -1,5 +1,6 @@
 package org.keeplit.procedure;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.Optional;
 import org.keeplit.network.Side;
@@ -29,4 +30,29 @@ public record Person(
         boolean groundHand,
         boolean qualified,
         ImmutableSet<String> qualifications,
-        Span span) {}
+        Span span) {
+    static final String IN_CHARGE = "in charge";
+
+    /**
+     * {@return what the crew list says of this person and does not say of another, in its words}
+     *
+     * @param other who stands in for this person
+     */
+    public ImmutableList<String> lackingIn(Person other) {
+        ImmutableList.Builder<String> all = ImmutableList.builder();
+        lacking(desk, other.desk, "at control", all);
+        lacking(inCharge, other.inCharge, IN_CHARGE, all);
+        lacking(observer, other.observer, "the observer", all);
+        lacking(groundHand, other.groundHand, "a ground hand", all);
+        lacking(qualified, other.qualified, "qualified", all);
+        side.filter(s -> !other.side.equals(side)).ifPresent(s -> all.add("on the " + s.word() + " side"));
+        qualifications.stream().filter(q -> !other.qualifications.contains(q)).forEach(q -> all.add("qualified for \"" + q + "\""));
+        return all.build();
+    }
+
+    private static void lacking(boolean here, boolean there, String words, ImmutableList.Builder<String> into) {
+        if (here && !there) {
+            into.add(words);
+        }
+    }
+}

@@ -15,6 +15,7 @@ import org.keeplit.network.Effect;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
+import org.keeplit.network.Verb;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Actions;
 import org.keeplit.procedure.Block;
@@ -140,23 +141,33 @@ final class StepActs {
                 ? given.phases().and(element.phases())
                 : element.phases();
         String words = (step.actors().size() > 1 ? operate.verb().several() : operate.verb().one()).with(device);
+        // The words are the procedure's; what they do is what the kind says that the network uses.
+        Optional<Verb> verb = element.kind().verb(operate.verb());
+        if (verb.isEmpty()) {
+            lowering.problems().add(Problem.error(
+                    "verb-not-of-kind",
+                    step.span(),
+                    device + " is of the kind " + element.kind().name() + ", and the equipment that "
+                            + lowering.bound().network().name() + " uses has no verb “" + operate.verb().one().with("X") + "” for it"));
+            return;
+        }
         Set<List<Primitive>> seen = new LinkedHashSet<>();
         for (Conductor phase : all) {
             List<Primitive> primitives = new ArrayList<>();
-            for (Effect effect : operate.verb().effects()) {
+            for (Effect effect : verb.get().effects()) {
                 primitives.add(effect(effect, element, phase, ganged));
             }
             // A ganged set, or one setting for all phases, is one act however many phases were named.
             if (seen.add(primitives)) {
-                boolean alone = ganged || isCommon(element, operate) || element.phases().size() == 1;
+                boolean alone = ganged || isCommon(element, verb.get()) || element.phases().size() == 1;
                 String text = alone ? words : words(words, phase);
                 out.add(List.of(new Atomic(actors, text, ImmutableList.copyOf(primitives))));
             }
         }
     }
 
-    private static boolean isCommon(Element element, Action.Operate operate) {
-        return operate.verb().effects().stream().allMatch(e -> e instanceof Effect.SetMode set
+    private static boolean isCommon(Element element, Verb verb) {
+        return verb.effects().stream().allMatch(e -> e instanceof Effect.SetMode set
                 && element.kind().mode(set.mode()).map(m -> !m.each()).orElse(false));
     }
 

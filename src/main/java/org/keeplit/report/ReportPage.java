@@ -55,6 +55,9 @@ public final class ReportPage {
                         + report.instance().network().name() + ", input " + report.hash() + ", " + date + ". " + outcome.states()
                         + " states, " + outcome.transitions() + " acts tried."))
                 .append("</p><p class=\"note\"><b>").append(Html.text(CAUTION)).append("</b></p>");
+        html.append("<details><summary>What it rests on</summary>")
+                .append(Html.list(report.judgement().basis().all()))
+                .append("</details>");
         if (report.ways().size() > 1) {
             html.append("<p><label for=\"choice\">Look through: </label><select id=\"choice\">");
             for (int i = 0; i < report.ways().size(); i++) {
@@ -84,6 +87,7 @@ public final class ReportPage {
             case BROKEN -> Html.tag("p", "bar", "NOT PROVED: something is broken. Not for use.");
             case UNDECIDED -> Html.tag("p", "bar", Html.text("NOT PROVED: undecided, "
                     + report.judgement().outcome().cut().orElse("a limit was reached") + ". Not for use."));
+            case NOT_PROVED -> Html.tag("p", "bar", "NOT PROVED: no rule that stops came up. Not for use.");
         };
     }
 

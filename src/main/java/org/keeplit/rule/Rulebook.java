@@ -13,6 +13,7 @@ import org.keeplit.unit.Quantity;
  * @param title its title, perhaps empty
  * @param extended the names of the rulebooks that it extends, at whatever remove
  * @param parameters the figures that whoever keeps it may set, with the values that they have here
+ * @param usual for each parameter that is set otherwise than the book says, what the book says
  * @param definitions the conditions that it names
  * @param chances the events that it names
  * @param rules its rules: those of extended rulebooks first, then its own, in the order of the files
@@ -25,6 +26,7 @@ public record Rulebook(
         String title,
         ImmutableList<String> extended,
         ImmutableMap<String, Quantity> parameters,
+        ImmutableMap<String, Quantity> usual,
         ImmutableList<Definition> definitions,
         ImmutableList<Chance> chances,
         ImmutableList<Rule> rules,

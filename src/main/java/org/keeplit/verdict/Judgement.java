@@ -28,7 +28,9 @@ public record Judgement(Instance instance, Outcome outcome, Status status, Immut
         /** Something is broken, or a procedure that must fail fails otherwise. */
         BROKEN,
         /** The run was cut before anything was shown. */
-        UNDECIDED
+        UNDECIDED,
+        /** Nothing is broken, but no rule that stops came up: nothing was asked. */
+        NOT_PROVED
     }
 
     /**
@@ -50,7 +52,8 @@ public record Judgement(Instance instance, Outcome outcome, Status status, Immut
         if (cut && (asStated || mustFail && differences.mayVanish())) {
             status = Status.UNDECIDED;
         } else if (asStated) {
-            status = mustFail ? Status.FAILS_AS_STATED : Status.HOLDS;
+            boolean asked = mustFail || outcome.answer() == Outcome.Answer.HOLDS;
+            status = mustFail ? Status.FAILS_AS_STATED : asked ? Status.HOLDS : Status.NOT_PROVED;
         } else {
             status = Status.BROKEN;
         }
@@ -85,6 +88,11 @@ public record Judgement(Instance instance, Outcome outcome, Status status, Immut
                 .map(step -> step.label().orElse(step.sentence()) + " is done as one, because "
                         + step.asOne().get())
                 .collect(ImmutableList.toImmutableList());
+    }
+
+    /** {@return what it rests on} */
+    public Basis basis() {
+        return Basis.of(instance, outcome);
     }
 
     /** {@return the rules of extended rulebooks that do not count as they stand there, each with the reason} */

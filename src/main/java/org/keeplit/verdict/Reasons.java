@@ -25,6 +25,8 @@ final class Reasons {
         out.append('\n')
                 .append(style.strong("Reasons: " + judgement.instance().words()))
                 .append('\n');
+        out.append("  It rests on:\n");
+        judgement.basis().all().forEach(line -> out.append("    ").append(line).append('\n'));
         for (RuleResult result : judgement.outcome().rules()) {
             Optional<Why> broken = result.finding().map(Finding::tree).filter(w -> !w.text().isEmpty());
             Optional<Why> why = broken.isPresent() ? broken : result.example();

@@ -48,7 +48,8 @@ public final class SweepReport {
         }
         for (SweepResult result : results) {
             boolean wrong = result.answer() == SweepResult.Answer.BREAKS
-                    || result.answer() == SweepResult.Answer.UNDECIDED;
+                    || result.answer() == SweepResult.Answer.UNDECIDED
+                    || result.answer() == SweepResult.Answer.NOT_PROVED;
             if (all || wrong) {
                 out.append("  ").append(marked(result.answer())).append("  ").append(result.place()).append('\n');
                 out.append("                   ").append(result.detail()).append('\n');
@@ -77,7 +78,7 @@ public final class SweepReport {
         String words = String.format(Locale.ROOT, "%-15s", answer.words());
         return switch (answer) {
             case HOLDS -> style.good(words);
-            case BREAKS -> style.bad(words);
+            case BREAKS, NOT_PROVED -> style.bad(words);
             case UNDECIDED -> style.warning(words);
             case DOES_NOT_APPLY -> words;
         };

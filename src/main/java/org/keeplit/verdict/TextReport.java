@@ -4,9 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.keeplit.outcome.Finding;
 import org.keeplit.outcome.Outcome;
 import org.keeplit.outcome.RuleResult;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.rule.Overridden;
 import org.keeplit.rule.Rule;
 
@@ -26,8 +28,11 @@ public final class TextReport {
 
     /** {@return the rest of a line on a procedure that is not known to hold} @param cut whether a limit was reached @param told what is told of others */
     static String notTried(boolean cut, String told) {
-        return (cut ? ": undecided, " + CUT : ": does not hold as it is; " + told) + "\n\n";
+        return (cut ? ": undecided, " + CUT : ": does not hold as it is, or no rule that stops came up; " + told) + "\n\n";
     }
+
+    /** How wide the first word of a line is. */
+    private static final int STATUS = 9;
 
     private final Style style;
     private final boolean full;
@@ -59,11 +64,31 @@ public final class TextReport {
      * @return the text, with a line end at its end
      */
     public String tell(List<Judgement> judgements) {
+        return tell(judgements, List.of());
+    }
+
+    /** {@return the line on something of which nothing is claimed} @param width how wide the names are */
+    public static String line(Unjudged one, Style style, int width) {
+        String words = one.reason().words();
+        return style.bad(words) + " ".repeat(Math.max(0, STATUS - words.length())) + "  " + one.name()
+                + " ".repeat(Math.max(0, width - one.name().length())) + "  " + one.because() + "\n";
+    }
+
+    /**
+     * The same, after those of which nothing is claimed.
+     *
+     * @param judgements the verdicts
+     * @param unjudged the procedures of which nothing is claimed
+     * @return the text, with a line end at its end
+     */
+    public String tell(List<Judgement> judgements, List<Unjudged> unjudged) {
         StringBuilder out = new StringBuilder();
-        int width = judgements.stream()
-                .mapToInt(j -> j.procedure().name().length())
+        int width = Stream.concat(
+                        judgements.stream().map(j -> j.procedure().name()), unjudged.stream().map(Unjudged::name))
+                .mapToInt(String::length)
                 .max()
                 .orElse(0);
+        unjudged.forEach(one -> out.append(line(one, style, width)));
         for (Judgement judgement : judgements) {
             summary(judgement, width, out);
         }
@@ -76,7 +101,7 @@ public final class TextReport {
         if (full) {
             judgements.forEach(judgement -> new Reasons(style).tell(judgement, out));
         }
-        out.append('\n').append(counts(judgements)).append("\n\n").append(CAUTION).append('\n');
+        out.append('\n').append(counts(judgements, unjudged)).append("\n\n").append(CAUTION).append('\n');
         if (judgements.stream().anyMatch(j -> j.outcome().loadFlows() > 0)) {
             out.append(FIGURES).append('\n');
         }
@@ -89,10 +114,14 @@ public final class TextReport {
             case FAILS_AS_STATED -> style.good("fails ok ");
             case BROKEN -> style.bad("BROKEN   ");
             case UNDECIDED -> style.warning("undecided");
+            case NOT_PROVED -> style.bad("not proved");
         };
         String name = judgement.procedure().name();
         out.append(status).append("  ").append(name).append(" ".repeat(width - name.length())).append("  on ");
         out.append(judgement.instance().place()).append(": ").append(details(judgement)).append('\n');
+        for (String told : judgement.basis().told()) {
+            out.append("           ").append(told).append('\n');
+        }
         for (String reliance : judgement.reliances()) {
             out.append("           relies on this: ").append(reliance).append('\n');
         }
@@ -144,6 +173,7 @@ public final class TextReport {
                     : outcome.findings().stream().map(Expected::words).collect(Collectors.joining("; "));
             case BROKEN -> broken(judgement) + cut;
             case UNDECIDED -> outcome.cut().orElse("") + " after " + states + "; nothing is claimed";
+            case NOT_PROVED -> "no rule that stops came up in " + states + "; nothing is claimed";
         };
     }
 
@@ -156,14 +186,21 @@ public final class TextReport {
         return Expected.words(findings.get(0)) + more;
     }
 
-    private static String counts(List<Judgement> judgements) {
+    private static String counts(List<Judgement> judgements, List<Unjudged> unjudged) {
         return judgements.size() + (judgements.size() == 1 ? " check: " : " checks: ")
                 + count(judgements, Judgement.Status.HOLDS) + " hold, "
                 + count(judgements, Judgement.Status.FAILS_AS_STATED) + " fail as they must, "
                 + count(judgements, Judgement.Status.BROKEN) + " broken, "
                 + count(judgements, Judgement.Status.UNDECIDED) + " undecided"
+                + more(count(judgements, Judgement.Status.NOT_PROVED)
+                        + unjudged.stream().filter(u -> u.reason() == Unjudged.Reason.NO_PLACE).count(), Unjudged.Reason.NO_PLACE)
+                + more(unjudged.stream().filter(u -> u.reason() == Unjudged.Reason.MISTAKES).count(), Unjudged.Reason.MISTAKES)
                 + notes(judgements, Rule.Severity.CAUTION, "caution", "cautions")
                 + notes(judgements, Rule.Severity.ADVICE, "piece of advice", "pieces of advice");
+    }
+
+    private static String more(long count, Unjudged.Reason reason) {
+        return count == 0 ? "" : ", " + count + " " + reason.words();
     }
 
     private static String notes(List<Judgement> judgements, Rule.Severity severity, String one, String more) {

@@ -33,7 +33,7 @@ class TestCommandTest {
 
     @Test
     void whatIsNotShownCountsWhenStrict() throws IOException {
-        assertEquals(ExitCode.NOT_EXERCISED, test(Workspace.RULES, Workspace.EXAMPLES, "--strict").code());
+        assertEquals(ExitCode.NOT_PROVED, test(Workspace.RULES, Workspace.EXAMPLES, "--strict").code());
     }
 
     @Test

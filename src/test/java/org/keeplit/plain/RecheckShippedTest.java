@@ -46,7 +46,7 @@ class RecheckShippedTest {
                 .map(p -> DynamicTest.dynamicTest(p.name(), () -> {
                     Library one = new Library(
                             library.equipment(), library.networks(), library.rulebooks(), ImmutableMap.of(p.name(), p), library.examples(),
-                            library.given(), library.sources(), library.problems());
+                            library.mistaken(), library.given(), library.sources(), library.problems());
                     for (Keeplit.Proved proved : Keeplit.prove(one, Limits.USUAL, 1, Watcher.NOBODY, new Problems())) {
                         confirmed(proved.proof().orElseThrow(), one);
                     }
