@@ -81,9 +81,13 @@ final class NewCommand implements Runnable {
                 List.of("new.procedure", "new.network"),
                 name + ".procedure",
                 Map.of(
-                        "KEEPS", kept ? "keeps  no-interruption\n" : "",
+                        "KEEPS", "keeps  " + (kept ? "no-interruption" : name + "-rules") + "\n",
                         "FAILS", kept ? "open-only-what-is-bypassed" : "requirement"));
-        return write(scaffold, "keeplit check " + file);
+        if (!kept) {
+            // A procedure that keeps no rulebook proves nothing.
+            scaffold.put(List.of("new-procedure.rules"), name + ".rules", Map.of());
+        }
+        return write(scaffold, "keeplit check " + (kept ? "" : scaffold.folder().resolve(name + ".rules") + " ") + file);
     }
 
     private Scaffold begin(String name, Path folder) {

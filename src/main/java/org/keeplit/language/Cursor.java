@@ -19,6 +19,7 @@ final class Cursor {
     Cursor(List<Lexeme> all, Span end) {
         this.all = all;
         this.end = end;
+        all.forEach(Lexeme::markRead);
     }
 
     /** {@return a cursor over a whole line} */

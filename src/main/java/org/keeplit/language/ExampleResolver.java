@@ -146,6 +146,7 @@ final class ExampleResolver {
         List<Block> body = new ArrayList<>();
         for (Node section : sections) {
             if (section.line().starts("do")) {
+                Shape.of(section.line(), Shapes::doLine, "do");
                 body.addAll(blocks.resolve(section.children()));
             }
         }

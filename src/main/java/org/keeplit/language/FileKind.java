@@ -67,10 +67,9 @@ enum FileKind {
             if (alone || line.starts("example") || line.starts("on")) {
                 return Role.SECTION;
             }
-            // The reason below "must fail" is a condition, the one below a step a text.
-            boolean reason = line.starts("because")
-                    && line.lexemes().size() > 1
-                    && !line.lexemes().get(1).isText();
+            // The reason below "must fail" is a condition, which may begin with a text; the one below a step is a text alone.
+            boolean isText = line.lexemes().size() == 2 && line.lexemes().get(1).isText();
+            boolean reason = line.starts("because") && line.lexemes().size() > 1 && !isText;
             return reason ? Role.PLAIN : PROCEDURE.role(line);
         }
     };

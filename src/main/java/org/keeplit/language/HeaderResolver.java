@@ -30,6 +30,7 @@ final class HeaderResolver {
     private static final ImmutableSet<Type> OF_A_CREW =
             ImmutableSet.of(Type.PERSON, Type.GROUND, Type.JUMPER, Type.MOBILE);
     private static final ImmutableSet<Type> UNDER_WORK = ImmutableSet.of(Type.DEVICE, Type.REGULATOR);
+    private static final ImmutableSet<String> OF_LINES = ImmutableSet.of("crew", "temporary", "starts", "ends");
     private static final String PERMIT = "hold H for R, held at every device that feeds R and at R, by foreman";
 
     private final Session session;
@@ -97,6 +98,11 @@ final class HeaderResolver {
     private void pass(List<Node> sections, String word, Consumer<Node> reading) {
         for (Node section : sections) {
             if (section.readable() && section.line().starts(word)) {
+                if (OF_LINES.contains(word) && section.children().isEmpty()) {
+                    report.add(Code.EMPTY_GROUP
+                            .at(section.span(), "nothing stands below this line")
+                            .help("take it out, or list below it what it is about"));
+                }
                 report.attempt(() -> reading.accept(section));
             }
         }
@@ -192,6 +198,7 @@ final class HeaderResolver {
     }
 
     private void temporaries(Node section) {
+        Cursor.over(section.line());
         if (section.line().lexemes().size() > 1) {
             throw new Misread(Code.UNEXPECTED
                     .at(section.line().lexemes().get(1).span(), "“temporary” stands alone on its line")

@@ -95,6 +95,7 @@ final class KindResolver {
     }
 
     private void trait(Line line) {
+        Cursor.over(line);
         String words = Vocabulary.join(line.lexemes());
         for (Trait trait : Trait.values()) {
             if (trait.phrase().equals(words)) {

@@ -9,6 +9,7 @@ import org.keeplit.text.Span;
 final class Lexeme extends CommonToken {
     private final transient Span span;
     private final String raw;
+    private transient boolean read;
 
     /**
      * Makes a lexeme.
@@ -28,6 +29,16 @@ final class Lexeme extends CommonToken {
 
     Span span() {
         return span;
+    }
+
+    /** Notes that a reader has it before its eyes. */
+    void markRead() {
+        read = true;
+    }
+
+    /** {@return whether any reader had it before its eyes} */
+    boolean isRead() {
+        return read;
     }
 
     /** {@return the whole line on which it stands} */

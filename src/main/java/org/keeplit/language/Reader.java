@@ -170,6 +170,7 @@ public final class Reader {
         early.forEach(problems::add);
         List<Draft> drafts = new ArrayList<>(shelf.given());
         drafts.addAll(shelf.opened());
+        session.resolved().forEach(Unread::tell);
         Map<String, Item> first = new LinkedHashMap<>();
         Things things = new Things();
         for (Draft draft : drafts) {

@@ -4,6 +4,7 @@ import com.google.common.collect.LinkedHashMultimap;
 import com.google.common.collect.SetMultimap;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -64,6 +65,11 @@ final class Session {
         done.put(item, result);
         shelf.kept().done(item, result);
         return result;
+    }
+
+    /** {@return the items that were resolved} */
+    Set<Item> resolved() {
+        return Collections.unmodifiableSet(done.keySet());
     }
 
     /** {@return an item's typed tree if it was asked for and is sound} */

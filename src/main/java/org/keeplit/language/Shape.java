@@ -39,6 +39,7 @@ final class Shape {
 
     /** Like {@link #of(Line, Function, String)}, for a part of a line. */
     static <C extends ParserRuleContext> C of(List<Lexeme> lexemes, Function<Shapes, C> rule, String form) {
+        lexemes.forEach(Lexeme::markRead);
         Shapes parser = new Shapes(new CommonTokenStream(new ListTokenSource(lexemes)));
         parser.removeErrorListeners();
         parser.addErrorListener(new BaseErrorListener() {

@@ -32,7 +32,11 @@ public record Unjudged(String kind, String name, Reason reason, ImmutableList<St
         }
     }
 
-    /** {@return a procedure that says nothing about where it is to be proved} @param procedure the procedure */
+    /**
+     * {@return a procedure that says nothing about where it is to be proved}
+     *
+     * @param procedure the procedure
+     */
     public static Unjudged withoutPlace(Procedure procedure) {
         return new Unjudged("procedure", procedure.name(), Reason.NO_PLACE, ImmutableList.of(), procedure.span());
     }

@@ -15,6 +15,7 @@ import org.keeplit.plain.PlainWatcher;
 import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Instance;
+import org.keeplit.rule.Rule;
 import org.keeplit.text.Problems;
 
 /** One re-check: what the plain evaluator meets, held against the proof as it comes. */
@@ -54,6 +55,13 @@ final class Rechecking implements PlainWatcher {
                 wrong.add("broken: " + name + ", after " + root.length() + (root.length() == 1 ? " act" : " acts"));
             }
         });
+        boolean asked = instance.procedure().keeps().stream()
+                .anyMatch(book -> book.rules().stream()
+                        .anyMatch(rule -> rule.severity() == Rule.Severity.STOP
+                                && found.exercised().contains(book.name() + "/" + rule.name())));
+        if (found.complete() && wrong.isEmpty() && !asked) {
+            wrong.add("no rule that stops came up, so nothing was asked");
+        }
         if (unsolved) {
             wrong.add("a load flow has no solution, so nothing is shown there");
         }

@@ -135,7 +135,11 @@ public record Basis(
         return span.source().name() + ":" + span.line();
     }
 
-    /** {@return the customers of a load that goes without supply by plan, in words} @param load the load */
+    /**
+     * {@return the customers of a load that goes without supply by plan, in words}
+     *
+     * @param load the load
+     */
     public static String words(Element.Load load) {
         return load.name() + ", " + load.customers() + (load.customers() == 1 ? " customer" : " customers")
                 + load.critical().map(c -> ", critical: " + c).orElse("");

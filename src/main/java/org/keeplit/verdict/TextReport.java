@@ -67,7 +67,13 @@ public final class TextReport {
         return tell(judgements, List.of());
     }
 
-    /** {@return the line on something of which nothing is claimed} @param width how wide the names are */
+    /**
+     * {@return the line on something of which nothing is claimed}
+     *
+     * @param one the procedure, or the examples
+     * @param style how to mark words
+     * @param width how wide the names are
+     */
     public static String line(Unjudged one, Style style, int width) {
         String words = one.reason().words();
         return style.bad(words) + " ".repeat(Math.max(0, STATUS - words.length())) + "  " + one.name()

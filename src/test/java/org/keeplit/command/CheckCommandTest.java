@@ -114,7 +114,7 @@ class CheckCommandTest {
         assertFalse(check(steps).out.contains("Reasons:"));
         Ran ran = check(steps, "--why");
         assertEquals(0, ran.code, ran.err);
-        assertTrue(ran.out.contains("Reasons: P-1 on spur\n  true       rule load-stays-supplied for L = mill\n"), ran.out);
+        assertTrue(ran.out.contains("  true       rule load-stays-supplied for L = mill\n"), ran.out);
         assertTrue(ran.out.contains("by bus - feeder - l-1 - gang - l-2\n"), ran.out);
         assertTrue(
                 ran.out.contains("  not asked  rule open-only-what-is-bypassed\n"

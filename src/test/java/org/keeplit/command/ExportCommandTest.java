@@ -28,6 +28,7 @@ class ExportCommandTest {
             language 1
             procedure OUT revision 3
             title "A spur <off> & on"
+            keeps stick-work
             for switching device G
             crew
               west "Lineman", in charge

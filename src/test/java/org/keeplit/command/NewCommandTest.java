@@ -57,7 +57,8 @@ class NewCommandTest {
         assertEquals("", begin("procedure", "JOB-1").err());
         Told.assertTold("new-procedure", folder, Files.readString(folder.resolve("JOB-1.procedure")));
         assertEquals(ExitCode.PROVED, Told.run("format", "--check", folder.resolve("JOB-1.procedure").toString()).code());
-        Told.Ran checked = Told.run("check", folder.resolve("JOB-1.procedure").toString());
+        Told.Ran checked = Told.run(
+                "check", folder.resolve("JOB-1.rules").toString(), folder.resolve("JOB-1.procedure").toString());
         assertTrue(checked.out().contains("2 checks: 1 hold, 1 fail as they must"), checked.out());
         assertEquals(ExitCode.PROVED, checked.code());
     }

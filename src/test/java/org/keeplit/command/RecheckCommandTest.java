@@ -28,6 +28,7 @@ class RecheckCommandTest {
             language 1
             procedure OUT revision 3
             title "A spur off and on"
+            keeps stick-work
             for switching device G
             crew
               west "Lineman", in charge

@@ -141,7 +141,7 @@ class EditorTest {
         Diagnostic mistake = client.diagnostics(file, d -> !d.isEmpty()).get(0);
         assertEquals("unknown-verb", mistake.getCode().getLeft());
         assertEquals(13, mistake.getRange().getStart().getLine());
-        assertEquals("not proved: it has mistakes, or what it refers to has", lens());
+        assertEquals("not judged: the file has mistakes, or one that it reads has", lens());
         client.write(file, BROKEN);
         Diagnostic found = client.diagnostics(file, d -> finds(d, "mill loses supply")).get(0);
         assertEquals(DiagnosticSeverity.Error, found.getSeverity());

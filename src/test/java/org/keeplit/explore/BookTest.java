@@ -29,9 +29,13 @@ class BookTest {
         return "rule r-1\n  before opening any switching device D\n  require D is tagged\n  " + clause + ENDS;
     }
 
+    /** Something that is asked and kept: cautions alone prove nothing. */
+    private static final String HELD = "rule kept-alive\n  always some source S is energized" + ENDS;
+
     @Test
     void a_caution_is_told_and_breaks_nothing() {
-        Judgement judged = Small.judge(clause("severity caution") + clause("severity advice").replace("r-1", "r-2"), OPEN);
+        Judgement judged = Small.judge(
+                clause("severity caution") + clause("severity advice").replace("r-1", "r-2") + HELD, OPEN);
         assertEquals(Judgement.Status.HOLDS, judged.status());
         assertTrue(judged.isCautioned());
         assertEquals(
@@ -46,7 +50,7 @@ class BookTest {
     @Test
     void a_variant_may_show_a_caution() {
         String stop = clause("severity caution") + "rule r-2\n  always every switching device D is closed\n"
-                + "  severity caution" + ENDS;
+                + "  severity caution" + ENDS + HELD;
         List<Judgement> all = Small.judgeAll(
                 stop, "", OPEN, "\nvariant V of P\n  proved on pole\n  must fail on r-1\n");
         assertEquals(

@@ -164,7 +164,7 @@ final class Small {
     /** {@return the root findings by name, each with the length of its trace} */
     static TreeMap<String, Integer> roots(Judgement judgement) {
         TreeMap<String, Integer> all = new TreeMap<>();
-        judgement.outcome().findings().forEach(f -> all.put(f.name(), f.trace().size()));
+        judgement.outcome().findings().forEach(f -> all.merge(f.name(), f.trace().size(), Math::min));
         return all;
     }
 }

@@ -20,6 +20,7 @@ class ExplanationsTest {
             "empty-folder",
             "file-too-large",
             "folder-named-as-file",
+            "skipped",
             "line-too-long",
             "missing-file",
             "too-deep",
