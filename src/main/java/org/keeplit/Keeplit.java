@@ -145,12 +145,13 @@ public final class Keeplit {
      *
      * @param proof the proof
      * @param library what was read, with the procedure that the proof is of
+     * @param events how many events may happen at most; a proof that was written with another number is refused
      * @param most how long to go on at most
      * @param going is told how it gets on; may stop it
      * @return what came of it
      */
-    public static Rechecked recheck(ProofFile proof, Library library, Duration most, Recheck.Going going) {
-        return Recheck.of(proof, instances(library), most, going);
+    public static Rechecked recheck(ProofFile proof, Library library, int events, Duration most, Recheck.Going going) {
+        return Recheck.of(proof, instances(library), events, most, going);
     }
 
     private static Optional<Explored> explored(Instance one, Limits limits, Watcher watcher, Problems problems) {

@@ -49,6 +49,14 @@ final class RecheckCommand implements Callable<Integer> {
     private List<Path> files;
 
     @CommandLine.Option(
+            names = "--events",
+            converter = AtLeast.Nothing.class,
+            paramLabel = "K",
+            description = "let at most K events happen, as check --events K did (default: ${DEFAULT-VALUE})",
+            defaultValue = "1")
+    private int events;
+
+    @CommandLine.Option(
             names = "--max-seconds",
             converter = AtLeast.Nothing.class,
             paramLabel = "S",
@@ -126,7 +134,7 @@ final class RecheckCommand implements Callable<Integer> {
     private Answer.OfProof recheck(Path path, ProofFile proof, Library library) {
         Progress progress = new Progress(false);
         long began = System.nanoTime();
-        Rechecked done = Keeplit.recheck(proof, library, Duration.ofSeconds(maxSeconds), (met, written) -> {
+        Rechecked done = Keeplit.recheck(proof, library, events, Duration.ofSeconds(maxSeconds), (met, written) -> {
             progress.step(String.format(Locale.ROOT, "%s: %,d of %,d states re-checked", proof.head().place(), met, written));
             return !Thread.currentThread().isInterrupted();
         });

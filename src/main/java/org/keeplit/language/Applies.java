@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.keeplit.condition.Condition;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.PhaseTerm;
@@ -161,6 +162,15 @@ record Applies(Map<Type, Set<String>> kinds, ImmutableList<String> volts, Immuta
                 rule.because(),
                 rule.citation(),
                 rule.span());
+    }
+
+    /** {@return whether a rule binds anything that this could be said of} */
+    boolean touches(Rule rule) {
+        return Stream.concat(rule.binders().stream(), rule.triggers().stream().flatMap(t -> t.binders().stream()))
+                .map(binder -> binder.noun().type())
+                .anyMatch(type -> kinds.containsKey(type)
+                        || !volts.isEmpty() && Predicate.IN_CLASS.signature().get(0).contains(type)
+                        || !sites.isEmpty() && WITH_SITE.contains(type));
     }
 
     private Condition.Binder narrow(Condition.Binder binder) {

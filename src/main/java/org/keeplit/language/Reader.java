@@ -187,6 +187,8 @@ public final class Reader {
                                                     + Suggestions.a(item.kind().word()) + " "
                                                     + Cursor.clip(item.name().value()))
                                     .related(before.name().span(), "the first one"));
+                    // Told once, but it is a mistake of both files.
+                    before.report().add(Misread.told());
                 }
             }
         }

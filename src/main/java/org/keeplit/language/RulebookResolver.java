@@ -80,6 +80,9 @@ final class RulebookResolver {
         pass(sections, "applies", section -> applies.add(Applies.read(Cursor.over(section.line()), scope)));
         pass(sections, "rule", section -> rules.add(section, scope, applies));
         pass(sections, "override", section -> rules.override(section, scope, applies));
+        applies.stream().filter(one -> rules.rules().stream().noneMatch(one::touches)).forEach(one -> report.add(Code.NOTHING_APPLIES
+                .at(one.span(), "no rule of this book binds anything that this could be said of")
+                .help("it is about the variables that “any” binds in the heads of the rules")));
         Rulebook rulebook = new Rulebook(
                 item.name().value(),
                 revision,

@@ -53,8 +53,12 @@ final class StepClauses {
             case "records" -> records.add(text(line));
             case "caution" -> cautions.add(text(line));
             case "limit" -> limit(line);
-            case "because" -> because = text(line);
+            case "because" -> {
+                once(because, line, "says why it is done");
+                because = text(line);
+            }
             case "as" -> {
+                once(asOne, line, "is done as one");
                 var parts = Shape.of(line, Shapes::asOneLine, "as one because \"…\"");
                 asOne = ((Lexeme) parts.STRING().getSymbol()).value();
             }
@@ -63,6 +67,13 @@ final class StepClauses {
                 ordered = true;
             }
             default -> end(line, 2);
+        }
+    }
+
+    /** @throws Misread if a clause that counts once stands a second time */
+    private static void once(String before, Line line, String what) {
+        if (before != null) {
+            throw new Misread(Code.DUPLICATE.at(line.head().span(), "the step " + what + " already").help("write both in one"));
         }
     }
 

@@ -3,6 +3,7 @@ package org.keeplit.recheck;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.hash.Hashing;
+import java.util.TreeMap;
 import java.nio.charset.StandardCharsets;
 import org.keeplit.page.InputHash;
 import org.keeplit.procedure.Instance;
@@ -20,7 +21,7 @@ public record ProofFile(
         Head head, ImmutableMap<String, String> start, ImmutableList<String> facts, ImmutableMap<String, Held> states) {
 
     /** The version of this form. */
-    public static final int VERSION = 1;
+    public static final int VERSION = 2;
 
     /**
      * What a proof is of.
@@ -64,7 +65,7 @@ public record ProofFile(
         return states.values().stream().mapToLong(Held::times).sum();
     }
 
-    /** {@return the text of the file} */
+    /** {@return the text of the file; states and values at the start stand in the order of their words, so that a proof has one text} */
     public String text() {
         StringBuilder text = new StringBuilder();
         line(text, "keeplit proof", Integer.toString(VERSION));
@@ -75,11 +76,11 @@ public record ProofFile(
         head.rulebooks.forEach(b -> line(text, "rulebook", b));
         line(text, "events", Integer.toString(head.events));
         line(text, "states", Long.toString(count()));
-        start.forEach((fact, value) -> line(text, "start", fact + " is " + value));
+        new TreeMap<>(start).forEach((fact, value) -> line(text, "start", fact + " is " + value));
         for (int i = 0; i < facts.size(); i++) {
             line(text, "fact", (i + 1) + " " + facts.get(i));
         }
-        states.forEach((words, held) -> line(text, "state", words + (held.times == 1 ? "" : " x " + held.times)));
+        new TreeMap<>(states).forEach((words, held) -> line(text, "state", words + (held.times == 1 ? "" : " x " + held.times)));
         line(text, "seal", seal(text.toString()));
         return text.toString();
     }

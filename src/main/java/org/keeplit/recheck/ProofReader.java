@@ -140,6 +140,17 @@ public final class ProofReader {
             problem("proof-line", 0, "it says that it has " + once.get("states") + " states, and has " + file.count(), "write the proof anew");
             return Optional.empty();
         }
+        String own = file.text();
+        if (!own.equals(source.content())) {
+            List<String> right = own.lines().toList();
+            List<String> lines = source.content().lines().toList();
+            int at = 0;
+            while (at < right.size() && at < lines.size() && right.get(at).equals(lines.get(at))) {
+                at++;
+            }
+            problem("proof-line", Math.min(at + 1, lines.size()), "this line does not stand where it is written", "write the proof anew");
+            return Optional.empty();
+        }
         return Optional.of(file);
     }
 

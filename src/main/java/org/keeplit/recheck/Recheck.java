@@ -35,11 +35,12 @@ public final class Recheck {
      *
      * @param proof the proof
      * @param all the procedures that were read, each on its places
+     * @param events how many events may happen at most
      * @param most how long to go on at most
      * @param going is told how it gets on; may stop it
      * @return what came of it
      */
-    public static Rechecked of(ProofFile proof, List<Instance> all, Duration most, Going going) {
+    public static Rechecked of(ProofFile proof, List<Instance> all, int events, Duration most, Going going) {
         String place = proof.head().place();
         List<Instance> named = all.stream().filter(i -> i.words().equals(place)).toList();
         if (named.isEmpty()) {
@@ -52,8 +53,36 @@ public final class Recheck {
         if (same.isEmpty()) {
             return Rechecked.refused(place, 0, changed(proof, named.get(0)));
         }
-        List<String> head = otherHead(proof.head(), same.get(0));
+        List<String> head = new ArrayList<>(otherHead(proof.head(), same.get(0)));
+        if (proof.head().events() != events) {
+            head.add("it says that at most " + proof.head().events() + " events may happen, and it is re-checked with " + events
+                    + " (--events)");
+        }
+        head.addAll(otherStart(proof));
         return head.isEmpty() ? new Rechecking(proof, most, going).run(same.get(0)) : Rechecked.refused(place, 0, head);
+    }
+
+    /** {@return what is wrong with its lines on the start: there is one for each thing that is ever otherwise, and no more} */
+    private static List<String> otherStart(ProofFile proof) {
+        Set<String> needed = new TreeSet<>();
+        for (String fact : proof.facts()) {
+            if (!fact.startsWith("event ")) {
+                needed.add(fact.substring(0, fact.lastIndexOf(" is ")));
+            }
+        }
+        List<String> told = new ArrayList<>();
+        Set<String> used = new TreeSet<>();
+        proof.states().keySet().forEach(state -> used.addAll(List.of(state.substring(state.indexOf(" :") + 2).strip().split(" "))));
+        for (int i = 1; i <= proof.facts().size(); i++) {
+            if (!used.contains(Integer.toString(i))) {
+                told.add("no state of it has " + proof.facts().get(i - 1));
+            }
+        }
+        needed.stream().filter(fact -> !proof.start().containsKey(fact)).limit(TOLD).forEach(fact ->
+                told.add("it does not say how " + fact + " stands at the start"));
+        proof.start().keySet().stream().filter(fact -> !needed.contains(fact)).limit(TOLD).forEach(fact ->
+                told.add("it says how " + fact + " stands at the start, which is never otherwise in it"));
+        return told;
     }
 
     /** {@return what a proof says of what it is of, and is not so, though the hash of all that was read fits} */
@@ -66,7 +95,7 @@ public final class Recheck {
         if (!head.rulebooks().equals(own.rulebooks())) {
             told.add("the rulebooks that it names are not those that the procedure keeps");
         }
-        if (!new TreeSet<>(head.files()).equals(new TreeSet<>(own.files()))) {
+        if (!head.files().equals(own.files())) {
             told.add("the files that it lists are not those that were read");
         }
         return told;

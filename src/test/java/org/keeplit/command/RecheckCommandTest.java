@@ -114,7 +114,7 @@ class RecheckCommandTest {
         assertSound(told("json"), "\"status\": \"confirmed\"");
         assertSound(told("json", "--max-seconds", "0"), "\"status\": \"undecided\"");
         assertTrue(told("junit").contains("failures=\"0\""), told("junit"));
-        change(NAME, sealed(text -> text.replaceFirst("(?m)^state 0-1,4-5 : 3 4\n", "").replaceFirst("states (\\d+)", "states 17")));
+        change(NAME, sealed(text -> text.replaceFirst("(?m)^state 0-1,4-5 : 4 5\n", "").replaceFirst("states (\\d+)", "states 17")));
         assertSound(told("json"), "\"status\": \"refused\"");
         Told.assertTold("recheck-json", folder, told("json"));
         assertTrue(told("junit").contains("failures=\"1\""), told("junit"));
@@ -161,8 +161,26 @@ class RecheckCommandTest {
     }
 
     @Test
+    void aProofWithoutAValueAtTheStartIsRefused() throws IOException {
+        change(NAME, sealed(text -> text.replaceAll("(?m)^start pole .*\n", "")));
+        refused(ExitCode.BROKEN, "it does not say how pole gang A stands at the start");
+    }
+
+    @Test
+    void aProofOfFewerEventsIsRefused() throws IOException {
+        change(NAME, sealed(text -> text.replace("events 1", "events 0")));
+        refused(ExitCode.BROKEN, "it says that at most 0 events may happen, and it is re-checked with 1");
+    }
+
+    @Test
+    void twoLinesThatChangedPlacesAreRefused() throws IOException {
+        change(NAME, sealed(text -> text.replaceFirst("(?m)^(state .*\n)(state .*\n)", "$2$1")));
+        refused(ExitCode.MISTAKES, "this line does not stand where it is written");
+    }
+
+    @Test
     void aStateTakenOutIsRefused() throws IOException {
-        change(NAME, sealed(text -> text.replaceFirst("(?m)^state 0-1,4-5 : 3 4\n", "").replaceFirst("states (\\d+)", "states 17")));
+        change(NAME, sealed(text -> text.replaceFirst("(?m)^state 0-1,4-5 : 4 5\n", "").replaceFirst("states (\\d+)", "states 17")));
         refused(ExitCode.BROKEN, "a state that may come up is missing from it");
     }
 
@@ -186,8 +204,8 @@ class RecheckCommandTest {
 
     @Test
     void anotherFormIsRefused() throws IOException {
-        change(NAME, sealed(text -> text.replace("keeplit proof 1", "keeplit proof 2")));
-        refused(ExitCode.MISTAKES, "this is a proof of another form: 2");
+        change(NAME, sealed(text -> text.replace("keeplit proof 2", "keeplit proof 3")));
+        refused(ExitCode.MISTAKES, "this is a proof of another form: 3");
     }
 
     @Test

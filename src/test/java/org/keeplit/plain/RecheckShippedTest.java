@@ -57,7 +57,7 @@ class RecheckShippedTest {
         Problems problems = new Problems();
         ProofFile read = ProofReader.read(new Source("a.proof", proof.text()), problems).orElseThrow(() -> new AssertionError(problems.sorted()));
         long began = System.nanoTime();
-        Rechecked done = Keeplit.recheck(read, library, Duration.ofHours(1), (met, of) -> true);
+        Rechecked done = Keeplit.recheck(read, library, read.head().events(), Duration.ofHours(1), (met, of) -> true);
         assertEquals(List.of(), done.reasons());
         assertEquals(Rechecked.Status.CONFIRMED, done.status());
         assertTrue(done.states() > 1);

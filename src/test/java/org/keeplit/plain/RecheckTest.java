@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.TreeMap;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -116,14 +117,14 @@ class RecheckTest {
         ProofFile again = ProofReader.read(new Source("a.proof", proof.text()), problems)
                 .orElseThrow(() -> new AssertionError("seed " + seed + ": " + problems.sorted()));
         assertEquals(proof.text(), again.text(), () -> "seed " + seed);
-        Rechecked done = Recheck.of(again, List.of(instance), LONG, (met, of) -> true);
+        Rechecked done = Recheck.of(again, List.of(instance), again.head().events(), LONG, (met, of) -> true);
         assertEquals(List.of(), done.reasons(), () -> "seed " + seed);
         assertEquals(Rechecked.Status.CONFIRMED, done.status());
         assertEquals(proof.count(), done.states());
     }
 
     private static void refused(Instance instance, ProofFile proof, String reason, long seed) {
-        Rechecked done = Recheck.of(proof, List.of(instance), LONG, (met, of) -> true);
+        Rechecked done = Recheck.of(proof, List.of(instance), proof.head().events(), LONG, (met, of) -> true);
         assertEquals(Rechecked.Status.REFUSED, done.status(), () -> "seed " + seed + ", " + reason);
         assertTrue(done.reasons().stream().anyMatch(r -> r.contains(reason)), () -> "seed " + seed + ", " + reason + ": " + done.reasons());
     }
@@ -180,13 +181,25 @@ class RecheckTest {
         Bound bound = Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow();
         Map<String, Integer> numbers = new LinkedHashMap<>();
         Map<String, ProofFile.Held> states = new LinkedHashMap<>();
-        PlainEvaluator.evaluate(bound, events, Integer.MAX_VALUE, state -> {
-            state.facts().forEach(f -> numbers.putIfAbsent(f, numbers.size() + 1));
-            String line = StateLine.of(state.left(), state.facts().stream().map(numbers::get).sorted().toList());
-            states.merge(line, new ProofFile.Held(1, 0), (a, b) -> new ProofFile.Held(a.times() + 1, 0));
-            return true;
+        Map<String, String> start = new LinkedHashMap<>();
+        List<UnaryOperator<String>> values = new ArrayList<>();
+        PlainEvaluator.evaluate(bound, events, Integer.MAX_VALUE, new PlainWatcher() {
+            @Override
+            public void begins(UnaryOperator<String> valueOf) {
+                values.add(valueOf);
+            }
+
+            @Override
+            public boolean met(PlainState state) {
+                state.facts().forEach(f -> numbers.putIfAbsent(f, numbers.size() + 1));
+                String line = StateLine.of(state.left(), state.facts().stream().map(numbers::get).sorted().toList());
+                states.merge(line, new ProofFile.Held(1, 0), (a, b) -> new ProofFile.Held(a.times() + 1, 0));
+                return true;
+            }
         });
-        return new ProofFile(ProofFile.Head.of(instance, events), ImmutableMap.of(), ImmutableList.copyOf(numbers.keySet()), ImmutableMap.copyOf(states));
+        numbers.keySet().stream().filter(f -> !f.startsWith("event ")).map(f -> f.substring(0, f.lastIndexOf(" is "))).forEach(fact ->
+                start.put(fact, values.get(0).apply(fact)));
+        return new ProofFile(ProofFile.Head.of(instance, events), ImmutableMap.copyOf(start), ImmutableList.copyOf(numbers.keySet()), ImmutableMap.copyOf(states));
     }
 
     @AfterProperty
