@@ -1,6 +1,10 @@
 package org.keeplit.command;
 
 import java.util.List;
+import java.util.OptionalInt;
+import org.keeplit.explore.AtOnePlace;
+import org.keeplit.text.Problem;
+import org.keeplit.text.Problems;
 import org.keeplit.verdict.Coverage;
 import org.keeplit.verdict.ExampleJudgement;
 import org.keeplit.verdict.Judgement;
@@ -24,10 +28,23 @@ final class ExitCode {
 
     private ExitCode() {}
 
+    /** {@return the code where something is wrong: a fault of this program before mistakes before limits; none where nothing is} */
+    static OptionalInt of(Problems problems) {
+        List<Problem> errors = problems.sorted().stream()
+                .filter(p -> p.severity() == Problem.Severity.ERROR)
+                .toList();
+        if (errors.isEmpty()) {
+            return OptionalInt.empty();
+        } else if (errors.stream().anyMatch(p -> p.code().equals(AtOnePlace.FAULT))) {
+            return OptionalInt.of(FAULT);
+        }
+        return OptionalInt.of(errors.stream().allMatch(AtOnePlace::isNotOfTheFiles) ? UNDECIDED : MISTAKES);
+    }
+
     /** {@return the code for many verdicts: mistakes before broken before undecided before not exercised} */
-    static int of(List<Judgement> judgements, boolean mistakes, boolean strict) {
-        if (mistakes) {
-            return MISTAKES;
+    static int of(List<Judgement> judgements, Problems problems, boolean strict) {
+        if (of(problems).isPresent()) {
+            return of(problems).getAsInt();
         }
         if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.BROKEN || strict && j.isCautioned())) {
             return BROKEN;
@@ -42,9 +59,9 @@ final class ExitCode {
     }
 
     /** {@return the code for many examples, in the same order: mistakes, failed, undecided, not shown} */
-    static int ofExamples(List<ExampleJudgement> examples, Coverage coverage, boolean mistakes, boolean strict) {
-        if (mistakes) {
-            return MISTAKES;
+    static int ofExamples(List<ExampleJudgement> examples, Coverage coverage, Problems problems, boolean strict) {
+        if (of(problems).isPresent()) {
+            return of(problems).getAsInt();
         }
         if (examples.stream().anyMatch(e -> !e.differences().isEmpty())) {
             return BROKEN;

@@ -40,7 +40,7 @@ final class LogCheckCommand implements Callable<Integer> {
         Optional<LogCheck.Checked> checked = Papers.checkLog(library, text, problems);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
-            return ExitCode.MISTAKES;
+            return ExitCode.of(problems).getAsInt();
         } else if (checked.isEmpty()) {
             throw new CommandLine.ParameterException(spec.commandLine(), LogCheck.job(text)
                     .map(job -> "no procedure among the files is “" + job + "”, as " + log + " says")

@@ -52,6 +52,7 @@ public final class Main implements Runnable {
         int code = run(out, err, arguments);
         out.flush();
         err.flush();
+        Interrupt.told(code);
         System.exit(code);
     }
 

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.keeplit.language.Library;
@@ -46,6 +47,8 @@ abstract class PaperCommand<T> implements Callable<Integer> {
             defaultValue = "200000")
     private int maxStates;
 
+    private OptionalInt refused = OptionalInt.empty();
+
     /** {@return what is written, as in "no cards to write"} */
     abstract String noun();
 
@@ -70,7 +73,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         List<T> all = made();
         if (all == null) {
-            return ExitCode.MISTAKES;
+            return refused();
         }
         if (all.isEmpty()) {
             out.println("There are no " + noun() + " to write: no procedure here that must hold says what it is proved on.");
@@ -132,7 +135,13 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         List<T> all = workOut(library, new Limits(maxStates, Duration.ofMinutes(10), Limits.USUAL.bytes()), progress, problems);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
-        return problems.hasErrors() ? null : all;
+        refused = ExitCode.of(problems);
+        return refused.isPresent() ? null : all;
+    }
+
+    /** {@return the exit code where nothing was made} */
+    int refused() {
+        return refused.getAsInt();
     }
 
     private Map<String, byte[]> laidOut(List<T> all, Progress progress) {

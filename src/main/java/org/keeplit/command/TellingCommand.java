@@ -75,7 +75,7 @@ abstract class TellingCommand<T> implements Callable<Integer> {
                 isFull(),
                 "There is nothing to " + verb + ": no procedure here that must hold says what it is proved on.");
         if (problems.hasErrors()) {
-            return ExitCode.MISTAKES;
+            return ExitCode.of(problems).getAsInt();
         } else if (all.stream().anyMatch(broken)) {
             return ExitCode.BROKEN;
         }

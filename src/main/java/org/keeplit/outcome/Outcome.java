@@ -38,4 +38,16 @@ public record Outcome(
         int loadFlows,
         int stateBits,
         long bytes,
-        Optional<String> cut) {}
+        Optional<String> cut) {
+
+    /**
+     * {@return the outcome of a run that a limit ended before its search began}
+     *
+     * @param reason which
+     */
+    public static Outcome notBegun(String reason) {
+        return new Outcome(
+                ImmutableList.of(), ImmutableList.of(), ImmutableList.of(), ImmutableList.of(), ImmutableList.of(), ImmutableList.of(),
+                0, 0, 0, 0, 0, 0, 0, 0, Optional.of(reason));
+    }
+}
