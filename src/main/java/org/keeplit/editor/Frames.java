@@ -9,11 +9,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** The messages of an editor as they come in, without those that are nested so deep that reading them would end the listening. */
+/** The messages of an editor as they come in, without those that are no JSON, or nested so deep that reading them would end the listening. */
 final class Frames extends InputStream {
     /** No message of the protocol is nested half as deep. */
     static final int DEEPEST = 100;
@@ -23,7 +23,7 @@ final class Frames extends InputStream {
     private static final Pattern LENGTH = Pattern.compile("(?i)content-length\\s*:\\s*(\\d{1,9})\\s*(?:\\r|$)", Pattern.MULTILINE);
 
     private final InputStream in;
-    private Consumer<String> refused = id -> {};
+    private BiConsumer<String, String> refused = (id, why) -> {};
     private byte[] frame = new byte[0];
     private int at;
 
@@ -31,8 +31,8 @@ final class Frames extends InputStream {
         this.in = in;
     }
 
-    /** Says who answers what is too deep. @param answer is given the request's identifier as JSON, {@code null} where it has none */
-    void whenRefused(Consumer<String> answer) {
+    /** Says who answers what is not passed on. @param answer is given the request's identifier as JSON, {@code null} where it has none, and why */
+    void whenRefused(BiConsumer<String, String> answer) {
         refused = answer;
     }
 
@@ -71,9 +71,12 @@ final class Frames extends InputStream {
                     ? in.readNBytes(Integer.parseInt(length.group(1)))
                     : new byte[0];
             at = 0;
-            if (depth(body) > DEEPEST) {
+            String wrong = depth(body) > DEEPEST
+                    ? "the message is nested deeper than " + DEEPEST + " levels"
+                    : body.length > 0 && !isJson(body) ? "the message is no JSON" : "";
+            if (!wrong.isEmpty()) {
                 frame = new byte[0];
-                refused.accept(id(body));
+                refused.accept(id(body), wrong);
             } else {
                 frame = new byte[head.length + body.length];
                 System.arraycopy(head, 0, frame, 0, head.length);
@@ -112,6 +115,15 @@ final class Frames extends InputStream {
             }
         }
         return deepest;
+    }
+
+    private static boolean isJson(byte[] json) {
+        try (JsonReader reader = new JsonReader(new InputStreamReader(new ByteArrayInputStream(json), StandardCharsets.UTF_8))) {
+            reader.skipValue();
+            return reader.peek() == JsonToken.END_DOCUMENT;
+        } catch (IOException | IllegalStateException bad) {
+            return false;
+        }
     }
 
     /** {@return the identifier of a request as JSON} */

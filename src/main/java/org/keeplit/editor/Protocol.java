@@ -51,7 +51,7 @@ public final class Protocol {
             @Override
             protected RemoteEndpoint createRemoteEndpoint(MessageJsonHandler json) {
                 MessageConsumer consumer = wrapMessageConsumer(new StreamMessageConsumer(output, json));
-                frames.whenRefused(id -> consumer.consume(tooDeep(id)));
+                frames.whenRefused((id, why) -> consumer.consume(unread(id, why)));
                 RemoteEndpoint remote = new Answering(consumer, new Gate(ServiceEndpoints.toEndpoint(localServices)));
                 json.setMethodProvider(remote);
                 remote.setJsonHandler(json);
@@ -65,7 +65,7 @@ public final class Protocol {
                 .create();
     }
 
-    private static ResponseMessage tooDeep(String id) {
+    private static ResponseMessage unread(String id, String why) {
         ResponseMessage message = new ResponseMessage();
         if (JsonParser.parseString(id) instanceof JsonPrimitive known) {
             if (known.isString()) {
@@ -74,7 +74,7 @@ public final class Protocol {
                 message.setId(known.getAsInt());
             }
         }
-        message.setError(new ResponseError(ResponseErrorCode.ParseError, "the message is nested deeper than " + Frames.DEEPEST + " levels", null));
+        message.setError(new ResponseError(ResponseErrorCode.ParseError, why, null));
         return message;
     }
 

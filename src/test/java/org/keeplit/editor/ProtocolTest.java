@@ -155,4 +155,13 @@ class ProtocolTest {
         send(HOVER.formatted("6"));
         assertEquals(6, answer().get("id").getAsInt());
     }
+
+    @Test
+    void whatIsNoJsonIsToldSo() throws IOException {
+        begin();
+        send("{\"jsonrpc\":\"2.0\",\"id\":16,\"method\"");
+        assertError(-32700, "the message is no JSON");
+        send(HOVER.formatted("6"));
+        assertEquals(6, answer().get("id").getAsInt());
+    }
 }
