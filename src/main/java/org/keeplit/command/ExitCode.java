@@ -15,7 +15,7 @@ final class ExitCode {
     static final int PROVED = 0;
     /** Something is broken, or an example failed; under {@code --strict} a caution, too. */
     static final int BROKEN = 1;
-    /** The command line cannot be understood. */
+    /** The command line cannot be understood, or a file that it names cannot be read or written: the disk is full, something is there already. */
     static final int USAGE = 2;
     /** The input has mistakes. */
     static final int MISTAKES = 3;
@@ -43,13 +43,14 @@ final class ExitCode {
 
     /** {@return the code for many verdicts: mistakes before broken before undecided before not exercised} */
     static int of(List<Judgement> judgements, Problems problems, boolean strict) {
-        if (of(problems).isPresent()) {
-            return of(problems).getAsInt();
+        OptionalInt wrong = of(problems);
+        if (wrong.isPresent() && wrong.getAsInt() != UNDECIDED) {
+            return wrong.getAsInt();
         }
         if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.BROKEN || strict && j.isCautioned())) {
             return BROKEN;
         }
-        if (judgements.stream().anyMatch(j -> j.status() == Judgement.Status.UNDECIDED)) {
+        if (wrong.isPresent() || judgements.stream().anyMatch(j -> j.status() == Judgement.Status.UNDECIDED)) {
             return UNDECIDED;
         }
         boolean silent = judgements.stream()
@@ -60,13 +61,14 @@ final class ExitCode {
 
     /** {@return the code for many examples, in the same order: mistakes, failed, undecided, not shown} */
     static int ofExamples(List<ExampleJudgement> examples, Coverage coverage, Problems problems, boolean strict) {
-        if (of(problems).isPresent()) {
-            return of(problems).getAsInt();
+        OptionalInt wrong = of(problems);
+        if (wrong.isPresent() && wrong.getAsInt() != UNDECIDED) {
+            return wrong.getAsInt();
         }
         if (examples.stream().anyMatch(e -> !e.differences().isEmpty())) {
             return BROKEN;
         }
-        if (examples.stream().anyMatch(ExampleJudgement::isUndecided)) {
+        if (wrong.isPresent() || examples.stream().anyMatch(ExampleJudgement::isUndecided)) {
             return UNDECIDED;
         }
         return strict && !coverage.isComplete() ? NOT_EXERCISED : PROVED;

@@ -22,6 +22,8 @@ import picocli.CommandLine;
         description = "Check a filled log, CSV or JSON, against its procedure, and tell every difference.",
         mixinStandardHelpOptions = true)
 final class LogCheckCommand implements Callable<Integer> {
+    private static final int LARGEST = 16 * 1024 * 1024;
+
     @CommandLine.Spec
     private CommandLine.Model.CommandSpec spec;
 
@@ -58,6 +60,11 @@ final class LogCheckCommand implements Callable<Integer> {
 
     private String read() {
         try {
+            if (Files.exists(log) && !Files.isRegularFile(log)) {
+                throw new Refused(log + " is no regular file, so it is not read");
+            } else if (Files.exists(log) && Files.size(log) > LARGEST) {
+                throw new Refused(log + " has " + Files.size(log) + " bytes; the largest log that is read has " + LARGEST);
+            }
             return Files.readString(log);
         } catch (NoSuchFileException none) {
             throw new CommandLine.ParameterException(spec.commandLine(), "there is no file " + log);

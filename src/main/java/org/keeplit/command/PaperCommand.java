@@ -30,7 +30,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
     @CommandLine.Parameters(arity = "1..*", paramLabel = "FILE", description = "files, or folders with files")
     private List<Path> files;
 
-    @CommandLine.Option(names = "--out", paramLabel = "FOLDER", description = "the folder to write; nothing may be in it")
+    @CommandLine.Option(names = "--out", paramLabel = "FOLDER", description = "the folder to write; it must be empty or absent")
     private Path folder;
 
     @CommandLine.Option(
@@ -93,10 +93,10 @@ abstract class PaperCommand<T> implements Callable<Integer> {
     static void free(CommandLine.Model.CommandSpec spec, Path folder) {
         try {
             if (WholeFolder.isTaken(folder)) {
-                throw new CommandLine.ParameterException(spec.commandLine(), taken(folder));
+                throw new Refused(taken(folder));
             }
         } catch (IOException e) {
-            throw new CommandLine.ParameterException(spec.commandLine(), folder + " cannot be written: " + e.getMessage());
+            throw Refused.unwritten(folder, e);
         }
     }
 
@@ -111,9 +111,9 @@ abstract class PaperCommand<T> implements Callable<Integer> {
                 WholeFolder.write(folder, pages);
             }
         } catch (FileAlreadyExistsException there) {
-            throw new CommandLine.ParameterException(spec.commandLine(), taken(folder));
+            throw new Refused(taken(folder));
         } catch (IOException e) {
-            throw new CommandLine.ParameterException(spec.commandLine(), folder + " cannot be written: " + e.getMessage());
+            throw Refused.unwritten(folder, e);
         }
     }
 

@@ -197,9 +197,7 @@ public final class Proving {
     private static void checkSize(Procedure procedure, Limits limits) {
         long steps = Size.of(procedure);
         String told = steps == Long.MAX_VALUE ? "more steps than can be counted" : String.format(Locale.ROOT, "%,d steps", steps);
-        if (steps > limits.states()) {
-            throw new Effort.Spent("more than " + limits.states() + " states, as it comes to " + told);
-        } else if (steps > limits.bytes() / Lowering.BYTES_OF_A_STEP) {
+        if (steps > limits.bytes() / Lowering.BYTES_OF_A_STEP) {
             throw new Effort.Spent("more than " + (limits.bytes() >> 20) + " MiB, as it comes to " + told);
         }
     }

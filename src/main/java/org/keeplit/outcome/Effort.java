@@ -22,7 +22,11 @@ public final class Effort {
     public static final class Spent extends RuntimeException {
         private static final long serialVersionUID = 1;
 
-        /** Says that a limit was reached. @param reason which, as an outcome says why it was cut */
+        /**
+         * Says that a limit was reached.
+         *
+         * @param reason which, as an outcome says why it was cut
+         */
         public Spent(String reason) {
             super(reason);
         }

@@ -14,7 +14,11 @@ public final class Size {
 
     private Size() {}
 
-    /** {@return how many steps it comes to at most; the greatest number if there are more} @param procedure the procedure */
+    /**
+     * {@return how many steps it comes to at most; the greatest number if there are more}
+     *
+     * @param procedure the procedure
+     */
     public static long of(Procedure procedure) {
         Size size = new Size();
         long all = size.body(procedure);

@@ -50,8 +50,8 @@ class LimitsCoverPreparationTest {
                 "undecided  P-1  on spur: more than 1024 MiB, as it comes to 1,000,000 steps; nothing is claimed",
                 undecided("check", "--max-seconds", "5", file.toString()));
         assertEquals(
-                "undecided  P-1  on spur: more than 5000 states, as it comes to 1,000,000 steps; nothing is claimed",
-                undecided("check", "--max-states", "5000", file.toString()));
+                "undecided  P-1  on spur: more than 10 MiB, as it comes to 1,000,000 steps; nothing is claimed",
+                undecided("check", "--max-memory", "10", file.toString()));
     }
 
     @Test
@@ -68,6 +68,9 @@ class LimitsCoverPreparationTest {
         assertEquals(
                 "undecided  P-1  on spur: longer than 0 s before the search began; nothing is claimed",
                 undecided("check", "--max-seconds", "0", file.toString()));
+        assertEquals(
+                "undecided  P-1  on spur: longer than 2 s before the search began; nothing is claimed",
+                undecided("check", "--max-seconds", "2", file.toString()));
     }
 
     @Test
@@ -77,7 +80,7 @@ class LimitsCoverPreparationTest {
         }
         spur.procedure("P-25", "supply", "  call P-24\n  call P-24\n");
         assertEquals(
-                "undecided  P-25  on spur: more than 20000000 states, as it comes to 33,554,432 steps; nothing is claimed",
+                "undecided  P-25  on spur: more than 1024 MiB, as it comes to 33,554,432 steps; nothing is claimed",
                 undecided("check", "--max-seconds", "5", folder.toString()));
     }
 
