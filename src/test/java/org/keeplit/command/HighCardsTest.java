@@ -20,12 +20,16 @@ class HighCardsTest {
     Path folder;
 
     private void assertPrinted(Path file, String... more) {
+        assertPrinted("cards", file, more);
+    }
+
+    private void assertPrinted(String into, Path file, String... more) {
         Stream<String> words = Stream.concat(
-                Stream.of("cards", "--out", folder.resolve("cards").toString(), "--date", "2026-03-02", file.toString()), Stream.of(more));
+                Stream.of("cards", "--out", folder.resolve(into).toString(), "--date", "2026-03-02", file.toString()), Stream.of(more));
         Told.Ran ran = Told.run(words.toArray(String[]::new));
         assertEquals(0, ran.code(), ran.err());
         assertTrue(ran.out().contains("The proof holds"), ran::out);
-        assertTrue(Files.exists(folder.resolve("cards")));
+        assertTrue(Files.exists(folder.resolve(into)));
     }
 
     @ParameterizedTest
@@ -39,6 +43,7 @@ class HighCardsTest {
     @MethodSource("shipped")
     void everyShippedProcedurePrintsOnBothPapers(Path procedure) {
         assertPrinted(procedure, "--paper", "half-letter");
+        assertPrinted("a5", procedure, "--paper", "a5");
     }
 
     static Stream<Path> shipped() throws IOException {
