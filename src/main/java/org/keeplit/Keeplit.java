@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
+import org.keeplit.explore.AtOnePlace;
 import org.keeplit.explore.Everywhere;
 import org.keeplit.explore.Explored;
 import org.keeplit.explore.InOrder;
@@ -20,6 +21,7 @@ import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.mend.Mending;
 import org.keeplit.network.Conductor;
+import org.keeplit.outcome.Effort;
 import org.keeplit.outcome.Limits;
 import org.keeplit.outcome.Mend;
 import org.keeplit.outcome.OrderTable;
@@ -130,13 +132,22 @@ public final class Keeplit {
 
     private static Checked checked(Instance one, Limits limits, Watcher watcher, boolean writes) {
         Problems mine = new Problems();
-        return new Checked(
-                explored(one, limits, watcher, mine).map(found -> {
-                    Judgement judgement = Judgement.of(one, found.outcome());
-                    boolean written = writes && judgement.status() == Judgement.Status.HOLDS;
-                    return new Proved(judgement, written ? ProofMaker.of(one, found, limits.events()) : Optional.empty());
-                }),
-                mine);
+        return new Checked(AtOnePlace.guarded(one, mine, () -> proved(one, limits, watcher, mine, writes)), mine);
+    }
+
+    private static Optional<Proved> proved(Instance one, Limits limits, Watcher watcher, Problems problems, boolean writes) {
+        try {
+            if (watcher.isStopped()) {
+                throw new Effort.Spent("not reached before it was stopped");
+            }
+            return explored(one, limits, watcher, problems).map(found -> {
+                Judgement judgement = Judgement.of(one, found.outcome());
+                boolean written = writes && judgement.status() == Judgement.Status.HOLDS;
+                return new Proved(judgement, written ? ProofMaker.of(one, found, limits.events()) : Optional.empty());
+            });
+        } catch (Effort.Spent spent) {
+            return Optional.of(new Proved(Judgement.of(one, Outcome.notBegun(spent.getMessage())), Optional.empty()));
+        }
     }
 
     /**
@@ -193,8 +204,8 @@ public final class Keeplit {
             Library library, Examples group, Example example, Limits limits, Watcher watcher, Problems problems) {
         ImmutableList.Builder<ExampleJudgement> all = ImmutableList.builder();
         for (Instance one : Instance.of(example.procedure(), library.networks())) {
-            explored(one, limits, watcher, problems)
-                    .map(found -> ExampleJudgement.of(group.name(), example, one, found))
+            AtOnePlace.guarded(one, problems, () -> explored(one, limits, watcher, problems)
+                            .map(found -> ExampleJudgement.of(group.name(), example, one, found)))
                     .ifPresent(all::add);
         }
         return all.build();
@@ -232,8 +243,8 @@ public final class Keeplit {
             Problems problems) {
         ImmutableList.Builder<At> all = ImmutableList.builder();
         for (Instance one : Instance.of(procedure, library.networks())) {
-            explored(one, limits, watcher, problems)
-                    .flatMap(found -> found.at(rule, step, phase))
+            AtOnePlace.guarded(one, problems, () -> explored(one, limits, watcher, problems)
+                            .flatMap(found -> found.at(rule, step, phase)))
                     .ifPresent(at -> all.add(new At(one.words(), at)));
         }
         return all.build();

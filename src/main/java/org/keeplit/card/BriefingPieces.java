@@ -1,6 +1,7 @@
 package org.keeplit.card;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.Lists;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,16 +19,22 @@ final class BriefingPieces {
             "Weather, tools, cover or people are no longer fit for the work.",
             "The pole, the device or the phase is not the one on the card.");
 
+    /** How many lines a heading takes, with what is free above it. */
+    private static final double HEAD = 3;
+
     private final CardSet set;
     private final List<Piece> pieces = new ArrayList<>();
 
-    private BriefingPieces(CardSet set) {
+    private final double room;
+
+    private BriefingPieces(CardSet set, double room) {
         this.set = set;
+        this.room = room;
     }
 
-    /** {@return the pieces in order} */
-    static List<Piece> of(CardSet set) {
-        BriefingPieces briefing = new BriefingPieces(set);
+    /** {@return the pieces in order} @param room how many lines a piece may have at most */
+    static List<Piece> of(CardSet set, double room) {
+        BriefingPieces briefing = new BriefingPieces(set, room);
         briefing.all();
         return briefing.pieces;
     }
@@ -74,22 +81,39 @@ final class BriefingPieces {
 
     /** A list is taken apart only between its items. */
     private void told(String head, List<String> items) {
-        for (int i = 0; i < items.size(); i++) {
+        List<String> parts = items.stream().flatMap(item -> Piece.parts(item, room - HEAD).stream()).toList();
+        for (int i = 0; i < parts.size(); i++) {
             String title = i == 0 ? "<h2 class=\"part\">" + Html.text(head) + "</h2>" : "";
             pieces.add(new Piece(
-                    title + Html.list(List.of(items.get(i))), Piece.lines(items.get(i)) + (i == 0 ? 1.5 : 0) + 0.25));
+                    title + Html.list(List.of(parts.get(i))), Piece.lines(parts.get(i)) + (i == 0 ? 1.5 : 0) + 0.25));
         }
     }
 
+    /** Draws as large as a sheet allows; what would be too small to read there goes on over several. */
     private void picture(String head, Optional<String> svg) {
-        svg.ifPresent(s -> pieces.add(new Piece("<h2 class=\"part\">" + head + "</h2>" + s, Piece.pictureLines(s) + 1.4)));
+        if (svg.isEmpty()) {
+            return;
+        }
+        double free = room - 1.4;
+        double full = Piece.pictureLines(svg.get());
+        int bands = (int) Math.max(1, Math.ceil(full * Piece.SMALLEST * (1 + Piece.OVERLAP) / free));
+        String title = head;
+        for (String band : Piece.bands(svg.get(), bands)) {
+            double share = Math.min(1, free / Piece.pictureLines(band));
+            String drawn = share == 1 ? band : "<div style=\"width:" + Math.floor(share * 100) + "%\">" + band + "</div>";
+            pieces.add(new Piece("<h2 class=\"part\">" + title + "</h2>" + drawn, Piece.pictureLines(band) * share + 1.4));
+            title = head + ", continued";
+        }
     }
 
     private void signs(Procedure procedure) {
-        StringBuilder rows = new StringBuilder("<h2 class=\"part\">Briefed, and agreed</h2><table>");
-        for (Person person : procedure.crew()) {
-            rows.append("<tr><td>").append(Html.text(person.name())).append("</td><td>name</td><td>signature</td><td>time</td></tr>");
+        int most = (int) Math.max(1, (room - HEAD) / 1.4);
+        for (List<Person> some : Lists.partition(procedure.crew(), most)) {
+            StringBuilder rows = new StringBuilder("<h2 class=\"part\">Briefed, and agreed</h2><table>");
+            for (Person person : some) {
+                rows.append("<tr><td>").append(Html.text(person.name())).append("</td><td>name</td><td>signature</td><td>time</td></tr>");
+            }
+            pieces.add(new Piece(rows.append("</table>").toString(), 1.5 + 1.4 * some.size()));
         }
-        pieces.add(new Piece(rows.append("</table>").toString(), 1.5 + 1.4 * procedure.crew().size()));
     }
 }

@@ -23,7 +23,7 @@ public final class CardPages {
     /** How many lines a card may have, as they are guessed, before it goes on on another sheet. */
     private static final double ROOM = 41;
     /** With so few lines a piece of a card fits on a page however badly its height was guessed. */
-    private static final double LEAST = 25;
+    private static final double LEAST = 15;
 
     private static final double LESS = 2;
     /** What is left free at the foot of a sheet, in mm: rounding of heights. */
@@ -101,12 +101,12 @@ public final class CardPages {
 
     /** {@return the sheets for a reader; nothing if a piece is higher than a page} @param room how many lines cards may have at most */
     private Optional<List<List<Piece>>> sheets(Optional<Person> role, double room) {
-        List<Piece> briefing = BriefingPieces.of(set);
+        List<Piece> briefing = BriefingPieces.of(set, room);
         List<Piece> steps = new ArrayList<>();
         for (StepCard step : set.steps()) {
             boolean mine = role.map(p -> step.who().contains(p.name())).orElse(true);
             boolean field = role.map(p -> !p.desk()).orElse(true);
-            steps.addAll(mine ? StepPieces.full(set, step, field, room) : List.of(StepPieces.other(step)));
+            steps.addAll(mine ? StepPieces.full(set, step, field, room) : StepPieces.other(step, room));
         }
         String head = head(reader(role));
         String foot = foot(999, 999);

@@ -6,7 +6,6 @@ import org.keeplit.page.Html;
 
 /** The card of one step as a piece of a sheet. */
 final class StepPieces {
-    private static final double SMALLEST = 0.6;
     /** How many lines the head of a card takes at least. */
     private static final double HEAD = 3;
 
@@ -28,10 +27,12 @@ final class StepPieces {
         return new StepPieces(set, room).card(step, field);
     }
 
-    /** {@return a step of others in a line or two, so that everyone knows where the job stands} */
-    static Piece other(StepCard step) {
+    /** {@return a step of others in a line or two, so that everyone knows where the job stands} @param room how many lines a piece may have at most */
+    static List<Piece> other(StepCard step, double room) {
         String text = step.number() + "  " + String.join("; ", step.what());
-        return new Piece(Html.tag("p", "other", Html.text(text)), Piece.lines(text) + 0.5);
+        return Piece.parts(text, room - 1).stream()
+                .map(part -> new Piece(Html.tag("p", "other", Html.text(part)), Piece.lines(part) + 0.5))
+                .toList();
     }
 
     private List<Piece> card(StepCard step, boolean field) {
@@ -43,7 +44,8 @@ final class StepPieces {
         told("Does", step.what());
         told("With", step.tools().isEmpty() ? List.of() : List.of(String.join("; ", step.tools())));
         told("To what", step.objects().isEmpty() ? List.of() : List.of(String.join(", ", step.objects())));
-        step.cautions().forEach(caution -> {
+        step.cautions().stream().flatMap(caution -> Piece.parts(caution, room - HEAD - 1).stream()).forEach(caution -> {
+            need(Piece.lines(caution) + 1);
             html.append(Html.tag("p", "caution", "CAUTION: " + Html.text(caution)));
             lines += Piece.lines(caution) + 1;
         });
@@ -60,12 +62,24 @@ final class StepPieces {
         if (field && step.near() && !set.approach().isEmpty()) {
             told("Keep away", List.of("local rules first; by table R-6 at least " + String.join("; ", set.approach().subList(0, 2))));
         }
-        double least = step.records().size() * 1.5 + 5
-                + (step.pictures().isEmpty() ? 0 : Piece.pictureLines(step.pictures().get(1)) * SMALLEST + 2);
+        List<String> records = step.records().stream().flatMap(record -> Piece.parts(record, room / 2).stream()).toList();
+        double written = records.stream().mapToDouble(record -> Piece.lines(record + " ".repeat(30)) + 0.2).sum();
+        // As many as would leave no room for anything else come first, on as many sheets as they take.
+        int ahead = 0;
+        while (written > room / 2) {
+            String record = records.get(ahead++);
+            double takes = Piece.lines(record + " ".repeat(30)) + 0.2;
+            need(takes);
+            record(record);
+            written -= takes;
+        }
+        records = records.subList(ahead, records.size());
+        double least = records.size() * 1.5 + 5
+                + (step.pictures().isEmpty() ? 0 : Piece.pictureLines(step.pictures().get(1)) * Piece.SMALLEST + 2);
         need(least);
         StringBuilder above = new StringBuilder(html);
         html.setLength(0);
-        records(step);
+        records(records);
         step.back().ifPresent(this::back);
         if (!step.pictures().isEmpty()) {
             pictures(step, above);
@@ -95,8 +109,8 @@ final class StepPieces {
         double free = room - lines - 2;
         double both = step.pictures().stream().mapToDouble(svg -> Piece.pictureLines(svg) + 1).sum();
         double after = Piece.pictureLines(step.pictures().get(1));
-        boolean before = both * SMALLEST <= free;
-        double share = Math.max(SMALLEST, Math.min(1, free / (before ? both : after)));
+        boolean before = both * Piece.SMALLEST <= free;
+        double share = Math.max(Piece.SMALLEST, Math.min(1, free / (before ? both : after)));
         above.append("<div style=\"width:").append(Math.round(share * 100)).append("%\">");
         if (before) {
             above.append("<p class=\"note\">Before:</p>").append(step.pictures().get(0)).append("<p class=\"note\">After:</p>");
@@ -112,6 +126,11 @@ final class StepPieces {
             return;
         }
         if (items.size() == 1) {
+            List<String> parts = Piece.parts(items.get(0), room - HEAD - Piece.lines(head));
+            if (parts.size() > 1) {
+                parts.forEach(part -> told(head, List.of(part)));
+                return;
+            }
             need(Piece.lines(head + items.get(0)) + 0.15);
             html.append("<p><b>").append(head).append(":</b> ").append(Html.text(items.get(0))).append("</p>");
             lines += Piece.lines(head + items.get(0)) + 0.15;
@@ -120,7 +139,7 @@ final class StepPieces {
         need(1.2 + Piece.lines(items.get(0)));
         html.append("<p><b>").append(head).append(":</b></p><ul>");
         lines += 1.2;
-        for (String item : items) {
+        for (String item : items.stream().flatMap(one -> Piece.parts(one, room - HEAD).stream()).toList()) {
             if (lines + Piece.lines(item) > room) {
                 html.append("</ul>");
                 need(Piece.lines(item));
@@ -133,14 +152,16 @@ final class StepPieces {
     }
 
     /** One line for each thing to record, and the box that says that the step is done. */
-    private void records(StepCard step) {
-        step.records().forEach(record -> {
-            html.append("<p><span class=\"box\"></span><b>Record:</b> ").append(Html.text(record))
-                    .append(" <span class=\"blank\"></span></p>");
-            lines += Piece.lines(record + " ".repeat(30)) + 0.2;
-        });
+    private void records(List<String> records) {
+        records.forEach(this::record);
         html.append("<p><span class=\"box\"></span><b>Done</b> at <span class=\"blank\"></span></p>");
         lines += 1.2;
+    }
+
+    private void record(String record) {
+        html.append("<p><span class=\"box\"></span><b>Record:</b> ").append(Html.text(record))
+                .append(" <span class=\"blank\"></span></p>");
+        lines += Piece.lines(record + " ".repeat(30)) + 0.2;
     }
 
     private void back(StepCard.WayBack back) {

@@ -87,13 +87,19 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        try (Interrupt interrupt = new Interrupt()) {
+            return check(interrupt);
+        }
+    }
+
+    private int check(Interrupt interrupt) {
         if (proofs != null) {
             PaperCommand.free(spec, proofs);
         }
         Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Limits limits = new Limits(maxStates, Duration.ofSeconds(maxSeconds), (long) maxMemory << 20, events);
-        Progress progress = new Progress(why);
+        Progress progress = new Progress(why, interrupt::isStopped);
         List<Keeplit.Proved> proved =
                 proofs == null ? List.of() : Keeplit.prove(library, limits, threads, progress, problems);
         List<Judgement> judgements = proofs == null
@@ -111,7 +117,7 @@ final class CheckCommand implements Callable<Integer> {
         if (proofs != null && !problems.hasErrors()) {
             write(proved);
         }
-        return ExitCode.of(judgements, library.unjudged(), problems.hasErrors(), strict);
+        return ExitCode.of(judgements, library.unjudged(), problems, strict);
     }
 
     private void write(List<Keeplit.Proved> proved) {

@@ -43,7 +43,7 @@ final class DrillCommand extends PaperCommand<Drill> {
         }
         List<Drill> drills = made();
         if (drills == null) {
-            return ExitCode.MISTAKES;
+            return refused();
         }
         PrintWriter out = spec().commandLine().getOut();
         if (drills.isEmpty() || drills.get(0).places().isEmpty()) {

@@ -7,9 +7,9 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
-import org.eclipse.lsp4j.launch.LSPLauncher;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.keeplit.editor.EditorServer;
+import org.keeplit.editor.Protocol;
 import picocli.CommandLine;
 
 /** {@code editor}: the language server, over standard input and output. */
@@ -28,7 +28,7 @@ final class EditorCommand implements Callable<Integer> {
         // Whatever else would print must not get between the messages.
         System.setOut(System.err);
         EditorServer server = new EditorServer();
-        Launcher<LanguageClient> launcher = LSPLauncher.createServerLauncher(server, in, out);
+        Launcher<LanguageClient> launcher = Protocol.launcher(server, in, out);
         server.connect(launcher.getRemoteProxy());
         Future<Void> listening = launcher.startListening();
         // The input ends, or the editor says that it goes and leaves the input open.

@@ -2,14 +2,13 @@ package org.keeplit.command;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.keeplit.language.Formatter;
 import org.keeplit.language.Reader;
+import org.keeplit.page.WholeFile;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
 import picocli.CommandLine;
@@ -31,7 +30,7 @@ final class FormatCommand implements Callable<Integer> {
     private boolean check;
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         Problems problems = new Problems();
         List<Source> other = new ArrayList<>();
@@ -43,7 +42,7 @@ final class FormatCommand implements Callable<Integer> {
         }
         for (Source file : other) {
             if (!check) {
-                replace(Path.of(file.name()), file.content());
+                put(file);
             }
             out.println((check ? "is not in its canonical form: " : "written: ") + file.name());
         }
@@ -57,18 +56,11 @@ final class FormatCommand implements Callable<Integer> {
         return check && !other.isEmpty() ? ExitCode.BROKEN : ExitCode.PROVED;
     }
 
-    /** Puts another text in the place of a file; at no moment is there half a file. */
-    private static void replace(Path file, String text) throws IOException {
-        Path real = file.toRealPath();
-        Path beside = Files.createTempFile(real.getParent(), "." + real.getFileName(), ".new");
+    private static void put(Source file) {
         try {
-            Files.writeString(beside, text);
-            if (Files.getFileStore(real).supportsFileAttributeView("posix")) {
-                Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(real));
-            }
-            Files.move(beside, real, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(beside);
+            WholeFile.replace(Path.of(file.name()), file.content());
+        } catch (IOException e) {
+            throw new Refused(file.name() + " cannot be written, and stays as it was: " + Refused.reason(e));
         }
     }
 }

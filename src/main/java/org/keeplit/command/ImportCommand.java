@@ -66,7 +66,7 @@ final class ImportCommand implements Callable<Integer> {
         }
         String name = name();
         if (Files.exists(out)) {
-            throw wrong(out + " is there already, and nothing is overwritten");
+            throw new Refused(out + " is there already, and nothing is overwritten");
         }
         if (!(hertz > 0 && hertz <= 1000)) {
             throw wrong("a frequency is above zero, such as --frequency=50");
@@ -123,9 +123,9 @@ final class ImportCommand implements Callable<Integer> {
         try {
             WholeFile.write(out, text);
         } catch (FileAlreadyExistsException e) {
-            throw wrong(out + " is there already, and nothing is overwritten");
+            throw new Refused(out + " is there already, and nothing is overwritten");
         } catch (IOException e) {
-            throw wrong(out + " cannot be written: " + e.getMessage());
+            throw Refused.unwritten(out, e);
         }
     }
 

@@ -22,6 +22,8 @@ import picocli.CommandLine;
         description = "Check a filled log, CSV or JSON, against its procedure, and tell every difference.",
         mixinStandardHelpOptions = true)
 final class LogCheckCommand implements Callable<Integer> {
+    private static final int LARGEST = 16 * 1024 * 1024;
+
     @CommandLine.Spec
     private CommandLine.Model.CommandSpec spec;
 
@@ -40,7 +42,7 @@ final class LogCheckCommand implements Callable<Integer> {
         Optional<LogCheck.Checked> checked = Papers.checkLog(library, text, problems);
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
-            return ExitCode.MISTAKES;
+            return ExitCode.of(problems).getAsInt();
         } else if (checked.isEmpty()) {
             throw new CommandLine.ParameterException(spec.commandLine(), LogCheck.job(text)
                     .map(job -> "no procedure among the files is “" + job + "”, as " + log + " says")
@@ -58,6 +60,11 @@ final class LogCheckCommand implements Callable<Integer> {
 
     private String read() {
         try {
+            if (Files.exists(log) && !Files.isRegularFile(log)) {
+                throw new Refused(log + " is no regular file, so it is not read");
+            } else if (Files.exists(log) && Files.size(log) > LARGEST) {
+                throw new Refused(log + " has " + Files.size(log) + " bytes; the largest log that is read has " + LARGEST);
+            }
             return Files.readString(log);
         } catch (NoSuchFileException none) {
             throw new CommandLine.ParameterException(spec.commandLine(), "there is no file " + log);

@@ -1,7 +1,11 @@
 package org.keeplit.command;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
+import java.nio.file.InvalidPathException;
 import org.keeplit.text.Versions;
 import picocli.CommandLine;
 
@@ -50,8 +54,12 @@ public final class Main implements Runnable {
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, false, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);
-        out.flush();
+        if (out.checkError() && code != ExitCode.FAULT) {
+            err.println("Standard output could not be written to the end: it is closed, or the disk is full.");
+            code = ExitCode.USAGE;
+        }
         err.flush();
+        Interrupt.told(code);
         System.exit(code);
     }
 
@@ -64,11 +72,23 @@ public final class Main implements Runnable {
      * @return the exit code
      */
     public static int run(PrintWriter out, PrintWriter err, String... arguments) {
+        PrintWriter seen = new PrintWriter(new VisibleWriter(out), true);
+        PrintWriter problems = new PrintWriter(new VisibleWriter(err), true);
+        try {
+            return seen(seen, problems, arguments);
+        } finally {
+            seen.flush();
+            problems.flush();
+        }
+    }
+
+    private static int seen(PrintWriter out, PrintWriter err, String... arguments) {
         CommandLine line = new CommandLine(new Main())
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .setExecutionExceptionHandler((fault, command, parsed) -> fault(fault, err));
+                .setExecutionExceptionHandler((fault, command, parsed) -> ended(fault, err));
+        Converters.in(line);
         try {
             return line.execute(arguments);
         } catch (OutOfMemoryError full) {
@@ -77,6 +97,26 @@ public final class Main implements Runnable {
         } catch (StackOverflowError deep) {
             return fault(deep, err);
         }
+    }
+
+    /** {@return the exit code of a command that did not come to its end} @param why what ended it */
+    private static int ended(Exception why, PrintWriter err) {
+        if (why instanceof Refused) {
+            err.println(why.getMessage());
+            return ExitCode.USAGE;
+        } else if (why instanceof UncheckedIOException unchecked) {
+            return ended(unchecked.getCause(), err);
+        } else if (why instanceof FileSystemException file) {
+            err.println(file.getFile() + ": " + Refused.reason(file));
+            return ExitCode.USAGE;
+        } else if (why instanceof IOException io) {
+            err.println("A file could not be read or written: " + Refused.reason(io));
+            return ExitCode.USAGE;
+        } else if (why instanceof InvalidPathException name) {
+            err.println("“" + name.getInput() + "” can be no file name here: the locale does not have its characters; set one in UTF-8, such as LC_ALL=C.UTF-8");
+            return ExitCode.USAGE;
+        }
+        return fault(why, err);
     }
 
     private static int fault(Throwable fault, PrintWriter err) {

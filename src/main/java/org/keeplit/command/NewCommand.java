@@ -114,7 +114,7 @@ final class NewCommand implements Runnable {
     private int write(Scaffold scaffold, String next) {
         Optional<Path> there = scaffold.existing();
         if (there.isPresent()) {
-            throw wrong(there.get() + " is there already, and nothing is overwritten");
+            throw new Refused(there.get() + " is there already, and nothing is overwritten");
         }
         PrintWriter out = spec.commandLine().getOut();
         scaffold.write().forEach(path -> out.println("wrote " + path));

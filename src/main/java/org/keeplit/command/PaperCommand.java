@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.keeplit.language.Library;
@@ -29,7 +30,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
     @CommandLine.Parameters(arity = "1..*", paramLabel = "FILE", description = "files, or folders with files")
     private List<Path> files;
 
-    @CommandLine.Option(names = "--out", paramLabel = "FOLDER", description = "the folder to write; nothing may be in it")
+    @CommandLine.Option(names = "--out", paramLabel = "FOLDER", description = "the folder to write; it must be empty or absent")
     private Path folder;
 
     @CommandLine.Option(
@@ -45,6 +46,8 @@ abstract class PaperCommand<T> implements Callable<Integer> {
             description = "look at N states of a procedure at most (default: ${DEFAULT-VALUE})",
             defaultValue = "200000")
     private int maxStates;
+
+    private OptionalInt refused = OptionalInt.empty();
 
     /** {@return what is written, as in "no cards to write"} */
     abstract String noun();
@@ -70,7 +73,7 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         List<T> all = made();
         if (all == null) {
-            return ExitCode.MISTAKES;
+            return refused();
         }
         if (all.isEmpty()) {
             out.println("There are no " + noun() + " to write: no procedure here that must hold says what it is proved on.");
@@ -90,10 +93,10 @@ abstract class PaperCommand<T> implements Callable<Integer> {
     static void free(CommandLine.Model.CommandSpec spec, Path folder) {
         try {
             if (WholeFolder.isTaken(folder)) {
-                throw new CommandLine.ParameterException(spec.commandLine(), taken(folder));
+                throw new Refused(taken(folder));
             }
         } catch (IOException e) {
-            throw new CommandLine.ParameterException(spec.commandLine(), folder + " cannot be written: " + e.getMessage());
+            throw Refused.unwritten(folder, e);
         }
     }
 
@@ -108,9 +111,9 @@ abstract class PaperCommand<T> implements Callable<Integer> {
                 WholeFolder.write(folder, pages);
             }
         } catch (FileAlreadyExistsException there) {
-            throw new CommandLine.ParameterException(spec.commandLine(), taken(folder));
+            throw new Refused(taken(folder));
         } catch (IOException e) {
-            throw new CommandLine.ParameterException(spec.commandLine(), folder + " cannot be written: " + e.getMessage());
+            throw Refused.unwritten(folder, e);
         }
     }
 
@@ -132,7 +135,13 @@ abstract class PaperCommand<T> implements Callable<Integer> {
         List<T> all = workOut(library, new Limits(maxStates, Duration.ofMinutes(10), Limits.USUAL.bytes()), progress, problems);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
-        return problems.hasErrors() ? null : all;
+        refused = ExitCode.of(problems);
+        return refused.isPresent() ? null : all;
+    }
+
+    /** {@return the exit code where nothing was made} */
+    int refused() {
+        return refused.getAsInt();
     }
 
     private Map<String, byte[]> laidOut(List<T> all, Progress progress) {

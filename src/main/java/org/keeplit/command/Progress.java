@@ -1,6 +1,7 @@
 package org.keeplit.command;
 
 import java.util.Locale;
+import java.util.function.BooleanSupplier;
 import org.keeplit.outcome.Watcher;
 
 /** Shows on a terminal how a long run gets on. */
@@ -13,10 +14,17 @@ final class Progress implements Watcher {
     private boolean shown;
     private String bound = "";
     private final boolean reasons;
+    private final BooleanSupplier stopped;
 
     /** Begins. @param reasons whether rules are to be explained in full */
     Progress(boolean reasons) {
+        this(reasons, () -> false);
+    }
+
+    /** Begins. @param reasons whether rules are to be explained in full @param stopped whether somebody has stopped it */
+    Progress(boolean reasons, BooleanSupplier stopped) {
         this.reasons = reasons;
+        this.stopped = stopped;
     }
 
     @Override
@@ -44,7 +52,12 @@ final class Progress implements Watcher {
             System.err.printf(Locale.ROOT, "\r%,d states, %,d to go on from ", states, open);
             System.err.flush();
         }
-        return !Thread.currentThread().isInterrupted();
+        return !isStopped() && !Thread.currentThread().isInterrupted();
+    }
+
+    @Override
+    public boolean isStopped() {
+        return stopped.getAsBoolean();
     }
 
     /** Says what is done now, where that takes long and nothing is counted. @param what it is */

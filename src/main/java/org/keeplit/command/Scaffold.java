@@ -6,7 +6,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +15,7 @@ import java.util.Set;
 import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.network.Equipment;
+import org.keeplit.page.WholeFile;
 
 /** New files, put together from the texts that the program brings, and written all or none. */
 final class Scaffold {
@@ -102,22 +102,37 @@ final class Scaffold {
     /** Writes. @return the files, in the order in which they were added */
     List<Path> write() {
         List<Path> written = new ArrayList<>();
+        Path now = folder;
         try {
             if (!folder.toString().isEmpty()) {
                 Files.createDirectories(folder);
             }
             for (Map.Entry<Path, String> file : files.entrySet()) {
-                Files.writeString(file.getKey(), file.getValue(), StandardOpenOption.CREATE_NEW);
-                written.add(file.getKey());
+                now = file.getKey();
+                WholeFile.write(now, file.getValue());
+                written.add(now);
             }
             for (Map.Entry<Path, String> file : more.entrySet()) {
-                Files.writeString(file.getKey(), file.getValue(), StandardOpenOption.APPEND);
-                written.add(file.getKey());
+                now = file.getKey();
+                WholeFile.replace(now, Files.readString(now) + file.getValue());
+                written.add(now);
             }
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            written.forEach(path -> takeBack(path, files.containsKey(path)));
+            throw Refused.unwritten(now, e);
         }
         return written;
+    }
+
+    /** Takes a file away again that was written before another could not be; what was added to one stays, since that is the last. */
+    private static void takeBack(Path path, boolean isNew) {
+        try {
+            if (isNew) {
+                Files.deleteIfExists(path);
+            }
+        } catch (IOException stays) {
+            // It is told that the other could not be written.
+        }
     }
 
     private String filled(List<String> texts, Map<String, String> words) {

@@ -1,6 +1,7 @@
 package org.keeplit.command;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -68,7 +69,7 @@ final class SweepCommand implements Callable<Integer> {
     private long next;
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() {
         Library library = new Reader().read(form.files(files));
         Problems problems = Mistakes.of(library);
         Mistakes.tell(spec, problems.sorted());
@@ -92,7 +93,11 @@ final class SweepCommand implements Callable<Integer> {
         try {
             kept = results == null ? null : SweepResults.open(results, library, "states " + maxStates);
         } catch (SweepResults.Foreign foreign) {
-            throw new CommandLine.ParameterException(spec.commandLine(), foreign.getMessage());
+            throw new Refused(foreign.getMessage());
+        } catch (CharacterCodingException coded) {
+            throw new Refused(results + " is not a file of a sweep; nothing was written to it");
+        } catch (IOException e) {
+            throw Refused.unwritten(results, e);
         }
         Limits limits = new Limits(maxStates, Duration.ofMinutes(10), Limits.USUAL.bytes());
         started = System.nanoTime();

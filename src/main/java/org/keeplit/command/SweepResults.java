@@ -3,8 +3,8 @@ package org.keeplit.command;
 import com.google.common.base.Splitter;
 import com.google.common.hash.Hashing;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -40,8 +40,11 @@ final class SweepResults {
         SweepResults results = new SweepResults(file);
         String head = HEAD + hash(library, limits);
         if (!Files.exists(file)) {
-            Files.writeString(file, head + "\n", StandardOpenOption.CREATE_NEW);
+            begin(file, head);
             return results;
+        }
+        if (!Files.isRegularFile(file)) {
+            throw new Foreign(file + " is no regular file, so results cannot be kept in it");
         }
         List<String> lines = Files.readAllLines(file);
         if (lines.isEmpty() || !lines.get(0).startsWith(HEAD)) {
@@ -61,6 +64,18 @@ final class SweepResults {
         return results;
     }
 
+    /** Writes the first line; of a file that could not even take that, nothing is left. */
+    private static void begin(Path file, String head) throws IOException {
+        try {
+            Files.writeString(file, head + "\n", StandardOpenOption.CREATE_NEW);
+        } catch (FileAlreadyExistsException there) {
+            throw there;
+        } catch (IOException e) {
+            Files.deleteIfExists(file);
+            throw e;
+        }
+    }
+
     Map<String, SweepResult> known() {
         return known;
     }
@@ -72,7 +87,7 @@ final class SweepResults {
         try {
             Files.writeString(file, line + "\n", StandardOpenOption.APPEND);
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            throw Refused.unwritten(file, e);
         }
     }
 

@@ -3,6 +3,7 @@ package org.keeplit.command;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -75,12 +76,13 @@ abstract class TellingCommand<T> implements Callable<Integer> {
                 problems.sorted(),
                 isFull(),
                 "There is nothing to " + verb + ": no procedure here that must hold says what it is proved on.");
-        if (problems.hasErrors()) {
-            return ExitCode.MISTAKES;
+        OptionalInt wrong = ExitCode.of(problems);
+        if (wrong.isPresent() && wrong.getAsInt() != ExitCode.UNDECIDED) {
+            return wrong.getAsInt();
         } else if (all.stream().anyMatch(broken)) {
             return ExitCode.BROKEN;
         }
         int rest = library.unjudged().isEmpty() ? ExitCode.PROVED : ExitCode.NOT_PROVED;
-        return all.stream().anyMatch(undecided) ? ExitCode.UNDECIDED : rest;
+        return wrong.isPresent() || all.stream().anyMatch(undecided) ? ExitCode.UNDECIDED : rest;
     }
 }

@@ -53,6 +53,6 @@ final class TestCommand implements Callable<Integer> {
                 problems.sorted(),
                 false,
                 "There is nothing to test: no rulebook and no examples here.");
-        return ExitCode.ofExamples(examples, coverage, problems.hasErrors(), strict);
+        return ExitCode.ofExamples(examples, coverage, problems, strict);
     }
 }

@@ -85,7 +85,7 @@ final class WhyCommand implements Callable<Integer> {
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
         if (problems.hasErrors()) {
-            return ExitCode.MISTAKES;
+            return ExitCode.of(problems).getAsInt();
         }
         if (all.isEmpty()) {
             throw wrong("no way through " + asked.name() + " comes to a step " + step, Optional.empty());

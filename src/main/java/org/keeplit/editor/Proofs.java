@@ -11,6 +11,7 @@ import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BiConsumer;
+import org.keeplit.explore.AtOnePlace;
 import org.keeplit.explore.Explored;
 import org.keeplit.explore.Proving;
 import org.keeplit.insight.AsWritten;
@@ -76,7 +77,8 @@ final class Proofs implements AutoCloseable {
         List<Proved.Verdict> verdicts = new ArrayList<>();
         Problems problems = new Problems();
         for (int i = 0; i < all.size() && !stop.get(); i++) {
-            prove(all.get(i), stop, problems).ifPresent(verdicts::add);
+            Instance one = all.get(i);
+            AtOnePlace.guarded(one, problems, () -> prove(one, stop, problems)).ifPresent(verdicts::add);
             if (!stop.get()) {
                 told.accept(page, new Proved(page.version(), List.copyOf(verdicts), problems.sorted(), i == all.size() - 1));
             }

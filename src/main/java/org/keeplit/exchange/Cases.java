@@ -90,7 +90,7 @@ final class Cases {
         if (written) {
             Case.Came came = outcome.cut().isPresent() ? Case.Came.OPEN : Case.Came.KEPT;
             String states = String.format(Locale.ROOT, "%,d states", outcome.states());
-            String message = outcome.cut().map(cut -> cut + " after " + states + "; nothing is claimed").orElse("so in all " + states);
+            String message = outcome.cut().map(cut -> cut + (outcome.states() == 0 ? "" : " after " + states) + "; nothing is claimed").orElse("so in all " + states);
             into.add(plain(one, "as written", AS_WRITTEN, came, message));
         }
         if (one.status() == Judgement.Status.NOT_PROVED) {

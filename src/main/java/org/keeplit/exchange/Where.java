@@ -2,6 +2,7 @@ package org.keeplit.exchange;
 
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +19,13 @@ public final class Where {
 
     /** {@return the name of a file, relative to the working folder, with slashes} @param name its name as it was read */
     public static String file(String name) {
-        Path path = Path.of(name);
+        Path path;
+        try {
+            path = Path.of(name);
+        } catch (InvalidPathException e) {
+            // The locale does not have its characters, so no path can be made of what is shown of it.
+            return name.replace('\\', '/');
+        }
         if (path.isAbsolute() && HERE.getRoot().equals(path.getRoot())) {
             path = HERE.relativize(path);
         }

@@ -129,6 +129,9 @@ final class AtomCompiler {
     private Node lead(Condition.Atom atom, Obj object, Conductor phase) {
         if (object instanceof Obj.Place place && place.term() instanceof Term.LeadOf lead) {
             String device = lead.of().toString();
+            if (!Points.hasLeads(world.bound(), lead.of())) {
+                return Node.Constant.TRUE;
+            }
             return Node.all(List.of(
                     is(new FieldKey.End(device, lead.side(), phase, LeadEnd.LINE), 1),
                     is(new FieldKey.End(device, lead.side(), phase, LeadEnd.BUSHING), 1)));

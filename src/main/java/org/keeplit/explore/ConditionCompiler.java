@@ -13,9 +13,15 @@ import org.keeplit.condition.Term;
 import org.keeplit.electric.Contact;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Phases;
+import org.keeplit.outcome.Effort;
 
 /** Turns typed conditions into nodes: variables replaced by objects, quantifiers written out. */
 final class ConditionCompiler {
+    /** About what one binding of variables takes, and what one part of a quantified condition takes. */
+    private static final int BYTES_OF_AN_ENVIRONMENT = 100;
+
+    private static final int BYTES_OF_A_PART = 60;
+
     private final World world;
     private final AtomCompiler atoms;
     private final FigureCompiler figures;
@@ -30,6 +36,7 @@ final class ConditionCompiler {
     }
 
     Node compile(Condition condition, Environment environment) {
+        Effort.step();
         if (condition instanceof Condition.Not not) {
             // "J is not in use" means on none of its phases, as "J is in use" means on all of them.
             return not.body() instanceof Condition.Atom atom
@@ -138,7 +145,11 @@ final class ConditionCompiler {
             Node body = such.equals(Node.Constant.FALSE)
                     ? Node.Constant.FALSE
                     : compile(quantified.body(), inner);
-            parts.add(every ? Node.one(List.of(Node.not(such), body)) : Node.all(List.of(such, body)));
+            Node part = every ? Node.one(List.of(Node.not(such), body)) : Node.all(List.of(such, body));
+            parts.add(part);
+            if (!(part instanceof Node.Constant)) {
+                Effort.keep(BYTES_OF_A_PART);
+            }
         }
         return switch (quantified.quantifier()) {
             case EVERY -> Node.all(parts);
@@ -162,6 +173,8 @@ final class ConditionCompiler {
             List<Environment> more = new ArrayList<>();
             for (Environment environment : all) {
                 for (Obj object : domain(binder, environment)) {
+                    Effort.step();
+                    Effort.keep(BYTES_OF_AN_ENVIRONMENT);
                     more.add(environment.with(binder.variable(), object));
                 }
             }

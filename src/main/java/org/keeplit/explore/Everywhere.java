@@ -47,7 +47,9 @@ public final class Everywhere {
         for (Procedure procedure : procedures) {
             if (which.test(procedure)) {
                 for (Instance one : Instance.of(procedure, networks)) {
-                    Proving.using(one.procedure(), one.network(), one.proof(), problems, p -> use.apply(one, p)).ifPresent(all::add);
+                    AtOnePlace.guarded(one, problems, () -> Proving.using(
+                                    one.procedure(), one.network(), one.proof(), problems, p -> use.apply(one, p)))
+                            .ifPresent(all::add);
                 }
             }
         }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Supplier;
 import org.keeplit.outcome.Finding;
+import org.keeplit.outcome.Effort;
 import org.keeplit.outcome.Limits;
 import org.keeplit.outcome.Watcher;
 import org.keeplit.program.Program;
@@ -49,7 +50,7 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
     private final Edges edges;
     private final LateStates late = new LateStates();
     private Optional<String> cut = Optional.empty();
-    private long started;
+    private final long started;
     /** How many states were gone on from, and how many acts other threads tried. */
     private int done;
 
@@ -59,8 +60,9 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
     /** A state that is reached only with a rule broken. */
     private record Seed(long[] state, int parent, int edge, String cause) {}
 
-    private Explorer(Supplier<Machine> compiled, Search search, Limits limits, Watcher watcher) {
-        this.machine = compiled.get();
+    private Explorer(Supplier<Machine> compiled, Search search, Limits limits, long began, Watcher watcher) {
+        this.started = began;
+        this.machine = Effort.within(limits, began, watcher, compiled);
         this.program = machine.world().program();
         this.limits = limits;
         this.watcher = watcher;
@@ -80,17 +82,18 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
      * @param compiled compiles the program with its rules, for each thread once
      * @param search how the search saves work
      * @param limits how far to go
+     * @param began when the run began, by {@link System#nanoTime}: getting ready counts
      * @param watcher is told how it gets on
      * @return what was found
+     * @throws Effort.Spent if a limit was reached before the search began
      * @throws Reactions.Unarmed if a device comes to trip for whose poles the program has no room
      * @throws NotAtRest if something trips at the start
      */
-    static Explored explore(Supplier<Machine> compiled, Search search, Limits limits, Watcher watcher) {
-        return new Explorer(compiled, search, limits, watcher).run();
+    static Explored explore(Supplier<Machine> compiled, Search search, Limits limits, long began, Watcher watcher) {
+        return new Explorer(compiled, search, limits, began, watcher).run();
     }
 
     private Explored run() {
-        started = System.nanoTime();
         watcher.begins(
                 program.bound().procedure().name(),
                 machine.orders().count(),

@@ -12,6 +12,7 @@ import org.keeplit.condition.Condition;
 import org.keeplit.condition.Moment;
 import org.keeplit.condition.Truth;
 import org.keeplit.electric.Electric;
+import org.keeplit.outcome.Effort;
 import org.keeplit.program.Act;
 import org.keeplit.program.Field;
 import org.keeplit.program.FieldKey;
@@ -110,6 +111,7 @@ final class Memories {
 
     /** Finds what a condition remembers, whatever else decides it, so that it does not hang on how it is compiled. */
     private void walk(Condition condition, Environment environment) {
+        Effort.step();
         if (!Past.isIn(condition)) {
             return;
         }

@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -20,6 +21,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Network;
+import org.keeplit.outcome.Effort;
 import org.keeplit.outcome.Limits;
 import org.keeplit.outcome.Outcome;
 import org.keeplit.outcome.Watcher;
@@ -27,6 +29,7 @@ import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.procedure.Size;
 import org.keeplit.procedure.Temporary;
 import org.keeplit.program.FieldKey;
 import org.keeplit.program.Lowering;
@@ -83,7 +86,11 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
-        return explored(procedure, network, proof, search, limits, watcher, problems).map(Explored::outcome);
+        try {
+            return explored(procedure, network, proof, search, limits, watcher, problems).map(Explored::outcome);
+        } catch (Effort.Spent spent) {
+            return Optional.of(Outcome.notBegun(spent.getMessage()));
+        }
     }
 
     /**
@@ -97,6 +104,7 @@ public final class Proving {
      * @param watcher is told how it gets on
      * @param problems collects what does not fit
      * @return what was found, or nothing if something does not fit
+     * @throws Effort.Spent if a limit was reached before the search began
      */
     public static Optional<Explored> explored(
             Procedure procedure,
@@ -119,6 +127,7 @@ public final class Proving {
      * @param watcher is told how it gets on
      * @param problems collects what does not fit
      * @return what was found, or nothing if something does not fit
+     * @throws Effort.Spent if a limit was reached before the search began
      */
     public static Optional<Explored> explored(
             Procedure procedure,
@@ -128,7 +137,9 @@ public final class Proving {
             Limits limits,
             Watcher watcher,
             Problems problems) {
-        return using(procedure, network, proof, search, problems, p -> explored(p, limits, watcher));
+        long began = System.nanoTime();
+        return using(
+                procedure, network, proof, search, limits, began, watcher, problems, p -> explored(p, limits, began, watcher));
     }
 
     /**
@@ -141,6 +152,7 @@ public final class Proving {
      * @param problems collects what does not fit: a start that is not at rest, a network without what a load flow needs
      * @param use what is done with it
      * @return what came of it, or nothing if something does not fit
+     * @throws Effort.Spent if getting ready takes more than the usual limits allow
      */
     public static <T> Optional<T> using(
             Procedure procedure,
@@ -148,7 +160,8 @@ public final class Proving {
             Procedure.Proof proof,
             Problems problems,
             Function<Prepared, T> use) {
-        return using(procedure, network, proof, Search.USUAL, problems, use);
+        return using(
+                procedure, network, proof, Search.USUAL, Limits.USUAL, System.nanoTime(), Watcher.NOBODY, problems, use);
     }
 
     private static <T> Optional<T> using(
@@ -156,10 +169,15 @@ public final class Proving {
             Network network,
             Procedure.Proof proof,
             Search search,
+            Limits limits,
+            long began,
+            Watcher watcher,
             Problems problems,
             Function<Prepared, T> use) {
         try {
-            return prepare(procedure, network, proof, search, problems).map(use);
+            checkSize(procedure, limits);
+            return Effort.within(limits, began, watcher, () -> prepare(procedure, network, proof, search, problems))
+                    .map(use);
         } catch (NotAtRest trips) {
             problems.add(Problem.error(
                             "not-at-rest",
@@ -172,6 +190,15 @@ public final class Proving {
             // The figures that a rule compares are asked for only now, and the network does not have what they need.
             problems.add(Problem.error("no-load-flow", network.span(), missing.getMessage()));
             return Optional.empty();
+        }
+    }
+
+    /** Says of what is too large to be written out that it is, before it is. */
+    private static void checkSize(Procedure procedure, Limits limits) {
+        long steps = Size.of(procedure);
+        String told = steps == Long.MAX_VALUE ? "more steps than can be counted" : String.format(Locale.ROOT, "%,d steps", steps);
+        if (steps > limits.bytes() / Lowering.BYTES_OF_A_STEP) {
+            throw new Effort.Spent("more than " + (limits.bytes() >> 20) + " MiB, as it comes to " + told);
         }
     }
 
@@ -211,8 +238,12 @@ public final class Proving {
      * @return what was found
      */
     public static Explored explored(Prepared prepared, Limits limits, Watcher watcher) {
+        return explored(prepared, limits, System.nanoTime(), watcher);
+    }
+
+    private static Explored explored(Prepared prepared, Limits limits, long began, Watcher watcher) {
         return armed(
-                prepared, now -> Explorer.explore(() -> Machine.of(now), now.search(), limits, watcher));
+                prepared, now -> Explorer.explore(() -> Machine.of(now), now.search(), limits, began, watcher));
     }
 
     /** Does something, and does it anew with every device armed that comes to trip by itself. */

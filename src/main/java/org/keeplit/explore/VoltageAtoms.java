@@ -43,8 +43,10 @@ final class VoltageAtoms {
                     .<Node>map(v ->
                             new Nodes.Shorted(v, world.electric().cells().cell(v)))
                     .orElse(Node.Constant.FALSE);
-            case BYPASSED -> new Nodes.Bypassed(branch(first), phase, world.siteGraph(world.siteOf(first)));
-            case LOOPED -> new Nodes.Looped(branch(first), phase);
+            case BYPASSED -> lacks(first, phase)
+                    ? Node.Constant.FALSE
+                    : new Nodes.Bypassed(branch(first), phase, world.siteGraph(world.siteOf(first)));
+            case LOOPED -> lacks(first, phase) ? Node.Constant.FALSE : new Nodes.Looped(branch(first), phase);
             case OPENING_DUTY -> opening(first, phase, atom.words());
             case CLOSING_DUTY -> closing(first, phase, atom.words());
             case FIT_TO_OPEN -> fitToOpen(((Obj.Joint) first).contact());
@@ -55,6 +57,11 @@ final class VoltageAtoms {
             case LIVE_SITE -> live(world.siteOf(first));
             default -> throw new IllegalStateException("no node for " + atom.predicate());
         };
+    }
+
+    /** {@return whether something has no such phase, so that nothing is there to join, to open or to close} */
+    private boolean lacks(Obj object, Conductor phase) {
+        return !(object instanceof Obj.Joint) && !world.phasesOf(object).contains(phase);
     }
 
     private static Element.Branch branch(Obj object) {
@@ -107,6 +114,9 @@ final class VoltageAtoms {
     }
 
     private Node opening(Obj object, Conductor phase, List<String> words) {
+        if (lacks(object, phase)) {
+            return AtomCompiler.constant(words.contains(OpeningDuty.NOTHING.phrase()));
+        }
         int duties = 0;
         for (OpeningDuty duty : OpeningDuty.values()) {
             if (words.contains(duty.phrase())) {
@@ -117,6 +127,9 @@ final class VoltageAtoms {
     }
 
     private Node closing(Obj object, Conductor phase, List<String> words) {
+        if (lacks(object, phase)) {
+            return AtomCompiler.constant(words.contains(ClosingDuty.NOTHING.phrase()));
+        }
         int duties = 0;
         for (ClosingDuty duty : ClosingDuty.values()) {
             if (words.contains(duty.phrase())) {

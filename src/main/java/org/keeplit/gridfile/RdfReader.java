@@ -27,6 +27,9 @@ final class RdfReader {
     private int file;
     private boolean otherCim;
 
+    /** No honest model of one feeder is larger: published ones of 10,000 sections have some 60 MB. */
+    private static final long LARGEST = 1L << 30;
+
     RdfReader(CimModel model) {
         this.model = model;
     }
@@ -37,6 +40,18 @@ final class RdfReader {
         if (Files.isDirectory(path)) {
             model.mark("unreadable", file, 0, "this is a folder; name the files in it", "");
             return;
+        }
+        try {
+            if (Files.exists(path) && !Files.isRegularFile(path)) {
+                model.mark("unreadable", file, 0, "this is no regular file, so it is not read", "");
+                return;
+            } else if (Files.exists(path) && Files.size(path) > LARGEST) {
+                model.mark("unreadable", file, 0,
+                        "the file has " + Files.size(path) + " bytes; the largest that is read has " + LARGEST, "divide the model by feeders");
+                return;
+            }
+        } catch (IOException e) {
+            // Told below, where it is opened.
         }
         try (InputStream in = new BufferedInputStream(Files.newInputStream(path), 1 << 16)) {
             read(in);

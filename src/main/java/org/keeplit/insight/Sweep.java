@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.keeplit.explore.AtOnePlace;
 import org.keeplit.explore.InOrder;
 import org.keeplit.explore.Proving;
 import org.keeplit.network.Network;
@@ -105,10 +106,14 @@ public final class Sweep {
 
     private static SweepResult of(Instance one, Limits limits) {
         Problems problems = new Problems();
-        Optional<Outcome> outcome =
-                Proving.prove(one.procedure(), one.network(), one.proof(), limits, Watcher.NOBODY, problems);
+        Optional<Outcome> outcome = AtOnePlace.guarded(one, problems, () ->
+                Proving.prove(one.procedure(), one.network(), one.proof(), limits, Watcher.NOBODY, problems));
         String name = one.procedure().name();
-        if (outcome.isEmpty()) {
+        Optional<Problem> notOfTheFiles = problems.sorted().stream().filter(AtOnePlace::isNotOfTheFiles).findFirst();
+        if (notOfTheFiles.isPresent()) {
+            String help = notOfTheFiles.get().help().map(h -> "; " + h).orElse("");
+            return new SweepResult(name, one.place(), SweepResult.Answer.UNDECIDED, notOfTheFiles.get().message() + help);
+        } else if (outcome.isEmpty()) {
             String why = problems.sorted().stream()
                     .filter(p -> p.severity() == Problem.Severity.ERROR)
                     .map(Sweep::words)

@@ -104,7 +104,11 @@ final class AtomReader {
             throw new Misread(
                     Code.UNKNOWN_MODE.at(term.span(), Suggestions.a(kinds.get(0).name()) + " has no " + mode));
         }
+        int on = cursor.index();
         PhaseTerm phase = PhaseReader.optional(cursor, scope);
+        if (cursor.index() > on) {
+            PhaseCheck.check(term, phase, cursor.from(on), scope);
+        }
         return atom(Predicate.MODE, List.of(term), phase, List.of(mode, value.value()), negative, cursor.from(start));
     }
 
@@ -138,6 +142,7 @@ final class AtomReader {
                     .at(cursor.from(start), asker + " is asked of a text in quotes")
                     .help("such as \"counter reading\" is recorded"));
         }
+        checkLead(predicate, subject, asker);
         arguments.add(terms.resolve(subject, signature.get(0), asker));
         for (ImmutableSet<Type> expected : signature.subList(1, signature.size())) {
             TermText text = terms.read(
@@ -184,6 +189,9 @@ final class AtomReader {
                         .at(cursor.from(on), "“" + String.join(" ", saying.words()) + "” is not asked phase by phase")
                         .help("leave out “" + cursor.words(on) + "”"));
             }
+            if (!anyPhase && cursor.index() > on) {
+                PhaseCheck.check(arguments.get(0), phase, cursor.from(on), scope);
+            }
         }
         Span said = cursor.from(start);
         Span span = subject.span().line() == said.line() ? subject.span().to(said) : said;
@@ -208,6 +216,17 @@ final class AtomReader {
     /** {@return the phases of a subject, for {@code on any phase}} */
     private static Condition.Binder anyPhase(Term of, Span span) {
         return new Condition.Binder("(phase)", Noun.all(Type.PHASE, "phase"), Optional.of(of), Optional.empty(), span);
+    }
+
+    /** Leads come off; other points, and what hangs on them, do not. */
+    private static void checkLead(Predicate predicate, TermText subject, String asker) {
+        boolean ofLead = predicate == Predicate.ATTACHED || predicate == Predicate.DETACHED;
+        if (ofLead && !(subject instanceof TermText.Part part && part.part() == TermText.PartKind.LEAD)) {
+            throw new Misread(Code.WRONG_SORT
+                    .at(subject.span(), asker + " is asked of a lead, and " + subject.words() + " is none")
+                    .help("say which lead: the source lead of R is off; of a place say that it is dead, of a load that it is not supplied,"
+                            + " of a device that it is open, of a jumper that it is not in use"));
+        }
     }
 
     private static void checkSame(Predicate predicate, List<Term> arguments) {

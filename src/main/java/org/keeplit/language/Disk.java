@@ -43,11 +43,15 @@ final class Disk {
         this.open = open;
     }
 
+    /** {@return a path as it is shown: relative to the working folder, if the others are} */
+    Path path(Path path) {
+        Path absolute = path.toAbsolutePath().normalize();
+        return relative && here.getRoot().equals(absolute.getRoot()) ? here.relativize(absolute) : absolute;
+    }
+
     /** {@return a path as people see it} */
     String shown(Path path) {
-        Path absolute = path.toAbsolutePath().normalize();
-        Path shown = relative && here.getRoot().equals(absolute.getRoot()) ? here.relativize(absolute) : absolute;
-        return shown.toString().replace('\\', '/');
+        return path(path).toString().replace('\\', '/');
     }
 
     /** {@return the files of all kinds in a folder and the folders in it, sorted} */

@@ -132,6 +132,9 @@ final class FigureReader {
                     .at(cursor.from(on), measure.words().replace(" through", "").replace(" of", "") + " is that of all phases together")
                     .help("leave out “" + cursor.words(on) + "”"));
         }
+        if (cursor.index() > on) {
+            PhaseCheck.check(of, phase, cursor.from(on), scope);
+        }
         return new Figure.Measured(measure, of, beyond, phase, cursor.from(start));
     }
 

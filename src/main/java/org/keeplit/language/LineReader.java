@@ -7,6 +7,7 @@ import org.keeplit.language.grammar.Words;
 import org.keeplit.text.Problem;
 import org.keeplit.text.Source;
 import org.keeplit.text.Span;
+import org.keeplit.text.Unseen;
 
 /** Cuts a source into lines of lexemes. */
 final class LineReader {
@@ -83,7 +84,9 @@ final class LineReader {
         ImmutableList.Builder<Lexeme> lexemes = ImmutableList.builder();
         boolean any = false;
         boolean spoiled = false;
+        int end = 0;
         for (Lexed.Word word : lexed.words(text)) {
+            end = word.start() + word.text().length();
             Span span = new Span(source, number, word.start() + 1, word.text().length());
             Problem mistake = mistake(word, span);
             if (mistake != null && !spoiled) {
@@ -94,6 +97,12 @@ final class LineReader {
                 lexemes.add(new Lexeme(word.type(), word.text(), span, text));
                 any = true;
             }
+        }
+        int comment = text.indexOf('#', end);
+        Problem strange = comment < 0 || spoiled ? null : unseen(text.substring(comment), source, number, comment + 1, "comment");
+        if (strange != null) {
+            report.add(strange);
+            spoiled = true;
         }
         return any ? new Line(lexemes.build(), spoiled) : null;
     }
@@ -115,12 +124,26 @@ final class LineReader {
         return lexemes;
     }
 
+    /** {@return the mistake if a text or a comment has a character in it that nobody sees; null if not} @param column where it begins */
+    private static Problem unseen(String text, Source source, int line, int column, String what) {
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            int c = text.codePointAt(i);
+            if (Unseen.is(c)) {
+                return Code.STRANGE_CHARACTER
+                        .at(new Span(source, line, column + i, 1), "this " + what + " has a character that cannot be seen, or that changes how others are shown: " + Unseen.words(c))
+                        .help("take it out; what is proved and what is read must be the same");
+            }
+        }
+        return null;
+    }
+
     private static Problem mistake(Lexed.Word word, Span span) {
         return switch (word.type()) {
             case Words.OPEN_STRING -> Code.MISSING_QUOTE
                     .at(span, "this text has no closing quote on its line")
                     .help("close it with \" where it ends");
             case Words.OTHER -> Letters.stranger(word.text().codePointAt(0), span);
+            case Words.STRING -> unseen(word.text(), span.source(), span.line(), span.column(), "text");
             case Words.WORD -> Letters.inWord(word.text(), span).orElse(null);
             default -> null;
         };

@@ -108,7 +108,7 @@ public final class Reader {
             disk.read(file, disk.shown(file), new ArrayList<>())
                     .map(source -> new Draft(FileKind.EXAMPLES, source))
                     .filter(draft -> draft.items().stream().anyMatch(item -> speaksOf(item, first)))
-                    .ifPresent(draft -> all.add(Path.of(disk.shown(file))));
+                    .ifPresent(draft -> all.add(disk.path(file)));
         }
         return all.size() == filesOrFolders.size() ? first : read(List.copyOf(all));
     }

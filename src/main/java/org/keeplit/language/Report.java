@@ -16,7 +16,9 @@ final class Report {
 
     private final Source source;
     private final Set<Problem> found = new LinkedHashSet<>();
+    private final Set<Problem> warnings = new LinkedHashSet<>();
     private int errors;
+    private boolean more;
 
     Report(Source source) {
         this.source = source;
@@ -30,8 +32,12 @@ final class Report {
         if (problem.severity() == Problem.Severity.ERROR) {
             errors++;
         }
-        if (found.size() < MOST) {
-            found.add(problem);
+        // Warnings never take the place of a mistake.
+        Set<Problem> among = problem.severity() == Problem.Severity.ERROR ? found : warnings;
+        if (among.size() < MOST) {
+            among.add(problem);
+        } else if (!among.contains(problem)) {
+            more |= among == warnings;
         }
     }
 
@@ -40,7 +46,7 @@ final class Report {
         misread.problem().ifPresentOrElse(this::add, () -> errors++);
     }
 
-    /** {@return whether nothing more would be listed} */
+    /** {@return whether no more mistakes would be listed} */
     boolean isFull() {
         return found.size() == MOST;
     }
@@ -77,6 +83,11 @@ final class Report {
     /** {@return the problems, and a last one if there were too many to list} */
     List<Problem> problems() {
         List<Problem> all = new ArrayList<>(found);
+        all.addAll(warnings);
+        if (more) {
+            all.add(Code.TOO_MANY.warn(
+                    Span.ofFile(source), "only the first " + MOST + " warnings of this file are listed"));
+        }
         if (isFull()) {
             all.add(Code.TOO_MANY.at(
                     Span.ofFile(source), "only the first " + MOST + " mistakes of this file are listed"));

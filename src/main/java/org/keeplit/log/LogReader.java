@@ -19,6 +19,8 @@ import org.apache.commons.csv.CSVRecord;
 /** Reads filled logs: CSV with a line of names, or JSON, an array of objects with the same names. */
 final class LogReader {
     static final ImmutableList<String> COLUMNS = ImmutableList.of("step", "what", "time", "by", "item", "value");
+    /** What a spreadsheet takes as a formula, or cells before it; apostrophes before it are part of how it is written. */
+    private static final Pattern FORMULA = Pattern.compile("'*[=+@\\-\t\r]");
     private static final Pattern AT_LINE = Pattern.compile("at line (\\d+)");
 
     private final List<Entry> entries = new ArrayList<>();
@@ -42,6 +44,20 @@ final class LogReader {
         return new Read(ImmutableList.copyOf(reader.entries), ImmutableList.copyOf(reader.mistakes));
     }
 
+    /**
+     * {@return a text as a cell that no spreadsheet takes as a formula: what one would begin with stands behind an apostrophe}
+     *
+     * @param text the text
+     */
+    static String cell(String text) {
+        return FORMULA.matcher(text).lookingAt() ? "'" + text : text;
+    }
+
+    /** {@return the text of a cell} @param cell as it is in a file */
+    static String text(String cell) {
+        return cell.startsWith("'") && FORMULA.matcher(cell).lookingAt() ? cell.substring(1) : cell;
+    }
+
     private void csv(String text) {
         String first = text.lines().findFirst().orElse("");
         // Where the comma is the decimal mark, spreadsheets write semicolons.
@@ -62,7 +78,9 @@ final class LogReader {
             }
             if (mistakes.isEmpty()) {
                 for (CSVRecord row : parser) {
-                    add((int) parser.getCurrentLineNumber(), row.toMap());
+                    Map<String, String> cells = new LinkedHashMap<>();
+                    row.toMap().forEach((column, cell) -> cells.put(column, text(cell)));
+                    add((int) parser.getCurrentLineNumber(), cells);
                 }
             }
         } catch (IOException | UncheckedIOException | IllegalArgumentException e) {

@@ -75,7 +75,9 @@ public final class SheetPage {
                 .setRecordSeparator("\n")
                 .get();
         try (CSVPrinter printer = new CSVPrinter(out, format)) {
-            printer.printRecords(rows(sheet));
+            for (List<String> row : rows(sheet)) {
+                printer.printRecord(row.stream().map(LogReader::cell).toList());
+            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

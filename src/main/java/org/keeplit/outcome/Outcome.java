@@ -64,4 +64,15 @@ public record Outcome(
                 .anyMatch(r -> r.verdict() == RuleResult.Verdict.HOLDS && r.rule().severity() == Rule.Severity.STOP);
         return asked ? Answer.HOLDS : Answer.NOT_PROVED;
     }
+
+    /**
+     * {@return the outcome of a run that a limit ended before its search began}
+     *
+     * @param reason which
+     */
+    public static Outcome notBegun(String reason) {
+        return new Outcome(
+                ImmutableList.of(), ImmutableList.of(), ImmutableList.of(), ImmutableList.of(), ImmutableList.of(), ImmutableList.of(),
+                0, 0, 0, 0, 0, 0, 0, 0, Optional.of(reason));
+    }
 }

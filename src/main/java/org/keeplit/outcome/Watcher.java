@@ -24,6 +24,11 @@ public interface Watcher {
      */
     boolean goOn(int states, int open);
 
+    /** {@return whether what was not begun is not to be begun any more} */
+    default boolean isStopped() {
+        return false;
+    }
+
     /** {@return whether every rule is to be explained in full at the state in which it was first put to the question} */
     default boolean wantsReasons() {
         return false;

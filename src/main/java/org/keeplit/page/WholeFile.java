@@ -5,9 +5,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
-/** A new file, written whole or not at all. */
+/** A file, written whole or not at all. */
 public final class WholeFile {
     private WholeFile() {}
 
@@ -34,6 +35,27 @@ public final class WholeFile {
             Files.createLink(target, beside);
         } catch (UnsupportedOperationException e) {
             Files.move(beside, target);
+        } finally {
+            Files.deleteIfExists(beside);
+        }
+    }
+
+    /**
+     * Puts another text in the place of a file; at no moment is there half a file.
+     *
+     * @param file the file
+     * @param text the text
+     * @throws IOException if it cannot be written; the file is as it was then
+     */
+    public static void replace(Path file, String text) throws IOException {
+        Path real = file.toRealPath();
+        Path beside = Files.createTempFile(real.getParent(), "." + real.getFileName(), ".new");
+        try {
+            Files.writeString(beside, text);
+            if (Files.getFileStore(real).supportsFileAttributeView("posix")) {
+                Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(real));
+            }
+            Files.move(beside, real, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } finally {
             Files.deleteIfExists(beside);
         }

@@ -7,6 +7,7 @@ import org.keeplit.card.CardMaker;
 import org.keeplit.card.CardSet;
 import org.keeplit.drill.Drill;
 import org.keeplit.drill.DrillMaker;
+import org.keeplit.explore.AtOnePlace;
 import org.keeplit.explore.Everywhere;
 import org.keeplit.explore.Proving;
 import org.keeplit.language.Library;
@@ -97,7 +98,7 @@ public final class Papers {
         return all.stream()
                 .filter(one -> job.map(one.words()::equals).orElse(all.size() == 1))
                 .findFirst()
-                .flatMap(one -> Proving.using(one.procedure(), one.network(), one.proof(), problems,
-                        p -> LogCheck.of(one, p, text)));
+                .flatMap(one -> AtOnePlace.guarded(one, problems, () -> Proving.using(one.procedure(), one.network(), one.proof(), problems,
+                        p -> LogCheck.of(one, p, text))));
     }
 }

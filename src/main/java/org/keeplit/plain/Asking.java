@@ -18,6 +18,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
 import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
+import org.keeplit.network.OpeningDuty;
 import org.keeplit.network.Place;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.DeviceSet;
@@ -220,10 +221,12 @@ final class Asking {
             case GROUNDED_THROUGHOUT -> throughout(scenery.vertex(it, p));
             case TIED_TO_GROUND -> Truth.of(circuit.now().isEarthed(scenery.vertex(it, p)));
             case SHORTED -> Truth.of(circuit.now().isShorted(scenery.vertex(it, p)));
-            case BYPASSED -> circuit.bypassed((Element.Branch) names.element(it.name()), p);
-            case LOOPED -> Truth.of(circuit.looped((Element.Branch) names.element(it.name()), p));
-            case OPENING_DUTY -> Truth.of(atom.words().contains(circuit.opening(pole(it, p)).phrase()));
-            case CLOSING_DUTY -> Truth.of(atom.words().contains(circuit.closing(pole(it, p)).phrase()));
+            case BYPASSED -> lacks(it, p) ? Truth.FALSE : circuit.bypassed((Element.Branch) names.element(it.name()), p);
+            case LOOPED -> Truth.of(!lacks(it, p) && circuit.looped((Element.Branch) names.element(it.name()), p));
+            case OPENING_DUTY -> Truth.of(
+                    atom.words().contains((lacks(it, p) ? OpeningDuty.NOTHING : circuit.opening(pole(it, p))).phrase()));
+            case CLOSING_DUTY -> Truth.of(
+                    atom.words().contains((lacks(it, p) ? ClosingDuty.NOTHING : circuit.closing(pole(it, p))).phrase()));
             case FIT_TO_OPEN -> fit.toOpen(it.joint());
             case FIT_TO_CLOSE -> fitToClose(it.joint());
             case ISOLATED -> circuit.isolated((Element.Branch) names.element(it.name()));
@@ -234,8 +237,16 @@ final class Asking {
         };
     }
 
+    /** {@return whether a device or a regulator has no such phase: nothing is there to join, to open or to close} */
+    private boolean lacks(Thing it, Conductor p) {
+        return it.joint() == null && !scenery.phasesOf(it).contains(p);
+    }
+
     private Truth attached(Thing it, Conductor p) {
         Term.LeadOf lead = (Term.LeadOf) it.place();
+        if (!names.isWithLeads(lead.of().toString())) {
+            return Truth.TRUE;
+        }
         boolean both = true;
         for (LeadEnd end : LeadEnd.values()) {
             both &= facts.get(Names.end(lead.of().toString(), lead.side(), p, end)) == 1;

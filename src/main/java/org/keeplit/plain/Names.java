@@ -8,6 +8,7 @@ import org.keeplit.network.Element;
 import org.keeplit.network.LeadEnd;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Side;
+import org.keeplit.network.Trait;
 import org.keeplit.procedure.Bound;
 
 /** How facts and places are called, and numbers for what facts can be besides numbers. */
@@ -108,9 +109,15 @@ final class Names {
         if (term instanceof Term.LineOf line) {
             return node(((Element.Branch) element(line.of().toString())).node(line.side()), phase);
         } else if (term instanceof Term.BushingOf bushing) {
-            return bushing(bushing.of().toString(), bushing.side(), phase);
+            String device = bushing.of().toString();
+            return isWithLeads(device)
+                    ? bushing(device, bushing.side(), phase)
+                    : node(((Element.Branch) element(device)).node(bushing.side()), phase);
         } else if (term instanceof Term.LeadOf lead) {
-            return lead(lead.of().toString(), lead.side(), phase);
+            String device = lead.of().toString();
+            return isWithLeads(device)
+                    ? lead(device, lead.side(), phase)
+                    : node(((Element.Branch) element(device)).node(lead.side()), phase);
         } else if (term instanceof Term.NodeOf of) {
             return node(((Element.Shunt) element(of.of().toString())).node(), phase);
         }
@@ -122,6 +129,11 @@ final class Names {
             return node(shunt.node(), phase);
         }
         return node(name, phase);
+    }
+
+    /** {@return whether leads of a device come off; if not, they and its bushings are one with its lines} */
+    boolean isWithLeads(String device) {
+        return element(device).kind().has(Trait.LEADS);
     }
 
     /** {@return the structure where something stands} */

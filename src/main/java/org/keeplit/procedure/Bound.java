@@ -8,6 +8,7 @@ import org.keeplit.condition.Term;
 import org.keeplit.network.Element;
 import org.keeplit.network.Network;
 import org.keeplit.network.Phases;
+import org.keeplit.network.Side;
 
 /**
  * A procedure bound to a network: parameters replaced, calls written in, {@code for each phase} written out,
@@ -65,7 +66,10 @@ public record Bound(
 
     static Phases phasesOf(Network network, ImmutableList<Temporary> temporaries, Term term) {
         if (term instanceof Term.LineOf line) {
-            return phasesOf(network, temporaries, line.of());
+            // Behind a centre tap, or two units in open delta, hang other conductors than before it.
+            return line.side() == Side.LOAD && network.element(line.of().toString()).orElse(null) instanceof Element.Transformer transformer
+                    ? transformer.secondaryPhases()
+                    : phasesOf(network, temporaries, line.of());
         } else if (term instanceof Term.BushingOf bushing) {
             return phasesOf(network, temporaries, bushing.of());
         } else if (term instanceof Term.LeadOf lead) {

@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.keeplit.outcome.Effort;
 
 /**
  * The orders in which the acts of a plan may come, as a deterministic automaton that is built in full before the
@@ -75,6 +76,7 @@ final class Automaton {
         private record Candidate(Plan.Leaf leaf, Act act, Plan step, List<Orders.Guard> guards) {}
 
         private Move move(BitSet done, Candidate candidate) {
+            Effort.step();
             BitSet next = (BitSet) done.clone();
             next.set(candidate.leaf.number());
             close(root, next);

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.keeplit.network.Element;
+import org.keeplit.outcome.Effort;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Bound;
@@ -22,6 +23,9 @@ import org.keeplit.text.Problems;
 
 /** Lowers a bound procedure to a program. */
 public final class Lowering {
+    /** About what a step takes with its acts and orders. */
+    public static final int BYTES_OF_A_STEP = 2048;
+
     private final Bound bound;
     private final StartValues start;
     private final Function<String, ImmutableList<String>> feeding;
@@ -199,6 +203,8 @@ public final class Lowering {
     }
 
     private Plan step(Block.Step step) {
+        Effort.step();
+        Effort.keep(BYTES_OF_A_STEP);
         int number = steps.size();
         steps.add(step);
         List<List<Atomic>> atoms = new StepActs(this, step).atoms();

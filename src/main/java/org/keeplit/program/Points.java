@@ -3,6 +3,7 @@ package org.keeplit.program;
 import org.keeplit.condition.Term;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
+import org.keeplit.network.Trait;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Temporary;
 
@@ -11,7 +12,7 @@ public final class Points {
     private Points() {}
 
     /**
-     * The vertex that a term names on one phase.
+     * The vertex that a term names on one phase. What is said of the leads and bushings of a device without leads is said of its lines.
      *
      * @param bound the bound procedure
      * @param term a term for a point
@@ -22,16 +23,25 @@ public final class Points {
         if (term instanceof Term.LineOf line) {
             Element.Branch branch = (Element.Branch) element(bound, line.of());
             return new Vertex.AtNode(branch.node(line.side()), phase);
-        } else if (term instanceof Term.BushingOf bushing) {
+        } else if (term instanceof Term.BushingOf bushing && hasLeads(bound, bushing.of())) {
             return new Vertex.Bushing(bushing.of().toString(), bushing.side(), phase);
-        } else if (term instanceof Term.LeadOf lead) {
+        } else if (term instanceof Term.LeadOf lead && hasLeads(bound, lead.of())) {
             return new Vertex.Lead(lead.of().toString(), lead.side(), phase);
+        } else if (term instanceof Term.BushingOf bushing) {
+            return new Vertex.AtNode(((Element.Branch) element(bound, bushing.of())).node(bushing.side()), phase);
+        } else if (term instanceof Term.LeadOf lead) {
+            return new Vertex.AtNode(((Element.Branch) element(bound, lead.of())).node(lead.side()), phase);
         } else if (term instanceof Term.NodeOf node) {
             return new Vertex.AtNode(((Element.Shunt) element(bound, node.of())).node(), phase);
         } else if (bound.temporary(term.toString()).isPresent()) {
             return new Vertex.Temporary(term.toString(), phase);
         }
         return new Vertex.AtNode(term.toString(), phase);
+    }
+
+    /** {@return whether a device has leads that come off; one without is joined to its lines for good} @param device the device */
+    public static boolean hasLeads(Bound bound, Term device) {
+        return element(bound, device).kind().has(Trait.LEADS);
     }
 
     /**

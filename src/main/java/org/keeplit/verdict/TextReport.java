@@ -178,7 +178,7 @@ public final class TextReport {
                     ? "only cautions and advice"
                     : outcome.findings().stream().map(Expected::words).collect(Collectors.joining("; "));
             case BROKEN -> broken(judgement) + cut;
-            case UNDECIDED -> outcome.cut().orElse("") + " after " + states + "; nothing is claimed";
+            case UNDECIDED -> outcome.cut().orElse("") + (outcome.states() == 0 ? "" : " after " + states) + "; nothing is claimed";
             case NOT_PROVED -> "no rule that stops came up in " + states + "; nothing is claimed";
         };
     }

@@ -52,7 +52,7 @@ final class ScriptedClient implements LanguageClient, AutoCloseable {
             PipedInputStream toClient = new PipedInputStream(1 << 20);
             PipedOutputStream fromClient = new PipedOutputStream(toServer);
             PipedOutputStream fromServer = new PipedOutputStream(toClient);
-            Launcher<LanguageClient> there = LSPLauncher.createServerLauncher(server, toServer, fromServer);
+            Launcher<LanguageClient> there = Protocol.launcher(server, toServer, fromServer);
             server.connect(there.getRemoteProxy());
             Launcher<LanguageServer> here = LSPLauncher.createClientLauncher(this, toClient, fromClient);
             listening.add(there.startListening());

@@ -11,7 +11,33 @@ import java.util.stream.Stream;
 
 /** Runs Spin (G. Holzmann, The Spin Model Checker, 2003; Debian package {@code spin}) over a model. */
 final class Spin {
+    /** What is set where an act that cannot be done is an error of the model. */
+    static final String CANNOT = "ASKED_FOR_WHAT_CANNOT_BE_DONE";
+
     private Spin() {}
+
+    /**
+     * What runs over one model found.
+     *
+     * @param states how many states there are
+     * @param dark whether a load is ever without supply
+     * @param broken whether that is so, or an act comes up that cannot be done
+     */
+    record Judged(long states, boolean dark, boolean broken) {}
+
+    /** Runs one verifier three times: to count, and to look for what is wrong. @param model a model with assertions @param folder an empty folder to work in */
+    static Judged judge(String model, Path folder) throws IOException, InterruptedException {
+        Files.writeString(folder.resolve("model.pml"), model);
+        tell(folder, List.of("spin", "-a", "model.pml"));
+        tell(folder, List.of("gcc", "-O1", "-w", "-DSAFETY", "-DNOREDUCE", "-o", "pan", "pan.c"));
+        // With -A assertions are passed over, so that nothing ends the count.
+        long states = number(tell(folder, List.of("./pan", "-m10000", "-A")), "(\\S+) states, stored");
+        return new Judged(states, errs(folder, "./pan", "-m10000"), errs(folder, "env", CANNOT + "=1", "./pan", "-m10000"));
+    }
+
+    private static boolean errs(Path folder, String... command) throws IOException, InterruptedException {
+        return number(tell(folder, List.of(command)), "errors: (\\S+)") > 0;
+    }
 
     /**
      * What a run found.

@@ -61,6 +61,8 @@ record SwitchingModel(
             loads = List.of(lines.get(0)[1]);
             tracks.replaceAll(track -> track.stream().filter(act -> act.of > 0).toList());
         }
+        // A group without steps is no group.
+        tracks.removeIf(List::isEmpty);
         return new SwitchingModel(nodes, lines, switches, closed, loads, tracks);
     }
 
@@ -119,12 +121,18 @@ record SwitchingModel(
     /**
      * {@return the model for Spin}
      *
-     * @param asserting whether a load without supply is an error, or nothing is
+     * @param asserting whether a load without supply is an error, and an act that cannot be done where the verifier is asked for those too
+     *     ({@link Spin#CANNOT}); else nothing is
      */
     String promela(boolean asserting) {
-        StringBuilder text = new StringBuilder("bit s[%d];%n".formatted(switches.size()));
+        StringBuilder text = new StringBuilder();
+        if (asserting) {
+            text.append("c_decl { int asked; }%n".formatted());
+        }
+        text.append("bit s[%d];%n".formatted(switches.size()));
         text.append("hidden byte v[%d];%nhidden byte more;%nhidden byte dark;%n".formatted(nodes));
-        StringBuilder start = new StringBuilder();
+        StringBuilder start = new StringBuilder(
+                asserting ? "    c_code { asked = getenv(\"%s\") ? 1 : 0; };%n".formatted(Spin.CANNOT) : "");
         for (int k = 0; k < switches.size(); k++) {
             start.append(closed[k] ? "    s[%d] = 1;%n".formatted(k) : "");
         }
@@ -155,6 +163,11 @@ record SwitchingModel(
         for (int c = 0; c < tracks.size(); c++) {
             text.append("  :: d_step { (pc%1$d < %2$d && s[of%1$d[pc%1$d]] != to%1$d[pc%1$d]) -> s[of%1$d[pc%1$d]] = to%1$d[pc%1$d]; pc%1$d++; look() }%n"
                     .formatted(c, tracks.get(c).size()));
+            if (asserting) {
+                // Somebody else was there before: the switch stands already as this act would have it.
+                text.append("  :: d_step { (pc%1$d < %2$d && s[of%1$d[pc%1$d]] == to%1$d[pc%1$d] && c_expr { asked }) -> assert(false) }%n"
+                        .formatted(c, tracks.get(c).size()));
+            }
         }
         return text.append("  od\n}\n").toString();
     }
