@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.keeplit.exchange.Answer;
 import org.keeplit.insight.Sweep;
 import org.keeplit.language.Library;
@@ -98,6 +99,12 @@ final class SweepCommand implements Callable<Integer> {
             throw new Refused(results + " is not a file of a sweep; nothing was written to it");
         } catch (IOException e) {
             throw Refused.unwritten(results, e);
+        }
+        if (kept != null && !kept.rejected().isEmpty()) {
+            spec.commandLine().getErr().println(results + ": " + kept.rejected().size()
+                    + (kept.rejected().size() == 1 ? " line does" : " lines do") + " not bear the seal of this sweep ("
+                    + kept.rejected().stream().map(String::valueOf).collect(Collectors.joining(", "))
+                    + "); what stood there is proved anew");
         }
         Limits limits = new Limits(maxStates, Duration.ofMinutes(10), Limits.USUAL.bytes());
         started = System.nanoTime();

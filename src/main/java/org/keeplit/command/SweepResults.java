@@ -7,21 +7,31 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.keeplit.language.Library;
 import org.keeplit.outcome.SweepResult;
+import org.keeplit.text.Versions;
 
 /**
  * A file with the results of a sweep, a line each, written as they come, so that a sweep that was stopped goes on where it stood. Its
- * first line says of which input; with another input it is not gone on with.
+ * first line says of which input, limits and version of the program; with others it is not gone on with. Each line ends with a seal over
+ * the first line and itself.
  */
 final class SweepResults {
     private static final String HEAD = "# keeplit sweep of ";
 
+    private static final int SEAL = 16;
+
     private final Path file;
+    private final String head;
+    private final List<Integer> rejected = new ArrayList<>();
     private final Map<String, SweepResult> known = new LinkedHashMap<>();
 
     /** The file belongs to another input, or is something else. */
@@ -31,14 +41,15 @@ final class SweepResults {
         }
     }
 
-    private SweepResults(Path file) {
+    private SweepResults(Path file, String head) {
         this.file = file;
+        this.head = head;
     }
 
     /** {@return the results of a file, begun anew if there is none} @param library the input */
     static SweepResults open(Path file, Library library, String limits) throws IOException, Foreign {
-        SweepResults results = new SweepResults(file);
         String head = HEAD + hash(library, limits);
+        SweepResults results = new SweepResults(file, head);
         if (!Files.exists(file)) {
             begin(file, head);
             return results;
@@ -52,16 +63,38 @@ final class SweepResults {
         } else if (!lines.get(0).equals(head)) {
             throw new Foreign(file + " is of a sweep over other files or limits; name another, or take it away");
         }
-        for (String line : lines.subList(1, lines.size())) {
+        List<String> good = new ArrayList<>(List.of(head));
+        for (int i = 1; i < lines.size(); i++) {
+            String line = lines.get(i);
+            int end = line.lastIndexOf('\t');
             List<String> parts = Splitter.on('\t').splitToList(line);
-            // A last line that was cut off when the sweep was stopped is done again.
-            if (parts.size() == 5 && parts.get(4).equals(".")) {
+            if (parts.size() == 5 && parts.get(4).equals(results.seal(line.substring(0, end)))) {
                 SweepResult result = new SweepResult(
                         parts.get(1), parts.get(2), SweepResult.Answer.valueOf(parts.get(0)), parts.get(3));
                 results.known.put(result.procedure() + " on " + result.place(), result);
+                good.add(line);
+            } else {
+                results.rejected.add(i + 1);
             }
         }
+        boolean isCut = !Files.readString(file).endsWith("\n");
+        if (isCut || !results.rejected.isEmpty()) {
+            // What is added would else stand behind half a line.
+            Path beside = file.resolveSibling(file.getFileName() + ".new");
+            Files.writeString(beside, String.join("\n", good) + "\n");
+            Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+        }
         return results;
+    }
+
+    /** {@return what a line ends with: who changes a line, or takes it from another sweep, does not know it} @param fields the line without it */
+    private String seal(String fields) {
+        return Hashing.sha256().hashString(head + "\n" + fields, StandardCharsets.UTF_8).toString().substring(0, SEAL);
+    }
+
+    /** {@return the numbers of the lines that do not bear their seal; what they say is proved anew} */
+    List<Integer> rejected() {
+        return rejected;
     }
 
     /** Writes the first line; of a file that could not even take that, nothing is left. */
@@ -82,17 +115,18 @@ final class SweepResults {
 
     /** Writes one more line. */
     void add(SweepResult result) {
-        String line = String.join(
-                "\t", result.answer().name(), result.procedure(), result.place(), result.detail().replace('\t', ' '), ".");
+        String fields = Stream.of(result.answer().name(), result.procedure(), result.place(), result.detail())
+                .map(field -> field.replaceAll("[\t\r\n]", " "))
+                .collect(Collectors.joining("\t"));
         try {
-            Files.writeString(file, line + "\n", StandardOpenOption.APPEND);
+            Files.writeString(file, fields + "\t" + seal(fields) + "\n", StandardOpenOption.APPEND);
         } catch (IOException e) {
             throw Refused.unwritten(file, e);
         }
     }
 
     private static String hash(Library library, String limits) {
-        StringBuilder all = new StringBuilder(limits);
+        StringBuilder all = new StringBuilder(limits).append('\0').append(Versions.PROGRAM);
         library.sources().forEach((name, source) -> all.append('\0').append(name).append('\0').append(source.content()));
         return Hashing.sha256().hashString(all, StandardCharsets.UTF_8).toString();
     }

@@ -139,9 +139,19 @@ class InsightCommandTest {
         Files.write(results, lines.subList(0, 2));
         Files.writeString(results, Files.readString(results) + "HOLDS\tP\tspur with");
         Files.writeString(results, Files.readString(results) + "\n");
+        Told.Ran again = run("sweep", "--all", "--results", results.toString());
+        assertEquals(first.out(), again.out());
+        assertTrue(again.err().contains("1 line does not bear the seal of this sweep (3)"), again.err());
+        assertEquals(lines, Files.readAllLines(results));
+        // So is a line that somebody edited, and one that was cut off within the line.
+        Files.writeString(results, String.join("\n", lines).replaceFirst("BREAKS|DOES_NOT_APPLY", "HOLDS"));
+        Told.Ran edited = run("sweep", "--all", "--results", results.toString());
+        assertEquals(first.out(), edited.out());
+        assertTrue(edited.err().contains("1 line does not bear the seal of this sweep"), edited.err());
+        assertEquals(lines.stream().sorted().toList(), Files.readAllLines(results).stream().sorted().toList());
+        Files.writeString(results, Files.readString(results).substring(0, Files.readString(results).length() - 5));
         assertEquals(first.out(), run("sweep", "--all", "--results", results.toString()).out());
-        long whole = Files.readAllLines(results).stream().filter(l -> l.endsWith("\t.")).count();
-        assertEquals(lines.size() - 1, whole);
+        assertEquals(lines.stream().sorted().toList(), Files.readAllLines(results).stream().sorted().toList());
         // With other files it is another sweep.
         Files.writeString(folder.resolve("supply.rules"), RULES.replace("Test.", "Another."));
         Told.Ran other = run("sweep", "--results", results.toString());
