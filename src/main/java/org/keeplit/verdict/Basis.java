@@ -2,8 +2,10 @@ package org.keeplit.verdict;
 
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.keeplit.network.Element;
@@ -60,7 +62,8 @@ public record Basis(
             book.usual().forEach((name, usual) -> settings.add(
                     new Setting(book.name(), name, book.parameters().get(name).toString(), usual.toString())));
         }
-        Set<Procedure> calls = new LinkedHashSet<>();
+        // By name: a procedure that calls others twice each is as long as they are together, and so is its hash.
+        Map<String, Procedure> calls = new LinkedHashMap<>();
         Set<String> orders = new LinkedHashSet<>();
         List<Block> blocks = new ArrayList<>(procedure.body());
         for (Edit edit : procedure.edits()) {
@@ -80,7 +83,7 @@ public record Basis(
                         .filter(Element.Load.class::isInstance)
                         .map(Element.Load.class::cast)
                         .collect(ImmutableList.toImmutableList()),
-                ImmutableList.copyOf(calls),
+                ImmutableList.copyOf(calls.values()),
                 ImmutableList.copyOf(orders));
     }
 
@@ -90,7 +93,7 @@ public record Basis(
                 : name;
     }
 
-    private static void walk(List<Block> blocks, Set<Procedure> calls, Set<String> orders) {
+    private static void walk(List<Block> blocks, Map<String, Procedure> calls, Set<String> orders) {
         for (Block block : blocks) {
             if (block instanceof Block.Group group) {
                 if (group.order() == Block.Order.IN_ORDER) {
@@ -109,7 +112,7 @@ public record Basis(
             } else if (block instanceof Block.IfFound choice) {
                 walk(choice.then(), calls, orders);
                 walk(choice.otherwise(), calls, orders);
-            } else if (block instanceof Block.Call call && calls.add(call.procedure())) {
+            } else if (block instanceof Block.Call call && calls.putIfAbsent(call.procedure().name(), call.procedure()) == null) {
                 walk(call.procedure().body(), calls, orders);
             }
         }

@@ -208,7 +208,7 @@ class RoughHandlingTest {
             text.append("load dark-").append(i).append(" at lonely-").append(i).append(", phases ABC, 1 kW, 1 customer\n");
         }
         Files.writeString(folder.resolve("shared/spur.network"), text);
-        spur.rules("supply", "every load L that is critical is supplied");
+        spur.rules("supply", "every source S is energized");
         Told.Ran ran = Told.run("check", job.toString());
         assertTrue(ran.err().contains("only the first 100 warnings of this file are listed"), ran::err);
         assertEquals(0, ran.code(), ran.out() + ran.err());
