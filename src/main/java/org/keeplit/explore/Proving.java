@@ -197,8 +197,8 @@ public final class Proving {
     private static void checkSize(Procedure procedure, Limits limits) {
         long steps = Size.of(procedure);
         String told = steps == Long.MAX_VALUE ? "more steps than can be counted" : String.format(Locale.ROOT, "%,d steps", steps);
-        if (steps > limits.bytes() / Lowering.BYTES_OF_A_STEP) {
-            throw new Effort.Spent("more than " + (limits.bytes() >> 20) + " MiB, as it comes to " + told);
+        if (steps > Effort.memory(limits) / Lowering.BYTES_OF_A_STEP) {
+            throw new Effort.Spent("more than " + (Effort.memory(limits) >> 20) + " MiB, as it comes to " + told);
         }
     }
 

@@ -10,6 +10,8 @@ public final class Effort {
     /** How often the clock is looked at. */
     private static final int CHECK_EVERY = 1 << 10;
 
+    private static final long LEAST = 16L << 20;
+
     private static final ThreadLocal<Effort> NOW = new ThreadLocal<>();
 
     private final Limits limits;
@@ -81,16 +83,25 @@ public final class Effort {
         Effort now = NOW.get();
         if (now != null) {
             now.bytes += size;
-            if (now.bytes > now.limits.bytes()) {
-                throw new Spent("more than " + (now.limits.bytes() >> 20) + " MiB before the search began");
+            if (now.bytes > memory(now.limits)) {
+                throw new Spent("more than " + (memory(now.limits) >> 20) + " MiB before the search began");
             }
         }
     }
 
+    /**
+     * {@return how many bytes what is made before the search may take: as many as its states, and never so few that nothing could begin}
+     *
+     * @param limits the limits
+     */
+    public static long memory(Limits limits) {
+        return Math.max(LEAST, limits.bytes());
+    }
+
     private void check() {
         if (System.nanoTime() - began > limits.time().toNanos()) {
-            throw new Spent("longer than " + limits.time().toSeconds() + " s before the search began");
-        } else if (!watcher.goOn(0, 0)) {
+            throw new Spent("longer than " + limits.time().toSeconds() + " s");
+        } else if (watcher.isStopped()) {
             throw new Spent("stopped from outside");
         }
     }

@@ -50,8 +50,8 @@ class LimitsCoverPreparationTest {
                 "undecided  P-1  on spur: more than 1024 MiB, as it comes to 1,000,000 steps; nothing is claimed",
                 undecided("check", "--max-seconds", "5", file.toString()));
         assertEquals(
-                "undecided  P-1  on spur: more than 10 MiB, as it comes to 1,000,000 steps; nothing is claimed",
-                undecided("check", "--max-memory", "10", file.toString()));
+                "undecided  P-1  on spur: more than 100 MiB, as it comes to 1,000,000 steps; nothing is claimed",
+                undecided("check", "--max-memory", "100", file.toString()));
     }
 
     @Test
@@ -66,10 +66,10 @@ class LimitsCoverPreparationTest {
                   end
                 """);
         assertEquals(
-                "undecided  P-1  on spur: longer than 0 s before the search began; nothing is claimed",
+                "undecided  P-1  on spur: longer than 0 s; nothing is claimed",
                 undecided("check", "--max-seconds", "0", file.toString()));
         assertEquals(
-                "undecided  P-1  on spur: longer than 2 s before the search began; nothing is claimed",
+                "undecided  P-1  on spur: longer than 2 s; nothing is claimed",
                 undecided("check", "--max-seconds", "2", file.toString()));
     }
 
@@ -93,7 +93,7 @@ class LimitsCoverPreparationTest {
         spur.rules("fold", always + "D0 is closed");
         Path file = spur.procedure("P-1", "fold", "  west blocks reclosing of feeder\n");
         String told = undecided("check", "--max-seconds", "3", file.toString());
-        assertEquals("undecided  P-1  on spur: longer than 3 s before the search began; nothing is claimed", told);
+        assertEquals("undecided  P-1  on spur: longer than 3 s; nothing is claimed", told);
     }
 
     @Test
