@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** Reads the conformance kit: its cases, the files that they share, and what is open. The format is in the README of its folder. */
@@ -114,6 +116,13 @@ final class Kit {
         return all;
     }
 
+    /** {@return the line with each backslash, u and four hexadecimal digits as the character that they stand for} */
+    private static String characters(String line) {
+        return Pattern.compile("\\\\u(\\p{XDigit}{4})")
+                .matcher(line)
+                .replaceAll(m -> Matcher.quoteReplacement(Character.toString(Integer.parseInt(m.group(1), 16))));
+    }
+
     /** {@return what is open, by the name of the case} */
     static Map<String, Open> open() throws IOException {
         Map<String, Open> all = new TreeMap<>();
@@ -137,6 +146,17 @@ final class Kit {
         return all;
     }
 
+    /** {@return the topics that the cases cover, each with the words of the page} */
+    static Map<String, String> topics() throws IOException {
+        Map<String, String> all = new TreeMap<>();
+        for (String line : Files.readAllLines(ROOT.resolve("topics.txt"))) {
+            if (!line.isBlank() && !line.startsWith("#")) {
+                all.put(first(line), rest(line));
+            }
+        }
+        return all;
+    }
+
     private static Case read(String name, List<String> lines) throws IOException {
         String title = "";
         List<String> covers = new ArrayList<>();
@@ -155,14 +175,14 @@ final class Kit {
             } else if (part.equals("expect")) {
                 expected.get(expected.size() - 1).add(line);
             } else if (!part.isEmpty()) {
-                files.merge(part, line + "\n", String::concat);
+                files.merge(part, characters(line) + "\n", String::concat);
             } else if (!line.isBlank()) {
                 switch (first(line)) {
                     case "title" -> title = rest(line);
                     case "covers" -> covers.addAll(words(rest(line)));
                     case "use" -> files.put(rest(line), Files.readString(ROOT.resolve("common").resolve(rest(line))));
                     case "judge" -> judged = Optional.of(rest(line));
-                    case "note" -> {}
+                    case "why" -> {}
                     default -> throw new IllegalStateException(name + ": " + line);
                 }
             }

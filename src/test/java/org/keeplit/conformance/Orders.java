@@ -4,7 +4,6 @@ import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -35,11 +34,13 @@ final class Orders {
      *
      * @param orders how many permutations keep to what is said
      * @param sets how many different sets of done acts come up in them, the empty one and the full one included
+     * @param moves how many ways lead from one of these sets to the next by one act
      */
-    record Counted(BigInteger orders, int sets) {}
+    record Counted(BigInteger orders, int sets, int moves) {}
 
     private final Way way;
     private final Set<Set<String>> sets = new HashSet<>();
+    private final Set<List<Set<String>>> moves = new HashSet<>();
     private long complete;
 
     private Orders(Way way) {
@@ -50,13 +51,15 @@ final class Orders {
     static Counted count(List<Way> ways) {
         BigInteger orders = BigInteger.ZERO;
         Set<Set<String>> sets = new HashSet<>();
+        Set<List<Set<String>>> moves = new HashSet<>();
         for (Way way : ways) {
             Orders one = new Orders(way);
             one.goOn(new ArrayList<>(), new BitSet());
             orders = orders.add(BigInteger.valueOf(one.complete));
             sets.addAll(one.sets);
+            moves.addAll(one.moves);
         }
-        return new Counted(orders, sets.size());
+        return new Counted(orders, sets.size(), moves.size());
     }
 
     /** Goes on with each act that is not done; an order counts when it is complete, and its beginnings count with it. */
@@ -70,13 +73,18 @@ final class Orders {
             if (!used.get(next) && mayCome(way.acts().get(next), done)) {
                 used.set(next);
                 done.add(way.acts().get(next));
-                leads |= goOn(done, used);
+                boolean further = goOn(done, used);
+                Set<String> after = Set.copyOf(done);
                 done.remove(done.size() - 1);
                 used.clear(next);
+                if (further) {
+                    moves.add(List.of(Set.copyOf(done), after));
+                    leads = true;
+                }
             }
         }
         if (leads) {
-            sets.add(new LinkedHashSet<>(done));
+            sets.add(Set.copyOf(done));
         }
         return leads;
     }
