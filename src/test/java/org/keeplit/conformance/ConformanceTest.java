@@ -87,6 +87,19 @@ class ConformanceTest {
         assertEquals(titles.size(), Set.copyOf(titles).size(), "two cases have one title");
     }
 
+    @TestFactory
+    Stream<DynamicTest> aWrongExpectationIsNoticed() throws IOException {
+        Set<String> open = Kit.open().keySet();
+        return Kit.cases().values().stream()
+                .filter(one -> !open.contains(one.name()) && one.expected().size() == 1)
+                .map(one -> DynamicTest.dynamicTest(one.name() + ": " + one.title(), () -> {
+                    for (Kit.Expectation wrong : one.expected().get(0).wrong()) {
+                        Kit.Case changed = one.expecting(wrong);
+                        assertFalse(differences(changed).isEmpty(), () -> one.name() + " also passes with " + wrong);
+                    }
+                }));
+    }
+
     @Test
     void everyTopicOfThePageHasACase() throws IOException {
         Set<String> covered = new TreeSet<>();

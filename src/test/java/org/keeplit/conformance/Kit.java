@@ -38,7 +38,13 @@ final class Kit {
             List<String> covers,
             Map<String, String> files,
             List<Expectation> expected,
-            Optional<String> judged) {}
+            Optional<String> judged) {
+
+        /** {@return the same case, with something else expected of it} */
+        Case expecting(Expectation other) {
+            return new Case(name, title, covers, files, List.of(other), judged);
+        }
+    }
 
     /**
      * What is expected of one procedure from one start.
@@ -62,7 +68,28 @@ final class Kit {
             Optional<Integer> states,
             Optional<BigInteger> orders,
             Optional<Integer> sets,
-            List<Orders.Way> ways) {}
+            List<Orders.Way> ways) {
+
+        /** {@return what would be wrong to expect: another verdict, a place too few, a place too many, a state too many} */
+        List<Expectation> wrong() {
+            List<Expectation> all = new ArrayList<>();
+            all.add(with(verdict.equals("holds") ? "broken" : "holds", roots, states));
+            if (!roots.isEmpty()) {
+                all.add(with(verdict, roots.subList(1, roots.size()), states));
+            }
+            if (!verdict.equals("mistake") && !verdict.equals("not judged")) {
+                List<Place> more = new ArrayList<>(roots);
+                more.add(new Place("stuck", "nowhere", ""));
+                all.add(with(verdict, more, states));
+            }
+            states.ifPresent(n -> all.add(with(verdict, roots, Optional.of(n + 1))));
+            return all;
+        }
+
+        private Expectation with(String otherVerdict, List<Place> otherRoots, Optional<Integer> otherStates) {
+            return new Expectation(otherVerdict, otherRoots, notes, byEvent, mistake, otherStates, orders, sets, ways);
+        }
+    }
 
     /**
      * Where a mistake is told.
