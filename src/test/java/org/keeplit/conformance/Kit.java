@@ -104,13 +104,14 @@ final class Kit {
      *
      * @param what the kind; of a rule with its rulebook and its name
      * @param step the label of the step; {@code start}; or {@code end} or {@code any}, where step and phase are not compared
-     * @param phase the phase, or empty
+     * @param phase the phase, or empty; {@code any} is not compared
      */
     record Place(String what, String step, String phase) {
         /** {@return whether a place that was found is this one} */
         boolean is(Place found) {
+            boolean anywhere = step.equals("end") || step.equals("any");
             return what.equals(found.what)
-                    && (step.equals("end") || step.equals("any") || step.equals(found.step) && phase.equals(found.phase));
+                    && (anywhere || step.equals(found.step) && (phase.equals("any") || phase.equals(found.phase)));
         }
 
         @Override
