@@ -167,7 +167,8 @@ final class ActCompiler {
                 || primitive instanceof Primitive.MoveEnd
                 || primitive instanceof Primitive.GoUp
                 || primitive instanceof Primitive.ComeDown
-                || primitive instanceof Primitive.Pass;
+                || primitive instanceof Primitive.Pass
+                || primitive instanceof Primitive.Await;
     }
 
     private Node possible(Primitive primitive) {

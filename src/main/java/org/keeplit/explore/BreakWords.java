@@ -25,13 +25,6 @@ final class BreakWords {
 
     /** {@return the phase that the rule's variables name, or the one that the act is done on} */
     static Optional<Conductor> phase(Judging.Break broken, Optional<Act> act) {
-        for (Obj object : broken.environment().objects().values()) {
-            if (object instanceof Obj.OnPhase on) {
-                return Optional.of(on.phase());
-            } else if (object instanceof Obj.Spot spot) {
-                return Optional.of(spot.vertex().conductor());
-            }
-        }
-        return act.flatMap(Act::phase);
+        return broken.environment().phase().or(() -> act.flatMap(Act::phase));
     }
 }

@@ -14,6 +14,7 @@ import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
+import org.keeplit.network.Trait;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Block;
 import org.keeplit.procedure.Procedure;
@@ -154,10 +155,13 @@ final class Chances {
     }
 
     private List<List<Primitive>> moving(Element.Device device, List<Conductor> phases, boolean closes, boolean trips) {
-        if (phases.isEmpty() || trips && !Pickups.trips(device)) {
+        if (phases.isEmpty() || trips && !device.kind().has(Trait.TRIPS)) {
             return List.of();
         }
         if (trips) {
+            if (!Pickups.trips(device)) {
+                throw new NoPickup(device.name());
+            }
             armed.add(device.name());
         }
         List<Primitive> all = new ArrayList<>();
@@ -193,8 +197,7 @@ final class Chances {
         }
         Set<Primitive> all = new LinkedHashSet<>();
         for (Conductor phase : phases) {
-            all.add(new Primitive.SetMode(
-                    element.name(), Units.mode(element, mode.get(), phase), mode.get().name(), effect.words().get(1)));
+            all.add(Primitive.SetMode.of(element, mode.get(), phase, effect.words().get(1)));
         }
         return all.isEmpty() ? List.of() : List.of(List.copyOf(all));
     }

@@ -2,6 +2,7 @@ package org.keeplit.explore;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.network.Conductor;
 
@@ -23,6 +24,18 @@ record Environment(Map<String, Obj> objects) {
             return ((Obj.OnPhase) get(variable.name())).phase() == phase;
         }
         return true;
+    }
+
+    /** {@return the phase that the first variable names that names one} */
+    Optional<Conductor> phase() {
+        for (Obj object : objects.values()) {
+            if (object instanceof Obj.OnPhase on) {
+                return Optional.of(on.phase());
+            } else if (object instanceof Obj.Spot spot) {
+                return Optional.of(spot.vertex().conductor());
+            }
+        }
+        return Optional.empty();
     }
 
     Obj get(String variable) {

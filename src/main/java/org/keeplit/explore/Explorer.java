@@ -215,7 +215,9 @@ final class Explorer implements Trying.Reached, Expanding.Ends, Notes.Before {
         boolean broken = judging.rules(machine.inStates(), here) != here;
         broken |= judging.rules(machine.atStart(), here) != here;
         if (scene.analysis().status().shortedAnywhere()) {
-            judging.found(Finding.Kind.FLASH, here);
+            if (!broken) {
+                judging.found(Finding.Kind.FLASH, here);
+            }
             broken = true;
         } else if (!machine.reactions().isIdle()) {
             restsAtStart(number, here);

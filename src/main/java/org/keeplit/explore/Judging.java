@@ -71,14 +71,29 @@ final class Judging {
      * A break before it is explained.
      *
      * @param instance the rule, for a broken rule
+     * @param environments what the rule's variables stand for; more than one where the model cannot tell them apart
      * @param part which of the statements of a step, for what a writer states
      * @param at where it came up
      * @param unknown whether it only cannot be shown to be kept
      */
-    record Break(Finding.Kind kind, RuleInstance instance, int part, At at, boolean unknown) {
-        /** {@return what the rule's variables stand for} */
+    record Break(
+            Finding.Kind kind,
+            RuleInstance instance,
+            ImmutableList<Environment> environments,
+            int part,
+            At at,
+            boolean unknown) {
+        static Break ofRule(RuleInstance instance, ImmutableList<Environment> environments, At at, boolean unknown) {
+            return new Break(Finding.Kind.RULE, instance, environments, 0, at, unknown);
+        }
+
+        static Break of(Finding.Kind kind, int part, At at, boolean unknown) {
+            return new Break(kind, null, ImmutableList.of(Environment.EMPTY), part, at, unknown);
+        }
+
+        /** {@return what the rule's variables stand for, the first where the model cannot tell several apart} */
         Environment environment() {
-            return instance == null ? Environment.EMPTY : instance.environments().get(0);
+            return environments.get(0);
         }
 
         /** {@return whether it was judged in the state that the act leaves, not in the one that it leads to} */
@@ -188,7 +203,8 @@ final class Judging {
                 && machine.isAfterEvent(scene.state())
                 && alone.contains(List.of(number, machine.eventsIn(scene.state())));
         if (is) {
-            ledger.byEvent(new Break(Finding.Kind.RULE, machine.inStates().get(number), 0, at, false));
+            RuleInstance instance = machine.inStates().get(number);
+            ledger.byEvent(Break.ofRule(instance, instance.environments(), at, false));
         }
         return is;
     }
@@ -202,7 +218,10 @@ final class Judging {
 
     /** Keeps a break. @return whether it stops: a caution or advice is told, and the way goes on as if nothing was broken */
     private boolean breaks(RuleInstance instance, Truth truth, At at) {
-        broken(new Break(Finding.Kind.RULE, instance, 0, at, truth == Truth.UNKNOWN));
+        // Each phase is a place of its own, also where the model cannot tell them apart.
+        for (ImmutableList<Environment> onPhase : instance.byPhase()) {
+            broken(Break.ofRule(instance, onPhase, at, truth == Truth.UNKNOWN));
+        }
         return instance.rule().severity() == Rule.Severity.STOP;
     }
 
@@ -230,7 +249,7 @@ final class Judging {
             if (truth != Truth.TRUE) {
                 all = false;
                 if (!machine.isAfterEvent(scene.state())) {
-                    broken(new Break(kind, null, i, at, truth == Truth.UNKNOWN));
+                    broken(Break.of(kind, i, at, truth == Truth.UNKNOWN));
                 }
             }
         }
@@ -242,7 +261,7 @@ final class Judging {
         if (machine.isAfterEvent(scene.state())) {
             return;
         }
-        broken(new Break(kind, null, 0, at, false));
+        broken(Break.of(kind, 0, at, false));
     }
 
     private void broken(Break found) {

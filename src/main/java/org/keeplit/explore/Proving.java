@@ -186,6 +186,13 @@ public final class Proving {
                                     + ", so it cannot be as the network says")
                     .help("look at its pickup, at the loads behind it and at what is open"));
             return Optional.empty();
+        } catch (NoPickup unstated) {
+            problems.add(Problem.error(
+                            "no-pickup",
+                            network.element(unstated.getMessage()).orElseThrow().span(),
+                            "an event of a rulebook trips " + unstated.getMessage() + ", and its pickup is not stated")
+                    .help("add its minimum trip, pickup or coil, so that its trips are known"));
+            return Optional.empty();
         } catch (PowerException | FlowModelException missing) {
             // The figures that a rule compares are asked for only now, and the network does not have what they need.
             problems.add(Problem.error("no-load-flow", network.span(), missing.getMessage()));

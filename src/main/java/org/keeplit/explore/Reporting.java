@@ -135,7 +135,7 @@ final class Reporting {
     }
 
     private Finding finding(Judging.Break broken) {
-        return finding(broken, broken.instance() == null ? 1 : broken.instance().environments().size());
+        return finding(broken, broken.environments().size());
     }
 
     /** @param bindings how many bindings break it at the same place */

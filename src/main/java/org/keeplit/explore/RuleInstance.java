@@ -1,6 +1,10 @@
 package org.keeplit.explore;
 
 import com.google.common.collect.ImmutableList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.stream.Collectors;
 import org.keeplit.condition.Truth;
 import org.keeplit.rule.Rule;
 
@@ -35,6 +39,17 @@ record RuleInstance(
         scope.reads(into);
         excuse.reads(into);
         body.reads(into);
+    }
+
+    /** {@return what its variables stand for, those of each phase by themselves} */
+    Collection<ImmutableList<Environment>> byPhase() {
+        if (environments.size() == 1) {
+            return List.of(environments);
+        }
+        return environments.stream()
+                .collect(Collectors.groupingBy(
+                        Environment::phase, LinkedHashMap::new, ImmutableList.<Environment>toImmutableList()))
+                .values();
     }
 
     /** {@return whether its case has come up} */

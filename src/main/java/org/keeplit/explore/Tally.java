@@ -78,7 +78,7 @@ final class Tally implements Ledger {
                 nearest = found;
             }
             if (found.instance() != null) {
-                found.instance().environments().forEach(environment -> keep(found, environment, byBinding));
+                found.environments().forEach(environment -> keep(found, environment, byBinding));
             }
         }
 

@@ -66,7 +66,8 @@ final class StepResolver {
                     .at(clauses.expects().get(0).span(), "a step with several objects cannot have an expectation")
                     .help("write one step for each object"));
         }
-        return new Block.Group(Block.Order.ANY_ORDER, steps, Line.spanOf(lexemes));
+        Block.Order order = ordered || clauses.ordered() ? Block.Order.IN_ORDER : Block.Order.TOGETHER;
+        return new Block.Group(order, steps, Line.spanOf(lexemes));
     }
 
     /** {@return the figure that a step measures, if it does} */

@@ -136,7 +136,8 @@ final class Effects {
                 || deed instanceof Deed.LeadOff
                 || deed instanceof Deed.Climb
                 || deed instanceof Deed.Descend
-                || deed instanceof Deed.Pause;
+                || deed instanceof Deed.Pause
+                || deed instanceof Deed.Hold;
     }
 
     private boolean isJumper(String family) {

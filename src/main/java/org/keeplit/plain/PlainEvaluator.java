@@ -137,7 +137,7 @@ public final class PlainEvaluator {
         boolean dirty = judge(IN_STATES, null, asking, null, 0, false);
         dirty |= judge(List.of(Rule.Form.AT_START), null, asking, null, 0, false);
         if (asking.circuit().now().anythingShorted()) {
-            root(PlainPlace.of("flash", null), null, 0, false);
+            root(PlainPlace.of("flash", null), null, 0, dirty);
             dirty = true;
         }
         Set<State> clean = new HashSet<>();

@@ -266,9 +266,9 @@ public final class Binding {
             broken = true;
         });
         ImmutableList.Builder<Block> parts = ImmutableList.builder();
-        contract.begin().ifPresent(parts::add);
+        parts.add(contract.begin());
         parts.addAll(blocks(callee.body(), inner, temporaries));
-        contract.end().ifPresent(parts::add);
+        parts.add(contract.end());
         return new Block.Stage(callee.title(), parts.build(), call.span());
     }
 }

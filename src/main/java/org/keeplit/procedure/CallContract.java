@@ -31,8 +31,8 @@ final class CallContract {
         this.problems = problems;
     }
 
-    /** {@return the act of nobody that begins it, with what must be so then; nothing if nothing must be} */
-    Optional<Block.Step> begin() {
+    /** {@return the act of nobody that begins it, with what must be so then} */
+    Block.Step begin() {
         List<Condition> all = new ArrayList<>();
         callee.starts().forEach(start -> all.add(start.condition()));
         for (Procedure.Choice choice : callee.choices()) {
@@ -47,18 +47,16 @@ final class CallContract {
         return step("begins ", all);
     }
 
-    /** {@return the act of nobody that ends it, with what must be so then; nothing if nothing must be} */
-    Optional<Block.Step> end() {
+    /** {@return the act of nobody that ends it, with what must be so then} */
+    Block.Step end() {
         return step("ends ", callee.ends());
     }
 
-    private Optional<Block.Step> step(String verb, List<Condition> conditions) {
+    private Block.Step step(String verb, List<Condition> conditions) {
         String sentence = verb + callee.name();
-        return conditions.isEmpty()
-                ? Optional.empty()
-                : Optional.of(Block.Step.unwritten(
-                                Optional.empty(), ImmutableList.of(), new Action.Do(sentence), sentence, call.span())
-                        .withRequires(substitution.conditions(ImmutableList.copyOf(conditions))));
+        return Block.Step.unwritten(
+                        Optional.empty(), ImmutableList.of(), new Action.Do(sentence), sentence, call.span())
+                .withRequires(substitution.conditions(ImmutableList.copyOf(conditions)));
     }
 
     /** Tells whatever the callee was written for and the caller has otherwise. */

@@ -24,13 +24,13 @@ public record Act(
         return step.label().orElse(step.sentence());
     }
 
-    /** {@return the phase on which it is done, if it is one} */
+    /** {@return the phase on which it is done, if it is one; one act on all phases of something has none} */
     public Optional<Conductor> phase() {
-        return primitives.stream()
-                .map(Act::phases)
-                .filter(p -> p.size() == 1)
-                .map(p -> p.list().get(0))
-                .findFirst();
+        Phases all = Phases.NONE;
+        for (Primitive primitive : primitives) {
+            all = all.or(phases(primitive));
+        }
+        return all.size() == 1 ? Optional.of(all.list().get(0)) : Optional.empty();
     }
 
     private static Phases phases(Primitive primitive) {
@@ -45,7 +45,15 @@ public record Act(
         } else if (primitive instanceof Primitive.TestDead p) {
             return Phases.of(p.vertex().conductor());
         } else if (primitive instanceof Primitive.SetMode p) {
+            return p.on();
+        } else if (primitive instanceof Primitive.RunToNeutral p) {
             return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.Touch p) {
+            return Phases.of(p.vertex().conductor());
+        } else if (primitive instanceof Primitive.Pass p) {
+            return Phases.of(p.phase());
+        } else if (primitive instanceof Primitive.Look p) {
+            return p.on();
         } else if (primitive instanceof Primitive.Carry p) {
             return p.phases();
         }

@@ -154,7 +154,7 @@ public final class Checking {
                 ? words.get(0) + " of " + term + " is " + words.get(1)
                 : term + " " + (so ? predicate.words() : predicate.words().replaceFirst("^is ", "is not "));
         String text = "checks that " + state + (phase == null ? "" : " on phase " + phase);
-        into.add(new Check(other(), text, ImmutableList.of(new Primitive.Look(asked))));
+        into.add(new Check(other(), text, ImmutableList.of(new Primitive.Look(asked, Phases.NONE))));
     }
 
     /** {@return somebody of the crew who does not do the act himself} */

@@ -2,7 +2,9 @@ package org.keeplit.program;
 
 import org.keeplit.condition.Condition;
 import org.keeplit.network.Conductor;
+import org.keeplit.network.Element;
 import org.keeplit.network.LeadEnd;
+import org.keeplit.network.Mode;
 import org.keeplit.network.Phases;
 import org.keeplit.network.Place;
 import org.keeplit.network.Side;
@@ -31,8 +33,22 @@ public sealed interface Primitive {
      */
     record MoveClamp(String family, Conductor phase, int clamp, Vertex spot) implements Primitive {}
 
-    /** A mode takes a value. @param phase the phase; the first where one setting serves all */
-    record SetMode(String device, Conductor phase, String mode, String value) implements Primitive {}
+    /**
+     * A mode takes a value.
+     *
+     * @param on the phases that the setting is for: one, or all where one setting serves all
+     */
+    record SetMode(String device, Phases on, String mode, String value) implements Primitive {
+        /** {@return a setting} @param phase the phase of the unit; of no account where one setting serves all */
+        public static SetMode of(Element element, Mode mode, Conductor phase, String value) {
+            return new SetMode(element.name(), Units.modePhases(element, mode, phase), mode.name(), value);
+        }
+
+        /** {@return the phase by which its field is known: the first where one setting serves all} */
+        public Conductor phase() {
+            return on.list().get(0);
+        }
+    }
 
     /** A regulator runs to neutral. */
     record RunToNeutral(String regulator, Conductor phase) implements Primitive {}
@@ -52,8 +68,8 @@ public sealed interface Primitive {
     /** A tag goes on or comes off. */
     record MoveTag(String device, boolean on) implements Primitive {}
 
-    /** Somebody looks whether something is so. */
-    record Look(Condition condition) implements Primitive {}
+    /** Somebody looks whether something is so. @param on the phase on which it is measured; none for all else */
+    record Look(Condition condition, Phases on) implements Primitive {}
 
     /** Somebody proves something of a device, a jumper or a regulator. */
     record Prove(Action.Proof proof, String subject, Conductor phase) implements Primitive {}

@@ -77,8 +77,8 @@ final class SlipsOfAct {
             return beside(p.vertex(), phase).map(Primitive.TestDead::new);
         } else if (only instanceof Primitive.Touch p) {
             return beside(p.vertex(), phase).map(Primitive.Touch::new);
-        } else if (only instanceof Primitive.SetMode p && isUnit(p) && isOther(p.device(), Phases.of(p.phase()), phase)) {
-            return Optional.of(new Primitive.SetMode(p.device(), phase, p.mode(), p.value()));
+        } else if (only instanceof Primitive.SetMode p && isUnit(p) && isOther(p.device(), p.on(), phase)) {
+            return Optional.of(new Primitive.SetMode(p.device(), Phases.of(phase), p.mode(), p.value()));
         }
         return Optional.empty();
     }
@@ -132,11 +132,8 @@ final class SlipsOfAct {
             return next(p.device()).filter(e -> e.phases().containsAll(p.phases()))
                     .map(e -> new Primitive.MovePole(e.name(), ganged(e) ? e.phases() : p.phases(), p.closed()));
         } else if (only instanceof Primitive.SetMode p) {
-            return next(p.device()).map(e -> new Primitive.SetMode(
-                    e.name(),
-                    Units.mode(e, e.kind().mode(p.mode()).orElseThrow(), p.phase()),
-                    p.mode(),
-                    p.value()));
+            return next(p.device()).map(e -> Primitive.SetMode.of(
+                    e, e.kind().mode(p.mode()).orElseThrow(), p.phase(), p.value()));
         } else if (only instanceof Primitive.MoveTag p) {
             return next(p.device()).map(e -> new Primitive.MoveTag(e.name(), p.on()));
         }
@@ -167,7 +164,7 @@ final class SlipsOfAct {
             return mode.values().stream()
                     .filter(v -> !v.equals(p.value()))
                     .findFirst()
-                    .map(v -> new Primitive.SetMode(p.device(), p.phase(), p.mode(), v));
+                    .map(v -> new Primitive.SetMode(p.device(), p.on(), p.mode(), v));
         }
         return Optional.empty();
     }

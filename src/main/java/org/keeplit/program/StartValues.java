@@ -83,8 +83,11 @@ public final class StartValues {
 
     /** {@return the phase under which a mode of an element is kept} */
     static Conductor modeUnit(Element element, Mode mode, Conductor phase) {
-        boolean each = mode.each() && !(element instanceof Element.Device device && device.ganged());
-        return each ? phase : element.phases().list().get(0);
+        return isPerPhase(element, mode) ? phase : element.phases().list().get(0);
+    }
+
+    static boolean isPerPhase(Element element, Mode mode) {
+        return mode.each() && !(element instanceof Element.Device device && device.ganged());
     }
 
     private void device(Element.Device device) {

@@ -61,7 +61,12 @@ final class StepActs {
     List<List<Atomic>> atoms() {
         Action action = step.action();
         if (action instanceof Action.Operate operate) {
-            lowering.devices(operate.object()).forEach(device -> operate(operate, device));
+            List<String> devices = lowering.devices(operate.object());
+            devices.forEach(device -> operate(operate, device));
+            if (out.isEmpty() && !devices.isEmpty() && !lowering.problems().hasErrors()) {
+                lowering.problems().add(Problem.error(
+                        "phase-not-there", step.span(), String.join(" and ", devices) + " has no phase " + step.phases()));
+            }
         } else if (action instanceof Action.MoveLead move) {
             phases().forEach(phase -> moveLead(move, phase));
         } else if (action instanceof Action.Tag tag) {
@@ -179,8 +184,7 @@ final class StepActs {
             Mode mode = element.kind()
                     .mode(set.mode())
                     .orElseThrow(() -> new IllegalStateException(element.kind().name() + " has no " + set.mode()));
-            return new Primitive.SetMode(
-                    element.name(), StartValues.modeUnit(element, mode, phase), mode.name(), set.value());
+            return Primitive.SetMode.of(element, mode, phase, set.value());
         } else if (effect instanceof Effect.Carry carry) {
             return new Primitive.Carry(element.name(), unit, carry.place());
         }
@@ -202,7 +206,7 @@ final class StepActs {
         } else if (action instanceof Action.MeasureFigure measure
                 && measure.figure().measure().perPhase()) {
             for (Conductor phase : phases()) {
-                said(words("measures " + measure.figure(), phase), look(measure.limitOn(phase)));
+                said(words("measures " + measure.figure(), phase), look(measure.limitOn(phase), Phases.of(phase)));
             }
         } else if (action instanceof Action.Work work) {
             for (Conductor phase : phases()) {
@@ -225,8 +229,8 @@ final class StepActs {
     }
 
     /** {@return a look at a limit; what is only to be known changes nothing} */
-    private static Primitive look(Optional<Condition> limit) {
-        return limit.<Primitive>map(Primitive.Look::new).orElseGet(Primitive.Nothing::new);
+    private static Primitive look(Optional<Condition> limit, Phases on) {
+        return limit.<Primitive>map(l -> new Primitive.Look(l, on)).orElseGet(Primitive.Nothing::new);
     }
 
     private void other(Action action) {
@@ -245,9 +249,9 @@ final class StepActs {
                     PrimitiveWords.speech(speak.speech()) + " " + speak.permit(),
                     new Primitive.Speak(speak.speech(), speak.permit().toString()));
         } else if (action instanceof Action.Check check) {
-            add(withoutActors(), new Primitive.Look(check.condition()));
+            add(withoutActors(), new Primitive.Look(check.condition(), Phases.NONE));
         } else if (action instanceof Action.MeasureFigure measure) {
-            said("measures " + measure.figure(), look(measure.limit()));
+            said("measures " + measure.figure(), look(measure.limit(), Phases.NONE));
         } else if (action instanceof Action.WaitUntil wait) {
             add(withoutActors(), new Primitive.Await(wait.condition()));
         } else if (action instanceof Action.Record write) {

@@ -4,6 +4,7 @@ import org.keeplit.condition.Predicate;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Mode;
+import org.keeplit.network.Phases;
 
 /** Under which phase the fields of an element are kept, and other rules for naming fields. */
 public final class Units {
@@ -17,6 +18,11 @@ public final class Units {
     /** {@return the phase under which a mode is kept} @param element the element @param mode the mode @param phase the phase */
     public static Conductor mode(Element element, Mode mode, Conductor phase) {
         return StartValues.modeUnit(element, mode, phase);
+    }
+
+    /** {@return the phases that a setting is for: one, or all where one setting serves all} */
+    static Phases modePhases(Element element, Mode mode, Conductor phase) {
+        return StartValues.isPerPhase(element, mode) ? Phases.of(phase) : element.phases();
     }
 
     /** {@return the field of a test for dead} @param vertex where */

@@ -91,7 +91,7 @@ public final class WaysBack {
             Mode mode = element(p.device()).kind().mode(p.mode()).orElseThrow();
             return mode.values().stream()
                     .filter(v -> !v.equals(p.value()))
-                    .<Primitive>map(v -> new Primitive.SetMode(p.device(), p.phase(), p.mode(), v))
+                    .<Primitive>map(v -> new Primitive.SetMode(p.device(), p.on(), p.mode(), v))
                     .toList();
         } else if (primitive instanceof Primitive.Carry p) {
             Place other = p.place() == Place.POLE ? Place.LOWERED : Place.POLE;

@@ -15,7 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** Reads the conformance kit: its cases, the files that they share, and what is open. The format is in the README of its folder. */
+/** Reads the conformance kit: its cases and the files that they share. The format is in the README of its folder. */
 final class Kit {
     /** Where the kit lies. */
     static final Path ROOT = Path.of(System.getProperty("keeplit.basedir", "")).resolve("src/test/resources/conformance");
@@ -69,6 +69,19 @@ final class Kit {
             Optional<BigInteger> orders,
             Optional<Integer> sets,
             List<Orders.Way> ways) {
+        /** {@return a verdict without anything found} */
+        static Expectation nothing(String verdict) {
+            return new Expectation(
+                    verdict,
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    List.of());
+        }
 
         /** {@return what would be wrong to expect: another verdict, a place too few, a place too many, a state too many} */
         List<Expectation> wrong() {
@@ -120,16 +133,6 @@ final class Kit {
         }
     }
 
-    /**
-     * A case on which the page and the program differ.
-     *
-     * @param name the case
-     * @param expected what the page says
-     * @param told what the program said
-     * @param page the sentence of the page
-     */
-    record Open(String name, String expected, String told, String page) {}
-
     /** {@return the cases, by name} */
     static Map<String, Case> cases() throws IOException {
         Map<String, Case> all = new TreeMap<>();
@@ -149,29 +152,6 @@ final class Kit {
         return Pattern.compile("\\\\u(\\p{XDigit}{4})")
                 .matcher(line)
                 .replaceAll(m -> Matcher.quoteReplacement(Character.toString(Integer.parseInt(m.group(1), 16))));
-    }
-
-    /** {@return what is open, by the name of the case} */
-    static Map<String, Open> open() throws IOException {
-        Map<String, Open> all = new TreeMap<>();
-        Map<String, String> one = new LinkedHashMap<>();
-        List<String> lines = new ArrayList<>(Files.readAllLines(ROOT.resolve("open.txt")));
-        lines.add("");
-        for (String line : lines) {
-            if (line.startsWith("#")) {
-                continue;
-            }
-            if (!line.isBlank()) {
-                one.put(first(line), rest(line));
-            } else if (!one.isEmpty()) {
-                Open open = new Open(one.get("case"), one.get("expected"), one.get("told"), one.get("page"));
-                if (one.size() != 4 || one.containsValue(null) || all.put(open.name(), open) != null) {
-                    throw new IllegalStateException("open.txt: " + one);
-                }
-                one = new LinkedHashMap<>();
-            }
-        }
-        return all;
     }
 
     /** {@return the topics that the cases cover, each with the words of the page} */

@@ -103,7 +103,7 @@ final class Walk {
         Asking asking = asking(start);
         Set<String> found = broken(IN_STATES, null, asking, notes);
         found.addAll(broken(List.of(Rule.Form.AT_START), null, asking, notes));
-        if (asking.circuit().now().anythingShorted()) {
+        if (found.isEmpty() && asking.circuit().now().anythingShorted()) {
             found.add("flash");
         }
         return found;
