@@ -80,7 +80,7 @@ final class HeaderResolver {
 
     /** Reads lines that start with some words, in a few passes: what later ones speak of comes first. */
     void read(List<Node> sections) {
-        pass(sections, "title", n -> header.title = RulebookResolver.titleOf(n.line()));
+        pass(sections, "title", n -> header.title = RulebookResolver.titleOf(n.line(), restates("title") ? "" : header.title));
         pass(sections, "for", this::parameters);
         pass(sections, "crew", n -> new CrewResolver(report, header, scope).read(n));
         pass(sections, "keeps", this::keeps);

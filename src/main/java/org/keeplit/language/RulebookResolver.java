@@ -64,7 +64,7 @@ final class RulebookResolver {
             revision = Shape.lexeme(head.revision()).value();
         });
         List<Node> sections = sections();
-        pass(sections, "title", section -> title = titleOf(section.line()));
+        pass(sections, "title", section -> title = titleOf(section.line(), title));
         pass(sections, "parameter", this::parameter);
         pass(sections, "extends", this::extend);
         DefinitionResolver defining = new DefinitionResolver(scope, report, definitions);
@@ -180,9 +180,12 @@ final class RulebookResolver {
         rules.inherit(base, Shape.lexeme(parts.kept().name()));
     }
 
-    /** {@return the text of a title line} */
-    static String titleOf(Line line) {
+    /** {@return the text of a title line} @param before what was the title before it; empty if nothing was */
+    static String titleOf(Line line, String before) {
         var parts = Shape.of(line, Shapes::titleLine, "title \"…\"");
+        if (!before.isEmpty()) {
+            throw new Misread(Code.DUPLICATE.at(line.span(), "the title is given twice"));
+        }
         return ((Lexeme) parts.STRING().getSymbol()).value();
     }
 }

@@ -242,6 +242,9 @@ public final class Binding {
     private Block eachPhase(Block.ForEachPhase each, Substitution substitution, ImmutableList<Temporary> temporaries) {
         ImmutableList.Builder<Block> parts = ImmutableList.builder();
         for (Conductor phase : Bound.phasesOf(network, temporaries, substitution.term(each.of()))) {
+            if (phase == Conductor.N) {
+                continue;
+            }
             parts.add(new Block.Group(
                     Block.Order.IN_ORDER,
                     blocks(each.parts(), substitution.with(each.variable(), phase), temporaries),
@@ -254,20 +257,27 @@ public final class Binding {
     private Block call(Block.Call call, Substitution substitution, ImmutableList<Temporary> temporaries) {
         // What the caller declares serves the called procedure too, under the same names unless the call says otherwise.
         Map<String, Term> arguments = declared();
+        Procedure callee = call.procedure();
+        // Who goes by the same name in both is whoever that is further out, where the caller is called, too.
+        callee.crew().forEach(p -> arguments.put(p.name(), substitution.term(new Term.Name(p.name(), Type.PERSON, p.span()))));
         call.arguments().forEach((name, term) -> arguments.put(name, substitution.term(term)));
         Substitution inner = new Substitution(arguments, Map.of());
-        Procedure callee = call.procedure();
         Problems mine = new Problems();
         callee.parameters().forEach(p -> fits(callee.name(), p, arguments.get(p.name()), call.span(), mine));
         CallContract contract = new CallContract(call, inner, mine);
         contract.check(temporaries, permits, procedure.crew());
+        ImmutableList<Edit> edits = callee.edits().stream()
+                .map(e -> edit(e, inner, temporaries))
+                .collect(ImmutableList.toImmutableList());
+        ImmutableList<Block> steps = Editing.apply(
+                blocks(callee.body(), inner, temporaries), edits, t -> Bound.phasesOf(network, temporaries, t), mine);
         mine.sorted().forEach(problem -> {
             problems.add(problem);
             broken = true;
         });
         ImmutableList.Builder<Block> parts = ImmutableList.builder();
         parts.add(contract.begin());
-        parts.addAll(blocks(callee.body(), inner, temporaries));
+        parts.addAll(steps);
         parts.add(contract.end());
         return new Block.Stage(callee.title(), parts.build(), call.span());
     }

@@ -83,7 +83,11 @@ final class CallContract {
         }
         for (Person theirs : callee.crew()) {
             String name = substitution.term(new Term.Name(theirs.name(), Type.PERSON, theirs.span())).toString();
-            find(crew, Person::name, name).ifPresent(ours -> {
+            Optional<Person> comes = find(crew, Person::name, name);
+            if (comes.isEmpty()) {
+                mistake("needs somebody as " + theirs.name() + ", and nobody here is called " + name, theirs.span());
+            }
+            comes.ifPresent(ours -> {
                 // Who holds a clearance is the employee in charge of it: 29 CFR 1910.269 (m)(3)(i).
                 boolean holds = permits.stream().anyMatch(p -> p.holder().toString().equals(name));
                 List<String> lacking = theirs.lackingIn(ours).stream()

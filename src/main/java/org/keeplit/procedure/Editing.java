@@ -2,9 +2,12 @@ package org.keeplit.procedure;
 
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.keeplit.condition.PhaseTerm;
 import org.keeplit.condition.Term;
 import org.keeplit.network.Conductor;
@@ -49,26 +52,50 @@ public final class Editing {
         } else if (edit instanceof Edit.OtherPhase other) {
             return replace(body, other.step(), step -> ImmutableList.of(on((Block.Step) step, Phases.of(other.instead()))));
         } else if (edit instanceof Edit.Insert insert) {
-            return beside(body, insert.anchor(), insert.before(), insert.blocks());
+            return Placing.beside(apart(body, insert.anchor()), meant(insert.anchor()), insert.before(), insert.blocks());
         } else if (edit instanceof Edit.Move move) {
-            List<Block> moved = new ArrayList<>();
-            ImmutableList<Block> rest = replace(body, move.step(), step -> {
-                moved.add(step);
-                return ImmutableList.of();
-            });
-            return moved.isEmpty() ? body : beside(rest, move.anchor(), move.before(), together(moved, move.step()));
+            return moved(apart(body, move.step()), move);
         }
         throw new IllegalStateException("an edit of an unknown shape: " + edit);
     }
 
-    /** What a sentence does to several objects on one phase stays one part, in whatever order it comes. */
-    private static List<Block> together(List<Block> moved, Edit.Ref ref) {
-        boolean one = ref.phase().isPresent()
-                && moved.size() > 1
-                && moved.stream().allMatch(b -> b.span().equals(moved.get(0).span()));
-        return one
-                ? List.of(new Block.Group(Block.Order.ANY_ORDER, ImmutableList.copyOf(moved), moved.get(0).span()))
-                : moved;
+    /** A step that is written out phase by phase goes phase by phase beside another that is; else all of it goes beside all of the other. */
+    private ImmutableList<Block> moved(ImmutableList<Block> body, Edit.Move move) {
+        Predicate<Block> step = meant(move.step());
+        Predicate<Block> anchor = meant(move.anchor());
+        ImmutableList<Block> pieces = Placing.only(body, step);
+        ImmutableList<Block> rest = apart(replace(body, move.step(), s -> ImmutableList.of()), move.anchor());
+        Map<Phases, Block> byPhase = byPhase(body, step);
+        if (byPhase.size() < 2 || !byPhase.keySet().equals(byPhase(rest, anchor).keySet())) {
+            return Placing.beside(rest, anchor, move.before(), pieces);
+        }
+        return replace(rest, move.anchor(), s -> {
+            Block piece = byPhase.get(phases((Block.Step) s));
+            return move.before() ? ImmutableList.of(piece, s) : ImmutableList.of(s, piece);
+        });
+    }
+
+    /** {@return the pieces of a step by their phase; empty if two have one, or one has several} */
+    private Map<Phases, Block> byPhase(List<Block> body, Predicate<Block> meant) {
+        Map<Phases, Block> all = new LinkedHashMap<>();
+        for (Block piece : Placing.all(body, meant)) {
+            Phases on = piece instanceof Block.Step step ? phases(step) : Phases.NONE;
+            if (on.size() != 1 || all.put(on, piece) != null) {
+                return Map.of();
+            }
+        }
+        return all;
+    }
+
+    /** {@return what a reference means, once its phase is a step of its own} */
+    private Predicate<Block> meant(Edit.Ref ref) {
+        return block -> label(block).equals(Optional.of(ref.label()))
+                && (ref.phase().isEmpty() || block instanceof Block.Step step && phases(step).equals(Phases.of(ref.phase().get())));
+    }
+
+    /** {@return the steps with the part of a step that is meant as a step of its own} */
+    private ImmutableList<Block> apart(ImmutableList<Block> body, Edit.Ref ref) {
+        return replace(body, ref, ImmutableList::of);
     }
 
     /** What stands in for a step keeps its label, so that {@code must fail on … at} still finds it. */
@@ -100,23 +127,6 @@ public final class Editing {
             return label(group.parts().get(0));
         }
         return block instanceof Block.Step step ? step.label() : Optional.empty();
-    }
-
-    private ImmutableList<Block> beside(
-            ImmutableList<Block> body, Edit.Ref anchor, boolean before, List<Block> blocks) {
-        boolean[] done = {false};
-        return replace(body, anchor, step -> {
-            ImmutableList.Builder<Block> all = ImmutableList.builder();
-            if (before && !done[0]) {
-                all.addAll(blocks);
-            }
-            all.add(step);
-            if (!before && !done[0]) {
-                all.addAll(blocks);
-            }
-            done[0] = true;
-            return all.build();
-        });
     }
 
     private ImmutableList<Block> replace(
@@ -162,16 +172,14 @@ public final class Editing {
                     parts.add(new Block.Group(Block.Order.IN_ORDER, ImmutableList.copyOf(now), part.span()));
                 }
             }
-            return List.of(new Block.Group(group.order(), parts.build(), group.span()));
+            return some(parts.build(), all -> new Block.Group(group.order(), all, group.span()));
         } else if (block instanceof Block.Stage stage) {
             return List.of(
                     new Block.Stage(stage.title(), replaceIn(stage.parts(), ref, by, count), stage.span()));
         } else if (block instanceof Block.Repeat repeat) {
-            return List.of(new Block.Repeat(
-                    repeat.times(),
-                    repeat.exactly(),
+            return some(
                     replaceIn(repeat.parts(), ref, by, count),
-                    repeat.span()));
+                    all -> new Block.Repeat(repeat.times(), repeat.exactly(), all, repeat.span()));
         } else if (block instanceof Block.IfFound choice) {
             return List.of(new Block.IfFound(
                     choice.item(),
@@ -199,19 +207,40 @@ public final class Editing {
         }
         count[0]++;
         Phases others = new Phases(phases.mask() & ~Phases.of(phase).mask());
-        List<Block> all = new ArrayList<>();
-        if (!others.isEmpty()) {
-            all.add(on(step, others));
+        if (others.isEmpty()) {
+            return by.apply(step);
         }
-        all.addAll(by.apply(on(step, Phases.of(phase))));
-        return all;
+        ImmutableList<Block> now = by.apply(on(step, Phases.of(phase)));
+        if (now.isEmpty()) {
+            return List.of(on(step, others));
+        } else if (!step.ordered()) {
+            // The text gives the phases no order, and an edit of one of them gives it none against the others.
+            Block part = now.size() == 1 ? now.get(0) : new Block.Group(Block.Order.IN_ORDER, now, step.span());
+            return List.of(new Block.Group(Block.Order.TOGETHER, ImmutableList.of(on(step, others), part), step.span()));
+        }
+        ImmutableList.Builder<Block> all = ImmutableList.builder();
+        Phases earlier = new Phases(others.mask() & (1 << phase.ordinal()) - 1);
+        Phases later = new Phases(others.mask() & ~earlier.mask());
+        if (!earlier.isEmpty()) {
+            all.add(on(step, earlier));
+        }
+        all.addAll(now);
+        if (!later.isEmpty()) {
+            all.add(on(step, later));
+        }
+        return all.build();
+    }
+
+    /** A group in which nothing is left is no group: an empty branch is gone past, and nothing else is to be found in it. */
+    private static List<Block> some(ImmutableList<Block> parts, Function<ImmutableList<Block>, Block> group) {
+        return parts.isEmpty() ? List.of() : List.of(group.apply(parts));
     }
 
     private Phases phases(Block.Step step) {
-        if (step.phases() instanceof PhaseTerm.Given given) {
-            return given.phases();
-        }
-        return Actions.object(step.action()).map(phasesOf).orElse(Phases.NONE);
+        Optional<Phases> has = Actions.object(step.action()).map(phasesOf);
+        return step.phases() instanceof PhaseTerm.Given given
+                ? has.map(given.phases()::and).orElse(given.phases())
+                : has.orElse(Phases.NONE);
     }
 
     private static Block.Step on(Block.Step step, Phases phases) {

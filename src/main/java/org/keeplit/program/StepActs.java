@@ -19,6 +19,7 @@ import org.keeplit.network.Verb;
 import org.keeplit.procedure.Action;
 import org.keeplit.procedure.Actions;
 import org.keeplit.procedure.Block;
+import org.keeplit.procedure.DeviceSet;
 import org.keeplit.program.Lowering.Atomic;
 import org.keeplit.text.Problem;
 
@@ -63,9 +64,8 @@ final class StepActs {
         if (action instanceof Action.Operate operate) {
             List<String> devices = lowering.devices(operate.object());
             devices.forEach(device -> operate(operate, device));
-            if (out.isEmpty() && !devices.isEmpty() && !lowering.problems().hasErrors()) {
-                lowering.problems().add(Problem.error(
-                        "phase-not-there", step.span(), String.join(" and ", devices) + " has no phase " + step.phases()));
+            if (out.isEmpty() && operate.object() instanceof DeviceSet.Feeding && step.phases() instanceof PhaseTerm.Given given) {
+                devices.stream().findFirst().ifPresent(d -> notThere(String.join(" and ", devices), given.phases(), Phases.NONE));
             }
         } else if (action instanceof Action.MoveLead move) {
             phases().forEach(phase -> moveLead(move, phase));
@@ -128,15 +128,16 @@ final class StepActs {
         if (step.phases() instanceof PhaseTerm.Given given) {
             Phases common = given.phases().and(all);
             if (common.isEmpty()) {
-                lowering.problems().add(Problem.error(
-                        "phase-not-there",
-                        step.span(),
-                        object.map(Term::toString).orElse("it") + " has no phase " + given.phases()
-                                + (all.isEmpty() ? "" : ": it has " + all)));
+                notThere(object.map(Term::toString).orElse("it"), given.phases(), all);
             }
             return common.list();
         }
         return all.list();
+    }
+
+    private void notThere(String object, Phases said, Phases has) {
+        lowering.problems().add(Problem.error(
+                "phase-not-there", step.span(), object + " has no phase " + said + (has.isEmpty() ? "" : ": it has " + has)));
     }
 
     private void operate(Action.Operate operate, String device) {
@@ -155,6 +156,9 @@ final class StepActs {
                     device + " is of the kind " + element.kind().name() + ", and the equipment that "
                             + lowering.bound().network().name() + " uses has no verb “" + operate.verb().one().with("X") + "” for it"));
             return;
+        }
+        if (all.isEmpty() && operate.object() instanceof DeviceSet.One) {
+            notThere(device, ((PhaseTerm.Given) step.phases()).phases(), element.phases());
         }
         Set<List<Primitive>> seen = new LinkedHashSet<>();
         for (Conductor phase : all) {

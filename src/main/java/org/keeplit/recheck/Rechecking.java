@@ -8,15 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import org.keeplit.plain.PlainBinding;
 import org.keeplit.plain.PlainEvaluator;
 import org.keeplit.plain.PlainResult;
 import org.keeplit.plain.PlainState;
 import org.keeplit.plain.PlainWatcher;
-import org.keeplit.procedure.Binding;
-import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Instance;
 import org.keeplit.rule.Rule;
-import org.keeplit.text.Problems;
 
 /** One re-check: what the plain evaluator meets, held against the proof as it comes. */
 final class Rechecking implements PlainWatcher {
@@ -43,12 +41,11 @@ final class Rechecking implements PlainWatcher {
 
     Rechecked run(Instance instance) {
         String place = instance.words();
-        Problems problems = new Problems();
-        Bound bound = Binding.bind(instance.procedure(), instance.network(), instance.proof(), problems).orElse(null);
-        if (bound == null) {
-            return Rechecked.refused(place, 0, problems.sorted().stream().map(p -> p.message()).toList());
+        PlainBinding.Result bound = PlainBinding.bind(instance.procedure(), instance.network(), instance.proof());
+        if (bound.bound().isEmpty()) {
+            return Rechecked.refused(place, 0, bound.reasons());
         }
-        PlainResult found = PlainEvaluator.evaluate(bound, proof.head().events(), Integer.MAX_VALUE, this);
+        PlainResult found = PlainEvaluator.evaluate(bound.bound().get(), proof.head().events(), Integer.MAX_VALUE, this);
         found.places().forEach((at, root) -> {
             if (root.stops()) {
                 String name = at.name().isEmpty() ? at.sort() : at.rulebook() + "/" + at.name();

@@ -69,6 +69,19 @@ class RoomsTest {
                 .check(CLASSES);
     }
 
+    /** Nor does what re-checks a proof with it: a mistake in the binding of the search would be confirmed. */
+    @Test
+    void thePlainEvaluatorBindsProceduresByItself() {
+        String procedure = "org\\.keeplit\\.procedure\\.";
+        noClasses()
+                .that()
+                .resideInAnyPackage(inside("plain"), inside("recheck"))
+                .should()
+                .dependOnClassesThat()
+                .haveNameMatching(procedure + "(Binding|Substitution|Editing|Placing|CallContract|Actions)(\\$.*)?")
+                .check(CLASSES);
+    }
+
     @Test
     void onlyTheRecheckImportsThePlainEvaluator() {
         noClasses()

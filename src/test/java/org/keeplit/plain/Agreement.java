@@ -16,7 +16,6 @@ import org.keeplit.outcome.Limits;
 import org.keeplit.outcome.Outcome;
 import org.keeplit.outcome.RuleResult;
 import org.keeplit.outcome.Watcher;
-import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.rule.Rule;
@@ -34,10 +33,16 @@ final class Agreement {
         Problems problems = new Problems();
         Outcome fast = Proving.prove(procedure, network, proof, Limits.USUAL, Watcher.NOBODY, problems)
                 .orElseThrow(() -> new AssertionError(name + ": " + problems.sorted()));
-        Bound bound = Binding.bind(procedure, network, proof, problems).orElseThrow();
+        Bound bound = bound(procedure, network, proof);
         PlainResult plain = PlainEvaluator.evaluate(bound, Limits.USUAL.events(), 1_000_000);
         assertEquals("", difference(fast, plain), name);
         return new Both(fast, plain);
+    }
+
+    /** {@return a procedure on a network, bound for the plain evaluator and by its own rules} */
+    static Bound bound(Procedure procedure, Network network, Procedure.Proof proof) {
+        PlainBinding.Result plain = PlainBinding.bind(procedure, network, proof);
+        return plain.bound().orElseThrow(() -> new IllegalStateException("the plain evaluator cannot bind it: " + plain.reasons()));
     }
 
     /** {@return how the two differ, in words; empty if they do not} */

@@ -8,7 +8,6 @@ import org.keeplit.explore.Search;
 import org.keeplit.outcome.Limits;
 import org.keeplit.outcome.Outcome;
 import org.keeplit.outcome.Watcher;
-import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
@@ -71,7 +70,7 @@ record Comparison(Kind kind, String difference, Outcome fast, boolean trips, Pla
             if (fast.cut().isPresent()) {
                 return new Comparison(Kind.TOO_LARGE, "", fast, trips, null);
             }
-            Bound bound = Binding.bind(read.procedure(), read.network(), proof, problems).orElseThrow();
+            Bound bound = Agreement.bound(read.procedure(), read.network(), proof);
             PlainResult plain = PlainEvaluator.evaluate(bound, events, most * 2);
             String difference = Agreement.difference(fast, plain);
             return new Comparison(difference.isEmpty() ? Kind.SAME : Kind.DIFFERENT, difference, fast, trips, plain);

@@ -29,11 +29,9 @@ import org.keeplit.language.Reader;
 import org.keeplit.network.Conductor;
 import org.keeplit.network.Element;
 import org.keeplit.network.Phases;
-import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.program.Vertex;
-import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
 
 /** Every current and every voltage, and fault currents, from both load flows, with contacts in many positions. */
@@ -455,9 +453,7 @@ class FiguresAgreementTest {
         Plain(String network, Map<String, String> clamps) {
             Library library = read(network, OVER_R, RULE);
             Procedure procedure = library.procedures().get("p");
-            Bound bound = Binding.bind(
-                            procedure, library.networks().get("net"), procedure.proofs().get(0), new Problems())
-                    .orElseThrow();
+            Bound bound = Agreement.bound(procedure, library.networks().get("net"), procedure.proofs().get(0));
             Names names = new Names(bound);
             Map<String, Integer> facts = new HashMap<>(new Normal(names).facts());
             clamps.forEach((fact, place) -> facts.put(fact, names.number(place)));

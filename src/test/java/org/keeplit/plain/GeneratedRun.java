@@ -7,10 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.keeplit.outcome.Finding;
-import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Procedure;
-import org.keeplit.text.Problems;
 
 /** Compares both evaluators on made cases, replays every trace, and goes every way through what is short. */
 final class GeneratedRun {
@@ -51,7 +49,7 @@ final class GeneratedRun {
 
     private void replay(long seed, MadeCase.Read read, Comparison one) {
         Procedure.Proof proof = read.procedure().proofs().get(0);
-        Bound bound = Binding.bind(read.procedure(), read.network(), proof, new Problems()).orElseThrow();
+        Bound bound = Agreement.bound(read.procedure(), read.network(), proof);
         Replay replay = new Replay(new Walk(bound));
         for (Finding finding : Iterables.concat(one.fast().findings(), one.fast().notes())) {
             assertEquals("", replay.wrong(finding), () -> "seed " + seed);

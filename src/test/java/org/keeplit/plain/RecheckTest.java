@@ -26,7 +26,6 @@ import org.keeplit.explore.Proving;
 import org.keeplit.outcome.Limits;
 import org.keeplit.outcome.Outcome;
 import org.keeplit.outcome.Watcher;
-import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Bound;
 import org.keeplit.procedure.Instance;
 import org.keeplit.proof.ProofMaker;
@@ -182,7 +181,7 @@ class RecheckTest {
 
     /** Exactly the states of a procedure, as a forger would write them who has this evaluator too. */
     private static ProofFile everyStateOf(Instance instance, int events) {
-        Bound bound = Binding.bind(instance.procedure(), instance.network(), instance.proof(), new Problems()).orElseThrow();
+        Bound bound = Agreement.bound(instance.procedure(), instance.network(), instance.proof());
         Map<String, Integer> numbers = new LinkedHashMap<>();
         Map<String, ProofFile.Held> states = new LinkedHashMap<>();
         Map<String, String> start = new LinkedHashMap<>();

@@ -31,7 +31,6 @@ import org.keeplit.outcome.RetreatTable;
 import org.keeplit.outcome.SlipResult;
 import org.keeplit.outcome.SlipTable;
 import org.keeplit.outcome.Watcher;
-import org.keeplit.procedure.Binding;
 import org.keeplit.procedure.Procedure;
 import org.keeplit.text.Problems;
 import org.keeplit.text.Source;
@@ -283,7 +282,7 @@ class SlipsAndRetreatsAgreementTest {
         Procedure procedure = library.givenProcedures().get(0);
         Procedure.Proof proof = procedure.proofs().get(0);
         return PlainEvaluator.evaluate(
-                        Binding.bind(procedure, library.networks().get("pole"), proof, new Problems()).orElseThrow(), 10_000)
+                        Agreement.bound(procedure, library.networks().get("pole"), proof), 10_000)
                 .roots()
                 .keySet();
     }
