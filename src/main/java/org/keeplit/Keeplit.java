@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.keeplit.explore.AtOnePlace;
 import org.keeplit.explore.Everywhere;
 import org.keeplit.explore.Explored;
@@ -35,6 +37,7 @@ import org.keeplit.procedure.Example;
 import org.keeplit.procedure.Examples;
 import org.keeplit.procedure.Instance;
 import org.keeplit.procedure.Procedure;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.proof.ProofMaker;
 import org.keeplit.recheck.ProofFile;
 import org.keeplit.recheck.Recheck;
@@ -148,6 +151,20 @@ public final class Keeplit {
         } catch (Effort.Spent spent) {
             return Optional.of(new Proved(Judgement.of(one, Outcome.notBegun(spent.getMessage())), Optional.empty()));
         }
+    }
+
+    /**
+     * {@return what has no verdict: what the library says has none, and procedures that were refused at a place}
+     *
+     * @param library what was read
+     * @param judgements what {@link #check} found in it
+     */
+    public static ImmutableList<Unjudged> unjudged(Library library, List<Judgement> judgements) {
+        Set<String> judged = judgements.stream().map(j -> j.instance().words()).collect(Collectors.toSet());
+        return Stream.concat(
+                        library.unjudged().stream(),
+                        instances(library).stream().filter(i -> !judged.contains(i.words())).map(Unjudged::refused))
+                .collect(ImmutableList.toImmutableList());
     }
 
     /**

@@ -13,6 +13,7 @@ import org.keeplit.language.Library;
 import org.keeplit.language.Reader;
 import org.keeplit.outcome.Limits;
 import org.keeplit.page.WholeFolder;
+import org.keeplit.procedure.Unjudged;
 import org.keeplit.text.Problems;
 import org.keeplit.verdict.Judgement;
 import picocli.CommandLine;
@@ -79,7 +80,7 @@ final class CheckCommand implements Callable<Integer> {
     @CommandLine.Option(
             names = "--proofs",
             paramLabel = "FOLDER",
-            description = "write all states of each procedure that holds, for recheck; nothing may be in the folder")
+            description = "write all states of each procedure that holds, for recheck; the folder must be empty or absent")
     private Path proofs;
 
     @CommandLine.Mixin
@@ -105,19 +106,20 @@ final class CheckCommand implements Callable<Integer> {
         List<Judgement> judgements = proofs == null
                 ? Keeplit.check(library, limits, threads, progress, problems)
                 : proved.stream().map(Keeplit.Proved::judgement).toList();
+        List<Unjudged> unjudged = Keeplit.unjudged(library, judgements);
         progress.clear();
         Mistakes.tell(spec, problems.sorted());
         form.tell(
                 spec,
                 new Answer.Checks(judgements, strict),
-                library.unjudged(),
+                unjudged,
                 problems.sorted(),
                 why,
                 "There is nothing to check: no procedure here says what it is proved on.");
         if (proofs != null && !problems.hasErrors()) {
             write(proved);
         }
-        return ExitCode.of(judgements, library.unjudged(), problems, strict);
+        return ExitCode.of(judgements, unjudged, problems, strict);
     }
 
     private void write(List<Keeplit.Proved> proved) {

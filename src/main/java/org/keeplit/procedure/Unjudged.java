@@ -17,6 +17,8 @@ public record Unjudged(String kind, String name, Reason reason, ImmutableList<St
     public enum Reason {
         /** A file that it reads has a mistake: what is left of that file need not be what its author wrote. */
         MISTAKES("not judged"),
+        /** It does not fit the network, or cannot be begun on it. */
+        REFUSED("not judged"),
         /** It does not say where it is to be proved. */
         NO_PLACE("not proved");
 
@@ -41,10 +43,21 @@ public record Unjudged(String kind, String name, Reason reason, ImmutableList<St
         return new Unjudged("procedure", procedure.name(), Reason.NO_PLACE, ImmutableList.of(), procedure.span());
     }
 
+    /**
+     * {@return a procedure that could not be begun at a place; the mistakes that are told say why}
+     *
+     * @param one the procedure and the place
+     */
+    public static Unjudged refused(Instance one) {
+        return new Unjudged("procedure", one.words(), Reason.REFUSED, ImmutableList.of(), one.procedure().span());
+    }
+
     /** {@return why, in words} */
     public String because() {
-        return reason == Reason.MISTAKES
-                ? String.join(" and ", files) + (files.size() == 1 ? " has mistakes" : " have mistakes")
-                : "it does not say what it is proved on; add a line such as: proved on NETWORK with R as DEVICE";
+        return switch (reason) {
+            case MISTAKES -> String.join(" and ", files) + (files.size() == 1 ? " has mistakes" : " have mistakes");
+            case REFUSED -> "it cannot be proved there; the errors say why";
+            case NO_PLACE -> "it does not say what it is proved on; add a line such as: proved on NETWORK with R as DEVICE";
+        };
     }
 }

@@ -200,7 +200,7 @@ public final class TextReport {
                 + count(judgements, Judgement.Status.UNDECIDED) + " undecided"
                 + more(count(judgements, Judgement.Status.NOT_PROVED)
                         + unjudged.stream().filter(u -> u.reason() == Unjudged.Reason.NO_PLACE).count(), Unjudged.Reason.NO_PLACE)
-                + more(unjudged.stream().filter(u -> u.reason() == Unjudged.Reason.MISTAKES).count(), Unjudged.Reason.MISTAKES)
+                + more(unjudged.stream().filter(u -> u.reason() != Unjudged.Reason.NO_PLACE).count(), Unjudged.Reason.MISTAKES)
                 + notes(judgements, Rule.Severity.CAUTION, "caution", "cautions")
                 + notes(judgements, Rule.Severity.ADVICE, "piece of advice", "pieces of advice");
     }

@@ -67,6 +67,17 @@ class VerdictBasisTest {
         assertTrue(ran.out().startsWith("not proved  P-1  it does not say what it is proved on"), ran.out());
     }
 
+    @Test
+    void aProcedureThatIsRefusedAtAPlaceIsListed() {
+        cli.file("p.procedure", Cli.procedure("P-1", "no-interruption", "", "op opens R on X1\n"));
+        Cli.Ran ran = cli.run("check", "no-interruption");
+        assertEquals(3, ran.code(), ran.out() + ran.err());
+        assertTrue(ran.out().startsWith("not judged  P-1 on spur with r-1 as R  it cannot be proved there"), ran.out());
+        assertTrue(ran.err().contains("r-1 has no phase X1: it has ABC"), ran.err());
+        assertEquals("P-1 on spur with r-1 as R",
+                cli.run("check", "no-interruption", "--format", "json").json().getAsJsonArray("unjudged").get(0).getAsJsonObject().get("name").getAsString());
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"slips", "order", "retreat"})
     void noInsightIsToldOfWhatIsNotProved(String command) {
