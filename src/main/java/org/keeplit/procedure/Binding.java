@@ -6,6 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.keeplit.condition.Noun;
 import org.keeplit.condition.Term;
 import org.keeplit.condition.Type;
@@ -23,11 +26,14 @@ public final class Binding {
     private final Network network;
     private final Problems problems;
     private ImmutableList<Permit> permits = ImmutableList.of();
+    /** The procedure whose steps are being bound: the one itself, or one that it calls. */
+    private Procedure caller;
     /** Whether a call does not find what the called procedure was written for. */
     private boolean broken;
 
     private Binding(Procedure procedure, Network network, Problems problems) {
         this.procedure = procedure;
+        this.caller = procedure;
         this.network = network;
         this.problems = problems;
     }
@@ -265,12 +271,22 @@ public final class Binding {
         Problems mine = new Problems();
         callee.parameters().forEach(p -> fits(callee.name(), p, arguments.get(p.name()), call.span(), mine));
         CallContract contract = new CallContract(call, inner, mine);
-        contract.check(temporaries, permits, procedure.crew());
+        // A called procedure gets what its own caller declares, and nothing that is declared further out.
+        Set<String> brought = Stream.concat(
+                        caller.temporaries().stream().map(Temporary::name), caller.permits().stream().map(Permit::name))
+                .collect(Collectors.toSet());
+        contract.check(
+                temporaries.stream().filter(t -> brought.contains(t.name())).toList(),
+                permits.stream().filter(p -> brought.contains(p.name())).toList(),
+                procedure.crew());
+        Procedure before = caller;
+        caller = callee;
         ImmutableList<Edit> edits = callee.edits().stream()
                 .map(e -> edit(e, inner, temporaries))
                 .collect(ImmutableList.toImmutableList());
         ImmutableList<Block> steps = Editing.apply(
                 blocks(callee.body(), inner, temporaries), edits, t -> Bound.phasesOf(network, temporaries, t), mine);
+        caller = before;
         mine.sorted().forEach(problem -> {
             problems.add(problem);
             broken = true;

@@ -275,6 +275,16 @@ class PlainBindingByHandTest {
     }
 
     @Test
+    void whatOnlyTheOutermostCallerBringsDoesNotServeACallInsideACall() throws IOException {
+        String middle = CALLEE.replace("procedure IN ", "procedure MID ").replaceAll("(?s)  a: chief.*?ends", "  call IN with D as D\nends");
+        String call = CALL.replace("IN", "MID");
+        assertEquals(List.of(), reasons(callee(CALLEE, middle), CALLER, call));
+        String without = middle.replaceAll("(?s)temporary.*?hold", "hold");
+        assertEquals(1, reasons(callee(CALLEE, without), CALLER, call).size());
+        assertEquals(1, reasons(callee(CALLEE, middle.replaceAll("(?m)^hold H.*\n", "")), CALLER, call).size());
+    }
+
+    @Test
     void aStepOnAPhaseThatItsDeviceLacksIsRefusedByBoth() throws IOException {
         String network = "network thin \"Thin\"\nuses overhead\nsystem voltage 12.47 kV, frequency 60 Hz\n"
                 + "source bus at s-0, phases ABC, supply grid, fault level 100 MVA, reactance ratio 8\n"
