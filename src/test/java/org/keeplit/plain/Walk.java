@@ -169,7 +169,7 @@ final class Walk {
         List<Done> all = new ArrayList<>();
         Facts facts = doings.after(act, asking, at.facts());
         At raw = new At(next.rest(), recalling.after(act, asking, facts, this::asking));
-        follow(next, raw, PlainTrips.Happened.NOTHING, new Told(List.of(), found, notes), all);
+        follow(next, asking, raw, PlainTrips.Happened.NOTHING, new Told(List.of(), found, notes), all);
         return all;
     }
 
@@ -177,7 +177,7 @@ final class Walk {
     private record Told(List<String> by, Set<String> found, Set<String> notes) {}
 
     private void follow(
-            Process.Next next, At to, PlainTrips.Happened happened, Told before, List<Done> all) {
+            Process.Next next, Asking left, At to, PlainTrips.Happened happened, Told before, List<Done> all) {
         PlainAct act = next.act();
         Asking then = asking(to);
         Set<String> notes = new TreeSet<>(before.notes());
@@ -188,21 +188,21 @@ final class Walk {
         }
         PlainTrips.Ways ways = doings.byItself(then, to.facts(), happened);
         Told told = new Told(before.by(), found, notes);
-        all.add(ways.rest() ? rested(next, to, then, told) : new Done(act, Optional.empty(), found, notes, told.by()));
+        all.add(ways.rest() ? rested(next, left, to, then, told) : new Done(act, Optional.empty(), found, notes, told.by()));
         if (found.isEmpty()) {
             for (PlainTrips.Move move : ways.moves()) {
                 List<String> further = new ArrayList<>(before.by());
                 further.add(move.device());
                 Facts remembered = recalling.after(null, then, move.facts(), this::asking);
-                follow(next, new At(to.left(), remembered), move.happened(), new Told(further, found, notes), all);
+                follow(next, left, new At(to.left(), remembered), move.happened(), new Told(further, found, notes), all);
             }
         }
     }
 
-    private Done rested(Process.Next next, At to, Asking then, Told told) {
+    private Done rested(Process.Next next, Asking left, At to, Asking then, Told told) {
         PlainAct act = next.act();
         Set<String> notes = new TreeSet<>(told.notes());
-        Set<String> found = told.found().isEmpty() ? broken(List.of(Rule.Form.AFTER), act, then, notes) : told.found();
+        Set<String> found = told.found().isEmpty() ? broken(List.of(Rule.Form.AFTER), act, left, then, notes) : told.found();
         boolean expected = !next.last() || all(act.step().expects(), then);
         return new Done(
                 act, Optional.of(to), expected ? found : or(found, "expectation " + act.stepNumber()), notes, told.by());
@@ -217,12 +217,17 @@ final class Walk {
     }
 
     private Set<String> broken(List<Rule.Form> forms, PlainAct act, Asking asking, Set<String> notes) {
+        return broken(forms, act, asking, asking, notes);
+    }
+
+    /** @param left the state that the act leaves, which says what moments it is */
+    private Set<String> broken(List<Rule.Form> forms, PlainAct act, Asking left, Asking asking, Set<String> notes) {
         Set<String> all = new TreeSet<>();
         for (Rule rule : rules) {
             if (forms.contains(rule.form())) {
                 boolean stretch = rule.form() == Rule.Form.BETWEEN || rule.form() == Rule.Form.EVENTUALLY;
                 for (Map<String, Thing> env :
-                        stretch ? recalling.bindings(rule) : doings.bindings(rule, act, asking)) {
+                        stretch ? recalling.bindings(rule) : doings.bindings(rule, act, left)) {
                     Truth scope = doings.scope(rule, env, asking);
                     Truth kept = (stretch ? scope.and(Recalling.isOpen(rule, env, asking.facts())) : scope)
                             .not()
