@@ -32,8 +32,7 @@ final class Converters {
         try {
             return Path.of(value);
         } catch (InvalidPathException e) {
-            throw new CommandLine.TypeConversionException("“" + Unseen.shown(value)
-                    + "” can be no file name here: the locale does not have its characters; set one in UTF-8, such as LC_ALL=C.UTF-8");
+            throw new CommandLine.TypeConversionException(Refused.noFileName(value));
         }
     }
 

@@ -113,7 +113,7 @@ public final class Main implements Runnable {
             err.println("A file could not be read or written: " + Refused.reason(io));
             return ExitCode.USAGE;
         } else if (why instanceof InvalidPathException name) {
-            err.println("“" + name.getInput() + "” can be no file name here: the locale does not have its characters; set one in UTF-8, such as LC_ALL=C.UTF-8");
+            err.println(Refused.noFileName(name.getInput()));
             return ExitCode.USAGE;
         }
         return fault(why, err);

@@ -6,6 +6,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.Locale;
+import org.keeplit.text.Unseen;
 
 /** A command cannot be carried out, for a reason outside of it: told in one sentence, with the code of a command that cannot be carried out. */
 final class Refused extends RuntimeException {
@@ -21,12 +22,18 @@ final class Refused extends RuntimeException {
         return new Refused(what + " cannot be written: " + reason(why));
     }
 
+    /** {@return that a name cannot be the name of a file here} @param name the name, as it was given */
+    static String noFileName(String name) {
+        return "“" + Unseen.shown(name)
+                + "” cannot be a file name here: the locale lacks its characters; set one in UTF-8, such as LC_ALL=C.UTF-8";
+    }
+
     /** {@return why something could not be read or written, in a few words} @param why what came of trying */
     static String reason(IOException why) {
         if (why instanceof NoSuchFileException) {
             return "there is no such file or folder";
         } else if (why instanceof AccessDeniedException) {
-            return "it may not be";
+            return "access is denied";
         } else if (why instanceof FileAlreadyExistsException) {
             return "something is there already";
         }

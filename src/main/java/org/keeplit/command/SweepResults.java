@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,6 +16,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.keeplit.language.Library;
 import org.keeplit.outcome.SweepResult;
+import org.keeplit.page.WholeFile;
 import org.keeplit.text.Versions;
 
 /**
@@ -80,9 +80,7 @@ final class SweepResults {
         boolean isCut = !Files.readString(file).endsWith("\n");
         if (isCut || !results.rejected.isEmpty()) {
             // What is added would else stand behind half a line.
-            Path beside = file.resolveSibling(file.getFileName() + ".new");
-            Files.writeString(beside, String.join("\n", good) + "\n");
-            Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+            WholeFile.replace(file, String.join("\n", good) + "\n");
         }
         return results;
     }

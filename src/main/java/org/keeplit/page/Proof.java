@@ -11,7 +11,7 @@ public enum Proof {
     /** A limit was reached first. */
     UNDECIDED("NOT PROVED: A LIMIT WAS REACHED. NOT FOR USE."),
     /** No rule that stops came up. */
-    NOT_PROVED("NOT PROVED: NO RULE WAS PUT TO THE QUESTION. NOT FOR USE.");
+    NOT_PROVED("NOT PROVED: NO RULE THAT STOPS CAME UP. NOT FOR USE.");
 
     private final String words;
 
